@@ -1,0 +1,35 @@
+"""The colours of all charts by role, for the light and the dark scheme.
+
+Chosen so that marks keep 3:1 and text 4.5:1 against the page, and so that no two hues come close for normal sight
+or for simulated deuter-, prot- and tritanopia (tests/figures/test_palette.py). Colour never stands alone in a chart.
+"""
+
+LIGHT = {
+    "ink": "#1b1f23",
+    "muted": "#57606a",
+    "grid": "#8c959f",
+    "ground": "#ffffff",
+    "water": "#5975ff",
+    "heat": "#991a03",
+    "plant": "#0f5749",
+    "soil": "#cd7805",
+    "animal": "#980795",
+}
+DARK = {
+    "ink": "#e6e9ef",
+    "muted": "#b3bac5",
+    "grid": "#737a86",
+    "ground": "#1e2129",
+    "water": "#3179ff",
+    "heat": "#a66934",
+    "plant": "#1fe3a2",
+    "soil": "#d2c33c",
+    "animal": "#d9319e",
+}
+PAGE = {"light": ("#ffffff", "#f5f5f5"), "dark": ("#1e2129", "#2a2d37")}
+"""The page's own background and the one behind tables, which marks and text are measured against."""
+
+
+def variable(role: str) -> str:
+    """The CSS custom property that holds the colour of a role."""
+    return f"--chart-{role}"

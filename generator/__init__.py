@@ -1,0 +1,1 @@
+"""Study-site generator: YAML records in, checked numbers, charts, questions and pages out."""

@@ -1,0 +1,101 @@
+"""A problem in the content: where it stands, what was expected, what was found, how to mend it.
+
+Nothing here reads files or knows what a record is; every room above reports its problems in these words.
+"""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Severity(StrEnum):
+    """Errors stop the build; warnings are told and do not."""
+
+    ERROR = "error"
+    WARNING = "warning"
+
+
+@dataclass(frozen=True, order=True)
+class Place:
+    """A point in a content file; line and column count from 1."""
+
+    file: str
+    line: int
+    column: int
+
+    def __str__(self) -> str:
+        return f"{self.file}:{self.line}:{self.column}"
+
+
+@dataclass(frozen=True)
+class Diagnostic:
+    """One problem, told in full."""
+
+    place: Place
+    field: str
+    """The field as an author would point at it, e.g. `stations[0].monthly_precip[1] (February)`; empty for a whole file."""
+    expected: str
+    found: str
+    mend: str
+    severity: Severity = Severity.ERROR
+    rule: str = ""
+    """The name by which a record may accept a warning; empty for errors, which cannot be accepted."""
+
+    def __str__(self) -> str:
+        kind = "warning: " if self.severity is Severity.WARNING else ""
+        field = f"{self.field}: " if self.field else ""
+        rule = f" [{self.rule}]" if self.rule else ""
+        return f"{self.place}: {kind}{field}expected {self.expected}, found {self.found}{rule}\n    mend: {self.mend}"
+
+
+class ContentErrors(Exception):
+    """The content is wrong; carries every diagnostic of the run, warnings included."""
+
+    def __init__(self, diagnostics: Iterable[Diagnostic]) -> None:
+        self.diagnostics = in_order(diagnostics)
+        super().__init__(report(self.diagnostics, written=False))
+
+
+def in_order(diagnostics: Iterable[Diagnostic]) -> tuple[Diagnostic, ...]:
+    """The diagnostics by file, line and column, without repetitions."""
+    return tuple(sorted(set(diagnostics), key=lambda d: (d.place, d.field, d.expected, d.found)))
+
+
+def has_errors(diagnostics: Iterable[Diagnostic]) -> bool:
+    """Whether any of the diagnostics stops the build."""
+    return any(d.severity is Severity.ERROR for d in diagnostics)
+
+
+def report(diagnostics: Sequence[Diagnostic], *, written: bool = True) -> str:
+    """All diagnostics as text, ending with a line that counts them; empty when there are none.
+
+    `written` says whether the run went on to write anything; with errors it never does.
+    """
+    if not diagnostics:
+        return ""
+    errors = sum(d.severity is Severity.ERROR for d in diagnostics)
+    warnings = len(diagnostics) - errors
+    counts = [_count(errors, "problem")] if errors else []
+    counts += [_count(warnings, "warning")] if warnings else []
+    files = _count(len({d.place.file for d in diagnostics}), "file")
+    end = "" if written else "; nothing was written"
+    return "\n".join([*map(str, diagnostics), f"{' and '.join(counts)} in {files}{end}."])
+
+
+def did_you_mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
+    """A suggestion of the nearest known word, or `otherwise` when nothing is near."""
+    nearest = difflib.get_close_matches(word, sorted(known), n=1, cutoff=0.6)
+    return f'did you mean "{nearest[0]}"?' if nearest else otherwise
+
+
+def listed(words: Iterable[str], last: str = "or") -> str:
+    """Words as a person would list them: `a, b or c`."""
+    words = list(words)
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} {last} {words[-1]}" if words else "nothing"
+
+
+def _count(number: int, noun: str) -> str:
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
