@@ -87,8 +87,13 @@ def report(diagnostics: Sequence[Diagnostic], *, written: bool = True) -> str:
 
 def did_you_mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
     """A suggestion of the nearest known word, or `otherwise` when nothing is near."""
-    nearest = difflib.get_close_matches(word, sorted(known), n=1, cutoff=0.6)
-    return f'did you mean "{nearest[0]}"?' if nearest else otherwise
+    near = nearest(word, known)
+    return f'did you mean "{near}"?' if near else otherwise
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """The known word that is spelled most like the given one, or nothing when none is near."""
+    return next(iter(difflib.get_close_matches(word, sorted(known), n=1, cutoff=0.6)), "")
 
 
 def listed(words: Iterable[str], last: str = "or") -> str:

@@ -1,0 +1,32 @@
+"""The computations of environmental science, each with its Method; `METHODS` holds all of them by id."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from generator.science import (
+    aridity,
+    budgets,
+    climate,
+    day_length,
+    energy_flow,
+    evapotranspiration,
+    plant_production,
+)
+from generator.science.method import Method
+
+__all__ = ["METHODS", "Method"]
+
+_TOPICS = (aridity, budgets, climate, day_length, energy_flow, evapotranspiration, plant_production)
+
+METHODS: Mapping[str, Method] = MappingProxyType(
+    {
+        method.id: method
+        for method in sorted(
+            (value for topic in _TOPICS for value in vars(topic).values() if isinstance(value, Method)),
+            key=lambda method: method.id,
+        )
+    }
+)
+"""Every method of the topics above, sorted by id."""

@@ -1,0 +1,252 @@
+"""Draws a climate diagram on the scaling of Walter and Lieth, with dry season dotted and humid season hatched."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from itertools import pairwise
+
+from figures.climate_diagram import ClimateDiagram
+from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
+from figures.drawing.text import block_size, size_to_fit, text_width
+from figures.drawing.walter_lieth import SCALE_CHANGE_MM, Vertex, at, precipitation_height, seasons, vertices
+
+WIDTH, HEIGHT = 700, 492
+_LEFT, _RIGHT, _TOP, _BOTTOM = 62, 638, 104, 404
+_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+_CHANGE = precipitation_height(SCALE_CHANGE_MM)
+_TEXT = 14.5
+_PITCH = 9.0
+"""Distance of the dots of a dry season [px]."""
+_HATCH_PLACES = tuple((step + 0.25) / 5 for step in range(60))
+
+
+class _Frame:
+    """Turns month positions and heights [degC] into places on the canvas [px]."""
+
+    def __init__(self, points: Sequence[Vertex]) -> None:
+        lowest = min(temp for _, temp, _ in points)
+        highest = max(max(temp, height) for _, temp, height in points)
+        self.step = 10 if highest - lowest < 110 else 20
+        self.low = 0 if lowest >= 0 else self.step * math.floor((lowest - 1) / self.step)
+        self.high = max(20, self.step * math.ceil((highest + 1) / self.step))
+        self.warmest = max(temp for _, temp, _ in points)
+
+    def x(self, month: float) -> float:
+        return _LEFT + month / 12 * (_RIGHT - _LEFT)
+
+    def y(self, height: float) -> float:
+        return _BOTTOM - (height - self.low) / (self.high - self.low) * (_BOTTOM - _TOP)
+
+    def place(self, month: float, height: float) -> Point:
+        return self.x(month), self.y(height)
+
+
+def draw_climate_diagram(chart: ClimateDiagram) -> str:
+    """The SVG of one station's mean year."""
+    points = vertices(chart.monthly_mean_temp_degc, chart.monthly_precip_mm, chart.southern)
+    frame = _Frame(points)
+    canvas = Canvas(WIDTH, HEIGHT)
+    _header(canvas, chart)
+    _grid(canvas, frame)
+    _areas(canvas, frame, points)
+    _axes(canvas, frame, chart.southern)
+    _season_band(canvas, frame, points)
+    _curves(canvas, frame, points)
+    _curve_names(canvas, frame, points)
+    return canvas.svg()
+
+
+def _header(canvas: Canvas, chart: ClimateDiagram) -> None:
+    right = WIDTH - 12.0
+    for label, caption in ((chart.total_label, "total of the year"), (chart.mean_label, "mean of the year")):
+        canvas.text(right, 28, label, size=19, bold=True, anchor="end")
+        canvas.text(right, 49, caption, size=_TEXT, role="muted", anchor="end")
+        right -= 24 + max(text_width(label, 19, bold=True), text_width(caption, _TEXT))
+    room = right - 12
+    canvas.text(12, 28, chart.station, size=size_to_fit(chart.station, 20, room, bold=True), bold=True)
+    canvas.text(12, 49, chart.place, size=size_to_fit(chart.place, _TEXT, room), role="muted")
+
+
+def _grid(canvas: Canvas, frame: _Frame) -> None:
+    heights = [height for height in range(frame.low, frame.high + 1, frame.step) if height not in (0, frame.low)]
+    canvas.stroke(segments((frame.place(0, h), frame.place(12, h)) for h in heights), "grid", 0.5)
+
+
+def _areas(canvas: Canvas, frame: _Frame, points: Sequence[Vertex]) -> None:
+    """Humid: vertical hatching; dry: dots; above 100 mm: solid. Below 0 degC hatching starts at the zero line."""
+    hatching = []
+    for month in _HATCH_PLACES:
+        temp, precip = at(points, month)
+        low, high = max(temp, 0), min(precip, _CHANGE)
+        if high > low:
+            hatching.append((frame.place(month, low), frame.place(month, high)))
+    if hatching:
+        canvas.stroke(segments(hatching), "water", 1.4)
+    if dots := _dotted_rows(frame, points):
+        canvas.dots(dots, "heat", 2.4, pitch=_PITCH)
+    for (m0, _, p0), (m1, _, p1) in pairwise(points):
+        if max(p0, p1) > _CHANGE:
+            corners = [(m0, _CHANGE), (m0, max(p0, _CHANGE)), (m1, max(p1, _CHANGE)), (m1, _CHANGE)]
+            canvas.fill(polygon(frame.place(*corner) for corner in corners), "water")
+
+
+def _dotted_rows(frame: _Frame, points: Sequence[Vertex]) -> list[tuple[Point, Point]]:
+    """Runs of a staggered lattice of dots that lie between precipitation, below, and temperature, above."""
+    runs: list[tuple[Point, Point]] = []
+    for row in range(int((_BOTTOM - _TOP) / _PITCH * 2)):
+        y = _TOP + row * _PITCH / 2
+        places = [_LEFT + (number + row % 2 / 2) * _PITCH for number in range(1, int((_RIGHT - _LEFT) / _PITCH))]
+        dry = [x for x in places if _is_dry(frame, points, x, y)]
+        for number, x in enumerate(dry):
+            if number and x - dry[number - 1] < 1.5 * _PITCH:
+                runs[-1] = (runs[-1][0], (x, y))
+            else:
+                runs.append(((x, y), (x, y)))
+    return runs
+
+
+def _is_dry(frame: _Frame, points: Sequence[Vertex], x: float, y: float) -> bool:
+    temp, precip = at(points, (x - _LEFT) / (_RIGHT - _LEFT) * 12)
+    return frame.y(temp) + 2.5 <= y <= frame.y(precip) - 2.5
+
+
+def _axes(canvas: Canvas, frame: _Frame, southern: bool) -> None:
+    corners = [(0, frame.low), (0, frame.high), (12, frame.high), (12, frame.low)]
+    canvas.stroke(polygon(frame.place(*corner) for corner in corners), "ink", 1)
+    canvas.stroke(segments([(frame.place(0, 0), frame.place(12, 0))]), "ink", 1.8)
+    months = [*_MONTHS[6:], *_MONTHS[:6]] if southern else _MONTHS
+    for number, month in enumerate(months):
+        canvas.text(frame.x(number + 0.5), _BOTTOM + 20, month, size=_TEXT, anchor="middle")
+    ticks = [(frame.place(month, frame.low), (frame.x(month), _BOTTOM + 5)) for month in range(13)]
+    for height in range(frame.low, min(frame.high, frame.step * math.ceil(max(frame.warmest, 1) / frame.step)) + 1, frame.step):
+        ticks.append((frame.place(0, height), (_LEFT - 5, frame.y(height))))
+        canvas.text(_LEFT - 9, frame.y(height) + 5, f"{height}".replace("-", "−"), size=_TEXT, anchor="end")
+    for precip in _precipitation_ticks(frame):
+        y = frame.y(precipitation_height(precip))
+        ticks.append(((_RIGHT, y), (_RIGHT + 5, y)))
+        canvas.text(_RIGHT + 9, y + 5, f"{precip:g}", size=_TEXT)
+    canvas.stroke(segments(ticks), "ink", 1)
+    _axis_titles(canvas)
+    if frame.high > _CHANGE:
+        _scale_change(canvas, frame)
+
+
+def _precipitation_ticks(frame: _Frame) -> list[float]:
+    below = range(0, 101, 20) if frame.step == 10 else range(0, 101, 50)
+    above = range(100, 100_000, 20 * frame.step)
+    return [mm for mm in sorted({*below, *above}) if precipitation_height(mm) <= frame.high]
+
+
+def _axis_titles(canvas: Canvas) -> None:
+    y = _TOP - 14
+    _temperature_mark(canvas, [(12, y - 5), (40, y - 5)])
+    canvas.text(47, y, "Temperature, °C", size=_TEXT)
+    title = "Precipitation, mm"
+    canvas.text(WIDTH - 47, y, title, size=_TEXT, anchor="end")
+    canvas.stroke(polyline([(WIDTH - 40, y - 5), (WIDTH - 12, y - 5)]), "water", 3.5)
+
+
+def _scale_change(canvas: Canvas, frame: _Frame) -> None:
+    y = frame.y(_CHANGE)
+    canvas.stroke(segments([((_LEFT, y), (_RIGHT, y))]), "ink", 1.2, dash=(6, 4))
+
+
+def _season_band(canvas: Canvas, frame: _Frame, points: Sequence[Vertex]) -> None:
+    top, bottom = _BOTTOM + 34, _BOTTOM + 58
+    for start, end, dry in seasons(points):
+        left, right = frame.x(start), frame.x(end)
+        canvas.stroke(polygon([(left, top), (right, top), (right, bottom), (left, bottom)]), "muted", 1)
+        words = ("dry season", "dry") if dry else ("humid season", "humid")
+        word = next((word for word in words if text_width(word, _TEXT) + 28 <= right - left), None)
+        room = (right - left - (text_width(word, _TEXT) if word else 0)) / 2
+        for edge, inward in ((left, 1), (right, -1)):
+            _season_sample(canvas, edge, inward, room - 6, top, dry)
+        if word:
+            canvas.text((left + right) / 2, top + 17, word, size=_TEXT, anchor="middle")
+    if frame.high > _CHANGE:
+        canvas.text(
+            _LEFT, _BOTTOM + 79, "Solid: above 100 mm (dashed line) the same height stands for ten times as much rain or snow.",
+            size=12, role="muted",
+        )  # fmt: skip
+
+
+def _season_sample(canvas: Canvas, edge: float, inward: int, room: float, top: float, dry: bool) -> None:
+    """A little of the season's own pattern at an end of its band, so that the band explains the areas."""
+    steps = [edge + inward * offset for offset in (4, 8, 12, 16, 20, 24) if offset < room]
+    if dry:
+        dots = [(x, top + 6 + 4 * row) for number, x in enumerate(steps) for row in range(4) if (row + number) % 2 == 0]
+        if dots:
+            canvas.dots(((dot, dot) for dot in dots), "heat", 2.2)
+    elif steps[::2]:
+        canvas.stroke(segments(((x, top + 4), (x, top + 20)) for x in steps), "water", 1.4)
+
+
+def _temperature_mark(canvas: Canvas, line: Sequence[Point]) -> None:
+    canvas.stroke(polyline(line), "heat", 2.2)
+    middle = (line[0][0] + line[-1][0]) / 2, line[0][1]
+    canvas.dots([(middle, middle)], "heat", 7)
+
+
+def _curves(canvas: Canvas, frame: _Frame, points: Sequence[Vertex]) -> None:
+    canvas.stroke(polyline(frame.place(month, precip) for month, _, precip in points), "water", 3.5, part="precipitation")
+    canvas.stroke(polyline(frame.place(month, temp) for month, temp, _ in points), "heat", 2.2, part="temperature")
+    months = [frame.place(number + 0.5, at(points, number + 0.5)[0]) for number in range(12)]
+    canvas.dots(zip(months, months, strict=True), "heat", 7)
+
+
+def _curve_names(canvas: Canvas, frame: _Frame, points: Sequence[Vertex]) -> None:
+    """Each curve's name where there is most room beside it."""
+    taken: list[tuple[float, float, float, float]] = []
+    for curve, name in ((0, "temperature"), (1, "precipitation")):
+        width, height = block_size((name,), _TEXT)
+        candidates = [
+            (left, edge + gap if below else edge - gap - height)
+            for left in range(int(_LEFT) + 12, int(_RIGHT - width) - 12, 6)
+            for below in (False, True)
+            for gap in (8, 16)
+            for edge in [_edge(frame, points, curve, left, left + width, below)]
+        ]
+        left, top = min(candidates, key=lambda c: _name_cost(frame, points, curve, (*c, width, height), taken))
+        taken.append((left, top, width, height))
+        canvas.text(left, top + height * 0.79, name, size=_TEXT, bold=True, halo=True)
+
+
+def _edge(frame: _Frame, points: Sequence[Vertex], curve: int, left: float, right: float, below: bool) -> float:
+    ys = [frame.y(at(points, month)[curve]) for month in _months_between(left, right)]
+    return max(ys) if below else min(ys)
+
+
+def _months_between(left: float, right: float) -> list[float]:
+    start, end = ((x - _LEFT) / (_RIGHT - _LEFT) * 12 for x in (left, right))
+    return [start + (end - start) * share / 12 for share in range(13)]
+
+
+def _name_cost(
+    frame: _Frame, points: Sequence[Vertex], curve: int, box: tuple[float, float, float, float],
+    taken: Sequence[tuple[float, float, float, float]],
+) -> float:  # fmt: skip
+    """How badly a name stands: on a curve, on another name, outside the frame, on the zero line, or away from its curve."""
+    left, top, width, height = box
+    cost = 0.0
+    if top < _TOP + 3 or top + height > _BOTTOM - 3:
+        cost += 1000
+    if any(left < l + w + 8 and l < left + width + 8 and top < t + h + 4 and t < top + height + 4 for l, t, w, h in taken):
+        cost += 1000
+    if frame.low < 0 and top - 2 < frame.y(0) < top + height + 2:
+        cost += 25
+    if frame.high > _CHANGE and top - 2 < frame.y(_CHANGE) < top + height + 2:
+        cost += 25
+    for month in _months_between(left, left + width):
+        heights = at(points, month)
+        distance = [_distance(frame.y(h), top, top + height) for h in heights]
+        cost += 30 * (distance[1 - curve] < 6) + 60 * (distance[curve] < 3)
+        cost += 8 * (distance[1 - curve] < distance[curve]) + 0.06 * distance[curve]
+        low, high = frame.y(max(heights[0], 0)), frame.y(heights[1])
+        cost += 1.2 * (min(low, high) < top + height and top < max(low, high))
+        cost += 12 * (heights[1] > _CHANGE and frame.y(heights[1]) < top + height + 4 and top - 4 < frame.y(_CHANGE))
+    return cost
+
+
+def _distance(y: float, top: float, bottom: float) -> float:
+    return max(top - y, y - bottom, 0)

@@ -1,0 +1,187 @@
+"""Finds a course for every arrow, a place for every label and an end for every flux from or to outside.
+
+Each arrow has many candidate courses and each course many candidate places for its label. Arrows are placed widest
+first, each where it costs least among those already placed, and then moved again and again until none can do better.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from figures.drawing.flux_candidates import Course, courses
+from figures.drawing.flux_places import WIDTH, PlacedBox
+from figures.drawing.flux_routes import SAMPLES, Rectangle, label_rectangles, rectangles_of
+from figures.flux_diagram import FluxArrow
+
+MARGIN = 8.0
+"""Kept free at the left and right edge of the canvas [px]."""
+BLOCKED = 1000.0
+"""Cost of something that must not be: a label on a label, on a box or off the canvas."""
+_ON_ARROW, _NEAR_ARROW, _CROSSING, _SHARED, _TOO_CLOSE = 60.0, 4.0, 8.0, 22.0, 75.0
+_SWEEPS, _TRIED = 6, 12
+
+
+@dataclass(frozen=True)
+class LabelForm:
+    """One way to set a label: its lines and the room they take [px]."""
+
+    lines: tuple[str, ...]
+    size: tuple[float, float]
+
+
+@dataclass(frozen=True)
+class Demand:
+    """An arrow to be placed."""
+
+    arrow: FluxArrow
+    width: float
+    """Of the shaft as drawn [px]."""
+    forms: tuple[LabelForm, ...]
+
+
+@dataclass(frozen=True)
+class PlacedArrow:
+    """An arrow with its course and label on the canvas [px]."""
+
+    demand: Demand
+    course: Course
+    form: LabelForm
+    label: Rectangle
+    cost: float
+
+
+class _Surroundings:
+    """Everything but the arrow that is being placed, as arrays."""
+
+    def __init__(self, boxes: np.ndarray, others: Sequence[PlacedArrow]) -> None:
+        ends = {end.key: end.rectangle for other in others if (end := other.course.outside) is not None}
+        self.boxes = boxes
+        self.labels = rectangles_of([other.label for other in others])
+        self.end_keys = tuple(ends)
+        self.ends = rectangles_of(list(ends.values()))
+        self.points = np.concatenate([np.empty((0, 2)), *(other.course.points for other in others)])
+        self.reach = np.concatenate([np.empty(0), *(np.full(SAMPLES, o.demand.width / 2) for o in others)])
+
+
+class _Choice:
+    """All courses of one arrow, as arrays."""
+
+    def __init__(self, demand: Demand, candidates: Sequence[Course]) -> None:
+        self.demand, self.courses = demand, candidates
+        self.costs = np.array([course.cost for course in candidates])
+        self.points = np.stack([course.points for course in candidates])
+        self.end_keys = [None if course.outside is None else course.outside.key for course in candidates]
+        self.ends = rectangles_of([course.outside.rectangle for course in candidates if course.outside is not None])
+
+
+def arrange(demands: Sequence[Demand], boxes: Sequence[PlacedBox], ends: Sequence[PlacedBox]) -> list[PlacedArrow]:
+    """Places for all arrows, in the order of `demands`.
+
+    `boxes` stand where they are; each of `ends` is a sample of an end outside, drawn as often and wherever it helps.
+    """
+    solid = rectangles_of([box.rectangle for box in boxes])
+    choices = [_Choice(demand, courses(demand.arrow, demand.width, boxes, ends)) for demand in demands]
+    choices.sort(key=lambda choice: (len(choice.ends) > 0, -choice.demand.width, choice.demand.arrow.id))
+    placed: dict[str, PlacedArrow] = {}
+    for _ in range(_SWEEPS):
+        before = {identifier: (arrow.course, arrow.label) for identifier, arrow in placed.items()}
+        for choice in choices:
+            placed.pop(choice.demand.arrow.id, None)
+            placed[choice.demand.arrow.id] = _best(choice, _Surroundings(solid, list(placed.values())))
+        if before == {identifier: (arrow.course, arrow.label) for identifier, arrow in placed.items()}:
+            break
+    return [placed[demand.arrow.id] for demand in demands]
+
+
+def faults(placed: Sequence[PlacedArrow], boxes: Sequence[PlacedBox]) -> tuple[int, int]:
+    """How many things stand on each other or off the canvas, and how many arrows or labels merely come too close."""
+    ends = {end.key: end.rectangle for arrow in placed if (end := arrow.course.outside) is not None}
+    rectangles = rectangles_of([*(box.rectangle for box in boxes), *ends.values(), *(arrow.label for arrow in placed)])
+    touching = (int(_overlaps(rectangles, rectangles).sum()) - len(rectangles)) // 2
+    beyond = int(((rectangles[:, 0] < MARGIN) | (rectangles[:, 2] > WIDTH - MARGIN)).sum())
+    return touching + beyond, sum(arrow.cost > _TOO_CLOSE for arrow in placed)
+
+
+def _best(choice: _Choice, around: _Surroundings) -> PlacedArrow:
+    """The course and label that cost least, among the courses that look best without label."""
+    costs = choice.costs + _end_costs(choice, around) + _crossing_costs(choice, around)
+    order = np.argsort(costs, kind="stable")
+    best = _with_label(choice, int(order[0]), costs, around)
+    for index in order[1:_TRIED]:
+        if costs[index] < best.cost:
+            best = min(best, _with_label(choice, int(index), costs, around), key=lambda placed: placed.cost)
+    return best
+
+
+def _end_costs(choice: _Choice, around: _Surroundings) -> np.ndarray:
+    """What each course's end outside costs: less where it is shared, BLOCKED where it stands on something."""
+    if not len(choice.ends):
+        return np.zeros(len(choice.courses))
+    roomy = _inflated(choice.ends, 5)
+    hits = _overlaps(roomy, around.labels).sum(axis=1) + _overlaps(roomy, around.ends).sum(axis=1)
+    hits = hits + _inside(around.points, around.reach + 1, roomy).any(axis=1)
+    shared = np.array([key in around.end_keys for key in choice.end_keys])
+    return np.where(shared, -_SHARED, BLOCKED * hits)
+
+
+def _crossing_costs(choice: _Choice, around: _Surroundings) -> np.ndarray:
+    """For each course: how much of it runs on other arrows, through labels, and through other ends outside."""
+    half_width = choice.demand.width / 2
+    points = choice.points[:, ::2]
+    costs = np.zeros(len(points))
+    if len(around.points):
+        dx = points[:, :, None, 0] - around.points[None, None, ::2, 0]
+        dy = points[:, :, None, 1] - around.points[None, None, ::2, 1]
+        near = dx * dx + dy * dy < (half_width + around.reach[::2] + 5) ** 2
+        met_at = near.any(axis=-1).sum(axis=-1)
+        costs += _CROSSING * met_at + 3 * np.maximum(met_at - 4, 0) ** 2  # one may cross another, not run along it
+    flat = choice.points.reshape(-1, 2)
+    reach = np.full(len(flat), half_width + 1)
+    for rectangles, cost in ((around.labels, 0.5 * BLOCKED), (around.ends, BLOCKED)):
+        met = _inside(flat, reach, rectangles).reshape(len(rectangles), *choice.points.shape[:2]).any(axis=-1)
+        if rectangles is around.ends:
+            met &= np.array([[key != own for own in choice.end_keys] for key in around.end_keys], dtype=bool).reshape(met.shape)
+        costs += cost * met.any(axis=0)
+    return costs
+
+
+def _with_label(choice: _Choice, index: int, costs: np.ndarray, around: _Surroundings) -> PlacedArrow:
+    """One course with the best place and form for its label."""
+    demand, course = choice.demand, choice.courses[index]
+    own_end = rectangles_of([course.outside.rectangle] if course.outside else [])
+    solid = np.concatenate([around.boxes, around.labels, around.ends, own_end])
+    best: tuple[float, LabelForm, Rectangle] | None = None
+    for form in demand.forms:
+        rectangles, far = label_rectangles(course.points, demand.width / 2, form.size)
+        blocked = _overlaps(_inflated(rectangles, 3), solid).sum(axis=1)
+        blocked = blocked + (rectangles[:, 0] < MARGIN) + (rectangles[:, 2] > WIDTH - MARGIN)
+        own = _inside(course.points, np.full(SAMPLES, demand.width / 2), rectangles).sum(axis=1)
+        on = _inside(around.points, around.reach + 1, rectangles).sum(axis=1)
+        near = _inside(around.points, around.reach + 8, rectangles).sum(axis=1)
+        label_costs = BLOCKED * blocked + _ON_ARROW * (on + own) + _NEAR_ARROW * near + 30 * far
+        place = int(np.argmin(label_costs))
+        if best is None or label_costs[place] < best[0]:
+            best = float(label_costs[place]), form, tuple(map(float, rectangles[place]))
+    if best is None:
+        raise ValueError(f"no form of the label of the flux {demand.arrow.id}")
+    return PlacedArrow(demand, course, best[1], best[2], float(costs[index]) + best[0])
+
+
+def _overlaps(a: np.ndarray, b: np.ndarray) -> np.ndarray:
+    """Whether each rectangle of `a` meets each of `b`, shape (len(a), len(b))."""
+    a, b = a[:, None, :], b[None, :, :]
+    return (a[..., 0] < b[..., 2]) & (b[..., 0] < a[..., 2]) & (a[..., 1] < b[..., 3]) & (b[..., 1] < a[..., 3])
+
+
+def _inside(points: np.ndarray, reach: np.ndarray, rectangles: np.ndarray) -> np.ndarray:
+    """Whether each point comes within its reach of each rectangle, shape (len(rectangles), len(points))."""
+    x, y = points[None, :, 0], points[None, :, 1]
+    left, top, right, bottom = (rectangles[:, None, side] for side in range(4))
+    return (x > left - reach) & (x < right + reach) & (y > top - reach) & (y < bottom + reach)
+
+
+def _inflated(rectangles: np.ndarray, by: float) -> np.ndarray:
+    return rectangles + np.array([-by, -by, by, by])

@@ -1,0 +1,58 @@
+"""The three files that all records share: words, misconceptions, sources."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from generator.records.fields import Id, Many, MisconceptionId, SourceKey, Text, Whole, different
+from generator.records.parts import Part
+
+class Word(Part):
+    """A term of the subject."""
+
+    id: Id
+    word: Text
+    means: Text
+    also: Many[Text] = ()
+    """Everyday words by which a student would look for it."""
+
+class VocabularyFile(Part):
+    """vocabulary.yaml"""
+
+    words: Annotated[Many[Word], different()]
+
+class MisconceptionEntry(Part):
+    """A wrong idea that is known to be common, and what does hold."""
+
+    id: MisconceptionId
+    idea: Text
+    correction: Text
+    source: Text | None = None
+    """Who found it, as author and year; none for a slip that follows from the arithmetic."""
+    status: Literal["read", "from a summary", "from memory"]
+    """How sure the entry's source is."""
+
+class MisconceptionsFile(Part):
+    """misconceptions.yaml"""
+
+    misconceptions: Annotated[Many[MisconceptionEntry], different()]
+
+class Source(Part):
+    """A published work that numbers or statements rest on."""
+
+    key: SourceKey
+    authors: Text
+    year: Whole | None = None
+    title: Text
+    where: Text
+    """Journal or publisher, volume and pages."""
+    doi: Text | None = None
+    licence: Text | None = None
+    note: Text | None = None
+    read: Literal["text", "abstract", "secondary", "memory", "run"] = "text"
+    """Whether the work itself was read, its abstract, another work that quotes it, or none; `run` for a program."""
+
+class SourcesFile(Part):
+    """sources.yaml"""
+
+    sources: Annotated[Many[Source], different("key")]

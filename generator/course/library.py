@@ -1,0 +1,208 @@
+"""Reading a whole content folder: every record checked, every fact computed, every problem told at once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from importlib.resources import files
+from pathlib import Path
+from typing import Any, TypeVar
+
+from generator.course.course_file import CourseFile
+from generator.course.glossaries import MisconceptionsFile, Source, SourcesFile, VocabularyFile, Word
+from generator.course.references import FactTable, missing_pictures, unknown_names, wrong_texts
+from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity, did_you_mean, has_errors, in_order, listed
+from generator.kind import Kind, Subject
+from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
+from generator.questions.question import Question, Rejected
+from generator.records import Finding, Located, RecordFile, check, located_finding, read, read_folder, without_accepted
+from generator.records.located import located
+
+COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES = "course.yaml", "vocabulary.yaml", "misconceptions.yaml", "sources.yaml"
+OTHERS = (COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES, "command_words.yaml", "vague_words.yaml", "written", "papers", "pictures")
+Model = TypeVar("Model")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Library:
+    """A content folder without errors."""
+
+    course: CourseFile
+    subjects: Mapping[str, Subject[Any]]
+    """Every record with its facts, by id, in alphabetical order."""
+    questions: Mapping[str, tuple[Question, ...]]
+    """The questions of each record, by its id."""
+    vocabulary: Mapping[str, Word]
+    catalogue: Catalogue
+    sources: Mapping[str, Source]
+    """By key; the methods' own sources among them."""
+    warnings: tuple[Diagnostic, ...]
+
+    def facts_for(self, subject: Subject[Any]) -> FactTable:
+        """What the texts of a record may name."""
+        return FactTable(subject.facts, self.subjects)
+
+
+def load(content: Path, kinds: Mapping[str, Kind[Any]], name: str = "") -> Library:
+    """The library of a content folder; `name` is what messages call the folder.
+
+    Raises
+    ------
+    ContentErrors
+        With everything that is wrong in all files, warnings included.
+    """
+    reading = _Reading(content, kinds, name or content.name)
+    return reading.library()
+
+
+def load_subject(content: Path, kinds: Mapping[str, Kind[Any]], file: RecordFile) -> Subject[Any]:
+    """One record with its facts, read by itself.
+
+    Raises
+    ------
+    ContentErrors
+        If the record is wrong.
+    """
+    subject, problems = _subject(file, kinds[file.kind])
+    if subject is None:
+        raise ContentErrors(problems)
+    return subject
+
+
+def method_sources() -> Mapping[str, Source]:
+    """The bibliography that comes with the methods."""
+    data = files("generator.science").joinpath("sources.yaml").read_bytes()
+    found = located(data, "science/sources.yaml")
+    return {key: Source.model_validate({"key": key} | entry) for key, entry in (found.value or {}).items()}
+
+
+def _subject(file: RecordFile, kind: Kind[Any]) -> tuple[Subject[Any] | None, list[Diagnostic]]:
+    record, problems = check(file.located, kind.record)
+    if record is None:
+        return None, list(problems)
+    found = [located_finding(file.located, finding) for finding in kind.findings(record)]
+    if has_errors(found):
+        return None, found
+    return kind.subject(file.name, record), found
+
+
+class _Reading:
+    """One run over a content folder, gathering problems as it goes."""
+
+    def __init__(self, content: Path, kinds: Mapping[str, Kind[Any]], name: str) -> None:
+        self.content, self.kinds, self.name = content, kinds, name
+        self.problems: list[Diagnostic] = []
+        self.folder = read_folder(content, tuple(kinds), OTHERS, name)
+        self.problems += self.folder.problems
+        self.course_place = read(content / COURSE, f"{name}/{COURSE}")
+        self.course = self._checked(self.course_place, CourseFile)
+        words = self._shared(VOCABULARY, VocabularyFile)
+        slips = self._shared(MISCONCEPTIONS, MisconceptionsFile)
+        works = self._shared(SOURCES, SourcesFile)
+        self.words = None if words is None else {word.id: word for word in words.words}
+        self.catalogue = None if slips is None else Catalogue(
+            {e.id: Misconception(id=e.id, idea=e.idea, correction=e.correction) for e in slips.misconceptions}
+        )  # fmt: skip
+        self.sources = None if works is None else method_sources() | {work.key: work for work in works.sources}
+
+    def library(self) -> Library:
+        subjects: dict[str, Subject[Any]] = {}
+        told: dict[str, list[Diagnostic]] = {}
+        for file in self.folder.files:
+            subject, told[file.id] = _subject(file, self.kinds[file.kind])
+            if subject is not None:
+                subjects[file.id] = subject
+        questions: dict[str, tuple[Question, ...]] = {}
+        for file in self.folder.files:
+            if file.id in subjects:
+                told[file.id] += [located_finding(file.located, f) for f in self._doubts(file, subjects)]
+                questions[file.id], rejected = self._questions(file, subjects[file.id])
+                told[file.id] += rejected
+                accepted = subjects[file.id].record.accepted_warnings
+                self.problems += without_accepted(file.located, accepted, told[file.id])
+            else:
+                self.problems += told[file.id]
+        self.problems += self._course_problems(subjects)
+        if has_errors(self.problems) or self.course is None:
+            raise ContentErrors(self.problems)
+        return Library(
+            course=self.course, subjects=subjects, questions=questions, vocabulary=self.words or {},
+            catalogue=self.catalogue or Catalogue(), sources=self.sources or {}, warnings=in_order(self.problems),
+        )  # fmt: skip
+
+    def _checked(self, found: Located, model: type[Model]) -> Model | None:
+        checked, problems = check(found, model)
+        self.problems += problems
+        return checked
+
+    def _shared(self, file: str, model: type[Model]) -> Model | None:
+        """A shared file; one that is not there has nothing in it."""
+        if not (self.content / file).exists():
+            (field,) = model.model_fields  # type of each shared file: one list
+            return model(**{field: ()})
+        return self._checked(read(self.content / file, f"{self.name}/{file}"), model)
+
+    def _doubts(self, file: RecordFile, subjects: Mapping[str, Subject[Any]]) -> Iterator[Finding]:
+        kind, subject = self.kinds[file.kind], subjects[file.id]
+        yield from kind.doubts(subject.record, subject.facts)
+        yield from unknown_names(subject, file.located.value, words=self.words, misconceptions=self.catalogue, sources=self.sources)
+        yield from missing_pictures(subject, self.content)
+        yield from wrong_texts(subject, kind, file.located.value, subjects, self.kinds, self.folder.ids)
+
+    def _questions(self, file: RecordFile, subject: Subject[Any]) -> tuple[tuple[Question, ...], list[Diagnostic]]:
+        if self.catalogue is None:
+            return (), []
+        try:
+            made = self.kinds[file.kind].questions(subject, self.catalogue)
+        except UnknownMisconception as unknown:
+            place = Place(f"{self.name}/{MISCONCEPTIONS}", 1, 1)
+            expected = f'an entry "{unknown.args[0]}", which questions of {file.kind} records use'
+            self.problems.append(Diagnostic(place, "misconceptions", expected, "none", "add it, with its idea and its correction"))
+            return (), []
+        rejected = [
+            Finding(
+                path=("title",), expected=f'numbers that give a fair question "{item.id}"', found=item.because,
+                mend="nothing need be done: the question is left out", severity=Severity.WARNING, rule="question_left_out",
+            )
+            for item in made
+            if isinstance(item, Rejected)
+        ]  # fmt: skip
+        return tuple(q for q in made if isinstance(q, Question)), [located_finding(file.located, f) for f in rejected]
+
+    def _course_problems(self, subjects: Mapping[str, Subject[Any]]) -> Iterator[Diagnostic]:
+        if self.course is None:
+            return
+        place = self.course_place
+        seen: dict[str, str] = {}
+        for t, topic in enumerate(self.course.topics):
+            for r, record in enumerate(topic.records):
+                path = ("topics", t, "records", r)
+                if record not in self.folder.ids:
+                    mend = did_you_mean(record, self.folder.ids, f"known records are {listed(self.folder.ids, 'and')}")
+                    yield located_finding(place, Finding(path=path, expected="a record", found=f'"{record}"', mend=mend))
+                elif record in seen:
+                    mend = f"leave it in one topic; it stands in {seen[record]} already"
+                    yield located_finding(place, Finding(path=path, expected="a record once", found=f'"{record}" again', mend=mend))
+                seen.setdefault(record, topic.id)
+        topics = [topic.id for topic in self.course.topics]
+        for t, test in enumerate(self.course.tests):
+            for c, covered in enumerate(test.covers):
+                if covered not in topics:
+                    mend = did_you_mean(covered, topics, f"known topics are {listed(topics, 'and')}")
+                    path = ("tests", t, "covers", c)
+                    yield located_finding(place, Finding(path=path, expected="a topic", found=f'"{covered}"', mend=mend))
+        for record in subjects:
+            if record not in seen:
+                yield located_finding(
+                    place,
+                    Finding(
+                        path=("topics",), expected=f"{record} in one of the topics", found="none that lists it",
+                        mend="add it to the `records:` of a topic; until then it is on no page", severity=Severity.WARNING,
+                        rule="not_in_course",
+                    ),
+                )  # fmt: skip
+
+
+def taught(library: Library) -> Sequence[str]:
+    """The records of all shown topics, in taught order."""
+    return [record for topic in library.course.topics if topic.show for record in topic.records]

@@ -1,0 +1,98 @@
+"""Kind: the one protocol that every folder in `kinds/` fulfils, and what goes through it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Generic, Literal, TypeVar
+
+from figures import Chart
+
+from generator.quantities.fact import Fact, Facts
+from generator.questions.misconception import Catalogue
+from generator.questions.question import Made
+from generator.records.finding import Finding
+from generator.records.record import Record
+from generator.science.method import Method
+
+R = TypeVar("R", bound=Record)
+
+
+@dataclass(frozen=True)
+class PartOf:
+    """A thing that facts are about: a station, a reservoir, a level."""
+
+    label: str
+    use: Literal["page", "practice", "paper"] = "page"
+    """Where its numbers may appear; `paper` never reaches the students' site."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Subject(Generic[R]):
+    """A checked record with everything computed from it."""
+
+    kind: str
+    name: str
+    """The record's file name without its ending."""
+    record: R
+    facts: Facts
+
+    @property
+    def id(self) -> str:
+        """As other records name it: `biome/temperate_grassland`."""
+        return f"{self.kind}/{self.name}"
+
+
+@dataclass(frozen=True, kw_only=True)
+class ComparisonRow:
+    """One line of a comparison."""
+
+    subject: str
+    """Id of the record that the line links to."""
+    label: str
+    cells: tuple[Fact | str, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Comparison:
+    """The records of one kind side by side."""
+
+    heads: tuple[str, ...]
+    rows: tuple[ComparisonRow, ...]
+
+    def __post_init__(self) -> None:
+        for row in self.rows:
+            if len(row.cells) != len(self.heads):
+                raise ValueError(f"{row.label}: expected {len(self.heads)} cells, found {len(row.cells)}")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Kind(Generic[R]):
+    """What one kind of concept hands to the pipeline. All its functions are pure."""
+
+    name: str
+    """The folder's name, in `kinds/` and in the content."""
+    title: str
+    """Many of them, as a heading: "Biomes"."""
+    record: type[R]
+    """What a YAML file is checked against."""
+    parts: Callable[[R], Mapping[str, PartOf]]
+    """The things that facts are about, by the id that their facts begin with."""
+    facts: Callable[[R], Facts]
+    """Every number of the record. Must cope with anything that `record` lets through."""
+    findings: Callable[[R], Iterable[Finding]]
+    """Contradictions that make facts meaningless; with an error among them, facts are not computed."""
+    doubts: Callable[[R, Facts], Iterable[Finding]]
+    """Warnings (and errors) that need the facts."""
+    charts: Callable[[Subject[R]], Sequence[Chart]]
+    questions: Callable[[Subject[R], Catalogue], Sequence[Made]]
+    compare: Callable[[Sequence[Subject[R]]], Comparison]
+    methods: Mapping[str, Method]
+    """The methods that its facts may name."""
+    folder: Path
+    """Where `page.md.j2` and `compare.md.j2` stand."""
+
+    def subject(self, name: str, record: R) -> Subject[Any]:
+        """The record with its facts."""
+        return Subject(kind=self.name, name=name, record=record, facts=self.facts(record))

@@ -1,0 +1,171 @@
+"""Six questions on a biome's climate, all answerable from its chart, its table and its facts."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from generator.kind import Subject
+from generator.kinds.biome.record import BiomeRecord, Station
+from generator.quantities import shown
+from generator.quantities.fact import Fact
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
+from generator.questions.misconception import Catalogue
+from generator.questions.mistake import Mistake
+from generator.questions.question import Made, Needs
+
+
+def questions(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Sequence[Made]:
+    """Questions on the first station that the page shows, or else on the first for practice."""
+    record = subject.record
+    station = next((s for s in record.stations if s.use == "page"), None) or next(s for s in record.stations if s.use != "paper")
+    return _Station(subject, station, catalogue).questions()
+
+
+class _Station:
+    """The station that is asked about, with short names for its facts."""
+
+    def __init__(self, subject: Subject[BiomeRecord], station: Station, catalogue: Catalogue) -> None:
+        self.subject, self.station, self.catalogue = subject, station, catalogue
+        self.place = station.label
+
+    def fact(self, name: str) -> Fact:
+        return self.subject.facts[f"{self.station.id}.{name}"]
+
+    def questions(self) -> tuple[Made, ...]:
+        return (
+            self.annual_precip(), self.annual_mean_temp(), self.annual_temp_range(),
+            self.dry_months(), self.aridity_index(), self.why_dry(),
+        )  # fmt: skip
+
+    def annual_precip(self) -> Made:
+        total = self.fact("annual_precip")
+        draft = Draft(
+            id="annual_precip",
+            prompt=f"How much precipitation falls at {self.place} in a year? Use the table of the chart.",
+            solution=f"Precipitation adds up: the twelve months together bring {total.shown}.",
+        )
+        return number_entry(
+            draft, total, {"monthly": self.fact("monthly_precip")},
+            (
+                Mistake("clim.sum-mean", "mean(monthly)", "dividing the total by twelve"),
+                Mistake("clim.mm-cm", "sum(monthly) / 10", "turning millimetres into centimetres"),
+                Mistake("clim.range-max", "max(monthly)", "taking the wettest month alone"),
+            ),
+            self.catalogue, otherwise="Add up all twelve months, and check that you have left none out.",
+        )  # fmt: skip
+
+    def annual_mean_temp(self) -> Made:
+        mean = self.fact("annual_mean_temp")
+        draft = Draft(
+            id="annual_mean_temp",
+            prompt=f"What is the annual mean temperature at {self.place}?",
+            solution=f"The mean of all twelve months is {mean.shown}.",
+        )
+        return choice_of_numbers(
+            draft, mean, {"monthly": self.fact("monthly_mean_temp")},
+            (
+                Mistake("clim.mean-of-extremes", "(max(monthly) + min(monthly)) / 2", "taking the mean of the warmest and the coldest month"),
+                Mistake("clim.range-max", "max(monthly)", "taking the warmest month alone"),
+                Mistake("clim.sum-mean", "mean(monthly) * 12", "adding up the months without dividing by twelve"),
+            ),
+            self.catalogue,
+        )  # fmt: skip
+
+    def annual_temp_range(self) -> Made:
+        spread = self.fact("annual_temp_range")
+        draft = Draft(
+            id="annual_temp_range",
+            prompt=f"What is the annual temperature range at {self.place}: the difference between its warmest and its coldest month?",
+            solution=f"Warmest minus coldest month is {spread.shown}; a difference of 1 K is as large as one of 1 °C.",
+        )
+        return number_entry(
+            draft, spread, {"monthly": self.fact("monthly_mean_temp")},
+            (
+                Mistake("clim.range-max", "max(monthly)", "giving the warmest month alone"),
+                Mistake("clim.range-sign", "max(monthly) + min(monthly)", "adding the coldest month, with its sign, instead of subtracting it"),
+                Mistake("clim.mean-of-extremes", "(max(monthly) + min(monthly)) / 2", "taking the mean of the two months"),
+            ),
+            self.catalogue, otherwise="Find the highest and the lowest point of the temperature line, then subtract.",
+        )  # fmt: skip
+
+    def dry_months(self) -> Made:
+        dry, coldest = self.fact("dry_months"), self.fact("months_below_freezing")
+        rainless, warmest = self.fact("driest_month"), self.fact("warmest_month")
+        draft = Draft(
+            id="dry_months",
+            prompt=f"Which months are dry at {self.place} by the rule of the climate diagram (precipitation in mm below twice the temperature in °C)?",
+            solution=f"By the rule, {dry.shown}: compare the two lines month by month.",
+        )
+        wrong = [
+            Wrong(_cap(rainless.shown), "clim.least-is-dry", "That is where least precipitation falls."),
+            Wrong(_cap(warmest.shown), "clim.desert-hot", "That is where it is warmest."),
+            Wrong(_cap(coldest.shown), "clim.frost-is-dry", "These months average below 0 °C."),
+            Wrong(_cap(shown.months(_shifted(dry))), "clim.hemisphere", "These months lie half a year away."),
+        ]
+        said = [w for w in wrong if w.text.casefold() != dry.shown.casefold() and w.text != "No month"]
+        return choice(draft, _cap(dry.shown), said[:3], self.catalogue, fact=dry, salt=self.subject.id)
+
+    def aridity_index(self) -> Made:
+        index = self.fact("aridity_index")
+        total, demand = self.fact("annual_precip"), self.fact("potential_evapotranspiration")
+        draft = Draft(
+            id="aridity_index",
+            prompt=(
+                f"In a year {total.shown} of precipitation fall at {self.place}, and {demand.shown} could evaporate. "
+                "What is the aridity index, precipitation divided by potential evapotranspiration?"
+            ),
+            solution=f"{total.shown} ÷ {demand.shown} = {index.shown}. An index below 1 means that more could evaporate than falls.",
+        )
+        return number_entry(
+            draft, index, {"fall": total, "demand": demand},
+            (
+                Mistake("clim.index-inverse", "demand / fall", "dividing evapotranspiration by precipitation"),
+                Mistake("clim.deficit-sign", "demand - fall", "subtracting instead of dividing"),
+                Mistake("carb.pct-whole", "100 * fall / demand", "giving the ratio in percent"),
+            ),
+            self.catalogue, otherwise="Precipitation stands above the line, potential evapotranspiration below it.",
+        )  # fmt: skip
+
+    def why_dry(self) -> Made:
+        total, demand, index = self.fact("annual_precip"), self.fact("potential_evapotranspiration"), self.fact("aridity_class")
+        if total.value is None or demand.value is None:
+            right = "The annual precipitation compared with what could evaporate"
+        elif total.number < demand.number:
+            right = f"Less falls ({total.shown}) than could evaporate ({demand.shown})"
+        else:
+            right = f"As much falls ({total.shown}) as could evaporate ({demand.shown}), or more"
+        draft = Draft(
+            id="why_dry",
+            prompt=f"Which statement tells best how dry or humid the climate of {self.place} is for plants?",
+            solution=f"Supply is compared with demand over a whole mean year; the class that follows is {index.shown}.",
+            needs=Needs.BOTH,
+        )
+        wrong = (
+            Wrong(f"Its warmest month has {_largest(self.fact('monthly_mean_temp'))}", "clim.desert-hot", "Heat alone does not make a place dry."),
+            Wrong("Last year was drier there than the year before", "clim.one-year"),
+            Wrong(f"Its driest month brings only {_smallest(self.fact('monthly_precip'))}", "clim.least-is-dry"),
+        )
+        return choice(draft, right, wrong, self.catalogue, salt=self.subject.id)
+
+
+def _cap(text: str) -> str:
+    return text[:1].upper() + text[1:]
+
+
+def _shifted(fact: Fact) -> tuple[int, ...]:
+    """The months half a year away."""
+    months = fact.value if isinstance(fact.value, tuple) else ()
+    return tuple(sorted((int(month) + 5) % 12 + 1 for month in months))
+
+
+def _largest(fact: Fact) -> str:
+    return _member(fact, max(range(12), key=lambda m: fact.series[m]))
+
+
+def _smallest(fact: Fact) -> str:
+    return _member(fact, min(range(12), key=lambda m: fact.series[m]))
+
+
+def _member(fact: Fact, index: int) -> str:
+    unit = fact.unit.shown if fact.unit else ""
+    return f"{fact.shown_members[index]} {unit}".strip()

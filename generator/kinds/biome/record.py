@@ -1,0 +1,88 @@
+"""What a biome record holds: its stations with their mean year, its living things, and what people do there."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import AfterValidator, Strict
+
+from generator.records.fields import Bounds, Id, Many, Number, Series12, Some, SourceKey, Text, different, monthly
+from generator.records.parts import Adaptation, Part
+from generator.records.record import Record
+
+Region = Literal[
+    "tundra", "boreal_forest", "temperate_seasonal_forest", "temperate_rain_forest", "tropical_rain_forest",
+    "tropical_seasonal_forest_savanna", "subtropical_desert", "temperate_grassland_desert", "woodland_shrubland", "none",
+]  # fmt: skip
+
+
+class Units(Part):
+    """The units of the stations' numbers."""
+
+    temperature: Literal["degC", "degF"] = "degC"
+    precipitation: Literal["mm", "cm", "in"] = "mm"
+    elevation: Literal["m", "ft"] = "m"
+
+
+class Station(Part):
+    """A place with the mean year of its climate."""
+
+    id: Id
+    name: Text | None = None
+    latitude: Annotated[Number, AfterValidator(Bounds(-90, 90, "degrees", "check the digits; south is negative"))] | None = None
+    """[degrees], north is positive."""
+    elevation: Annotated[Number, AfterValidator(Bounds(-500, 30000, "above the sea"))] | None = None
+    use: Literal["page", "practice", "paper"] = "page"
+    monthly_mean_temp: Series12
+    """Shape (12,), January first."""
+    monthly_precip: monthly(Bounds(0, mend="precipitation cannot be negative: check the sign"))
+    """Shape (12,), January first."""
+
+    @property
+    def label(self) -> str:
+        """The name, or the id made readable."""
+        return self.name or self.id.replace("_", " ").capitalize()
+
+
+Ends = Annotated[tuple[Number, Number], Strict(False)]
+"""From, to."""
+
+
+class UsualRange(Part):
+    """What a source says the biome spans."""
+
+    annual_mean_temp: Ends
+    """[degC] from, to."""
+    annual_precip: Ends
+    """[mm] from, to."""
+    source: SourceKey
+
+
+class Soil(Part):
+    """The soil and where it keeps its nutrients."""
+
+    type: Text
+    nutrients_held_in: Text
+    why: Text
+
+
+class Found(Part):
+    """Where on Earth the biome lies."""
+
+    latitudes: Ends
+    """[degrees] from, to, on both sides of the equator."""
+    where: Text
+
+
+class BiomeRecord(Record):
+    """One biome."""
+
+    units: Units = Units()
+    region: Region
+    """The region of the temperature-rainfall map that the biome usually falls in."""
+    usual_range: Many[UsualRange] = ()
+    stations: Annotated[Some[Station], different()]
+    adaptations: Many[Adaptation] = ()
+    soil: Soil | None = None
+    disturbance: Many[Text] = ()
+    found: Found | None = None

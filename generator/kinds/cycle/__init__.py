@@ -1,0 +1,26 @@
+"""Cycles of matter: reservoirs, the fluxes between them, and whether the budget closes."""
+
+from pathlib import Path
+
+from generator.kind import Kind, PartOf
+from generator.kinds.cycle.charts import charts
+from generator.kinds.cycle.compare import compare
+from generator.kinds.cycle.facts import METHODS, facts
+from generator.kinds.cycle.findings import doubts, findings
+from generator.kinds.cycle.questions import questions
+from generator.kinds.cycle.record import CycleRecord
+
+KIND = Kind(
+    name="cycle",
+    title="Cycles",
+    record=CycleRecord,
+    parts=lambda record: {part.id: PartOf(part.label) for part in (*record.reservoirs, *record.fluxes)},
+    facts=facts,
+    findings=findings,
+    doubts=doubts,
+    charts=charts,
+    questions=questions,
+    compare=compare,
+    methods=METHODS,
+    folder=Path(__file__).parent,
+)

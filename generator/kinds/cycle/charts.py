@@ -1,0 +1,87 @@
+"""The chart of a cycle: its reservoirs and fluxes."""
+
+from __future__ import annotations
+
+from figures import Box, DataTable, FluxArrow, FluxDiagram
+
+from generator.kind import Subject
+from generator.kinds.cycle.record import CycleRecord, Flux
+from generator.quantities.fact import Facts
+from generator.quantities.units import unit
+
+READING = (
+    "A box is a reservoir; the number in it is its stock. An end without a box lies outside the budget.",
+    "An arrow is a flux; its width is to scale, and the number beside it says how much flows in a year.",
+    "Hatched arrows are driven by people, plain ones by nature.",
+    "To see whether a reservoir grows, add up the arrows that end at it and take off those that start there.",
+)
+
+
+def charts(subject: Subject[CycleRecord]) -> tuple[FluxDiagram]:
+    """The diagram of the whole cycle."""
+    record, facts = subject.record, subject.facts
+    flow = unit(record.units.flux)
+    names = end_names(record)
+    table = DataTable(
+        caption=f"Fluxes of {record.title}",
+        columns=("Flux", "From", "To", f"Rate ({flow.shown})", "Cause"),
+        rows=tuple((f.label, names[f.start], names[f.end], _rate(f, facts), f.cause) for f in record.fluxes),
+    )
+    diagram = FluxDiagram(
+        name=f"{subject.name}.flux_diagram",
+        title=f"Reservoirs and fluxes: {record.title}",
+        description=_description(record, facts),
+        reading=READING,
+        table=table,
+        boxes=(
+            *(
+                Box(id=r.id, label=r.label, stock_label=facts[f"{r.id}.stock"].shown, outside=False, at=_place(r.at))
+                for r in record.reservoirs
+            ),
+            *(Box(id=end, label=names[end], stock_label="", outside=True, at=None) for end in record.outside),
+        ),
+        arrows=tuple(
+            FluxArrow(
+                id=f.id, start=f.start, end=f.end, rate=f.rate.value or 0.0,
+                label=f"{f.label} {facts[f'{f.id}.rate'].shown_number}", by_people=f.cause == "people",
+            )
+            for f in record.fluxes
+        ),
+        unit_label=flow.shown,
+    )  # fmt: skip
+    return (diagram,)
+
+
+def end_names(record: CycleRecord) -> dict[str, str]:
+    """The name of each end of a flux."""
+    outside = {end: end.replace("_", " ").capitalize() for end in record.outside}
+    return outside | {reservoir.id: reservoir.label for reservoir in record.reservoirs}
+
+
+def _place(at: tuple[float, float] | None) -> tuple[float, float] | None:
+    return None if at is None else (float(at[0]), float(at[1]))
+
+
+def _rate(flux: Flux, facts: Facts) -> str:
+    rate = facts[f"{flux.id}.rate"]
+    unit_text = rate.unit.shown if rate.unit else ""
+    return rate.shown.removesuffix(unit_text).strip()
+
+
+def _description(record: CycleRecord, facts: Facts) -> str:
+    """What the diagram shows, in words, with the numbers that decide."""
+    names = end_names(record)
+    known = [flux for flux in record.fluxes if flux.rate.value is not None]
+    stocks = [r for r in record.reservoirs if r.stock.value is not None]
+    sentences = [f"{len(record.reservoirs)} reservoirs and {len(record.fluxes)} fluxes."]
+    if stocks:
+        largest = max(stocks, key=lambda r: r.stock.value or 0)
+        sentences.append(f"The largest stock is {largest.label.lower()} with {facts[f'{largest.id}.stock'].shown}.")
+    if known:
+        widest = max(known, key=lambda f: f.rate.value or 0)
+        ends = f"from {names[widest.start].lower()} to {names[widest.end].lower()}"
+        sentences.append(f"The largest flux is {widest.label.lower()} {ends}, {facts[f'{widest.id}.rate'].shown}.")
+    people = [flux.label.lower() for flux in record.fluxes if flux.cause == "people"]
+    if people:
+        sentences.append(f"People drive {', '.join(people)}.")
+    return " ".join(sentences)

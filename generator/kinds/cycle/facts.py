@@ -1,0 +1,145 @@
+"""Every number of a cycle: stocks, rates, balances, turnover times, and the share of people in each process."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from types import MappingProxyType
+
+from generator.kinds.cycle.record import CycleRecord, Flux, Reservoir
+from generator.quantities import shown
+from generator.quantities.amount import Amount
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, Facts, computed, stated
+from generator.quantities.units import unit
+from generator.quantities.working import Rule, RulePath
+from generator.science import budgets
+
+METHODS = MappingProxyType({m.id: m for m in (budgets.BALANCE, budgets.TURNOVER_TIME, budgets.CLOSES, budgets.HUMAN_SHARE)})
+YEAR, PERCENT = unit("yr"), unit("percent")
+
+
+def facts(record: CycleRecord) -> Facts:
+    """All facts, reservoir by reservoir, then flux by flux, then process by process."""
+    rates = {flux.id: _rate(record, flux) for flux in record.fluxes}
+    return Facts(
+        [
+            *(fact for reservoir in record.reservoirs for fact in _of_reservoir(record, reservoir, rates)),
+            *rates.values(),
+            *_human_shares(record, rates),
+        ]
+    )
+
+
+def fluxes_in(record: CycleRecord, reservoir: str) -> tuple[Flux, ...]:
+    """The fluxes that fill a reservoir."""
+    return tuple(flux for flux in record.fluxes if flux.end == reservoir)
+
+
+def fluxes_out(record: CycleRecord, reservoir: str) -> tuple[Flux, ...]:
+    """The fluxes that drain a reservoir."""
+    return tuple(flux for flux in record.fluxes if flux.start == reservoir)
+
+
+def _rate(record: CycleRecord, flux: Flux) -> Fact:
+    name = f"Rate of {flux.label.lower()}"
+    return stated(f"{flux.id}.rate", name, flux.rate, unit(record.units.flux), figures=_figures(record))
+
+
+def _figures(record: CycleRecord) -> int:
+    return record.figures or shown.FIGURES
+
+
+def _of_reservoir(record: CycleRecord, reservoir: Reservoir, rates: dict[str, Fact]) -> Iterator[Fact]:
+    figures, flow = _figures(record), unit(record.units.flux)
+    stock = stated(f"{reservoir.id}.stock", "Stock", reservoir.stock, unit(record.units.stock), figures=figures)
+    yield stock
+    inflow = _total(record, f"{reservoir.id}.inflow", "Inflow", fluxes_in(record, reservoir.id), rates)
+    outflow = _total(record, f"{reservoir.id}.outflow", "Outflow", fluxes_out(record, reservoir.id), rates)
+    given = {"inflow": inflow, "outflow": outflow}
+    balance = computed(
+        f"{reservoir.id}.balance", "Balance", budgets.BALANCE.expression, given, flow, method="balance", figures=figures
+    )  # fmt: skip
+    balance = replace(balance, plus_minus=_quadrature(inflow.plus_minus, outflow.plus_minus))
+    yield from (inflow, outflow, balance)
+    if reservoir.change is not None:
+        yield stated(f"{reservoir.id}.change", "Change of stock, measured apart", reservoir.change, flow, figures=figures)
+    yield _turnover_time(reservoir, stock, outflow, figures)
+    yield _closes(record, reservoir, balance)
+
+
+def _total(record: CycleRecord, fact_id: str, name: str, fluxes: Sequence[Flux], rates: dict[str, Fact]) -> Fact:
+    flow = unit(record.units.flux)
+    if not fluxes:
+        return stated(fact_id, name, Amount(value=0.0, written="0"), flow)
+    expression = Expression(" + ".join(flux.id for flux in fluxes))
+    total = computed(fact_id, name, expression, {f.id: rates[f.id] for f in fluxes}, flow, figures=_figures(record))
+    return replace(total, plus_minus=_quadrature(*(rates[flux.id].plus_minus or _half_range(rates[flux.id]) for flux in fluxes)))
+
+
+def _half_range(fact: Fact) -> float | None:
+    return None if fact.low is None or fact.high is None else (fact.high - fact.low) / 2
+
+
+def _quadrature(*spreads: float | None) -> float | None:
+    """Independent uncertainties together; None where none is stated at all."""
+    known = [spread for spread in spreads if spread is not None]
+    return budgets.combined_uncertainty(known) if known else None
+
+
+def _turnover_time(reservoir: Reservoir, stock: Fact, outflow: Fact, figures: int) -> Fact:
+    """With a stock that is stated as a range, the time is a range too."""
+    time = computed(
+        f"{reservoir.id}.turnover_time", "Turnover time", budgets.TURNOVER_TIME.expression,
+        {"stock": stock, "outflow": outflow}, YEAR, method="turnover_time", figures=figures,
+    )  # fmt: skip
+    if time.value is None:
+        because = "not defined: nothing flows out" if outflow.value == 0.0 else time.undefined_because
+        return replace(time, undefined_because=because)
+    if stock.low is None or stock.high is None:
+        return time
+    low, high = (time.number * end / stock.number for end in (stock.low, stock.high))
+    return replace(time, low=low, high=high)
+
+
+def _closes(record: CycleRecord, reservoir: Reservoir, balance: Fact) -> Fact:
+    """Whether balance and measured change agree within their uncertainty; None where no change is stated apart."""
+    fact_id, name, method = f"{reservoir.id}.closes", "Budget closes", budgets.CLOSES.id
+    change = reservoir.change
+    if change is None or change.value is None or balance.value is None:
+        because = "not known: no change of stock is stated apart from the fluxes"
+        return Fact(id=fact_id, name=name, value=None, method=method, undefined_because=because)
+    spreads = [spread for spread in (balance.plus_minus, change.spread) if spread is not None]
+    spread = budgets.combined_uncertainty(spreads)
+    holds = budgets.closes(balance.number, change.value, spreads)
+    gap, figures, flow = abs(balance.number - change.value), _figures(record), unit(record.units.flux).shown
+    numbers = f"{shown.number(gap, figures)} {flow} against {shown.number(spread, figures)} {flow}"
+    rule = Rule("Do balance and measured change differ by no more than their joint uncertainty?", numbers, holds)
+    return Fact(id=fact_id, name=name, value=holds, working=RulePath((rule,)), method=method)
+
+
+def _human_shares(record: CycleRecord, rates: dict[str, Fact]) -> Iterator[Fact]:
+    for process in dict.fromkeys(flux.process_id for flux in record.fluxes):
+        fluxes = [flux for flux in record.fluxes if flux.process_id == process]
+        name = f"Share of people in {(fluxes[0].process or fluxes[0].label).lower()}"
+        by_people = [flux.id for flux in fluxes if flux.cause == "people"]
+        if len(by_people) in (0, len(fluxes)):
+            yield _one_cause(f"{process}.human_share", name, fluxes, rates)
+            continue
+        expression = Expression(f"({' + '.join(by_people)}) / ({' + '.join(flux.id for flux in fluxes)})")
+        yield computed(
+            f"{process}.human_share", name, expression, {flux.id: rates[flux.id] for flux in fluxes}, PERCENT,
+            method="human_share", figures=_figures(record),
+        )  # fmt: skip
+
+
+def _one_cause(fact_id: str, name: str, fluxes: Sequence[Flux], rates: dict[str, Fact]) -> Fact:
+    """All or nothing: no division is needed, only that something flows at all."""
+    people = fluxes[0].cause == "people"
+    asks = "Do people cause" if people else "Does nature cause"
+    rule = Rule(f"{asks} every flux of this process?", ", ".join(flux.label.lower() for flux in fluxes), True)
+    value = (100.0 if people else 0.0) if any(rates[flux.id].value for flux in fluxes) else None
+    return Fact(
+        id=fact_id, name=name, value=value, unit=PERCENT, working=RulePath((rule,)), method="human_share",
+        written="" if value is None else f"{value:.0f}", undefined_because="" if value is not None else "not defined: nothing flows",
+    )  # fmt: skip

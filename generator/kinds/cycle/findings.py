@@ -1,0 +1,97 @@
+"""What does not add up in a cycle, and what a careful reader would question."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from figures.flux_diagram import crowded
+
+from generator.diagnostics import Severity, did_you_mean, listed
+from generator.kind import Subject
+from generator.kinds.cycle.charts import charts
+from generator.kinds.cycle.record import CycleRecord
+from generator.quantities.fact import Facts
+from generator.quantities.units import UnitError, unit
+from generator.records.finding import Finding
+
+
+def findings(record: CycleRecord) -> Iterator[Finding]:
+    """Contradictions inside the record."""
+    yield from _units(record)
+    yield from _ends(record)
+    yield from _scenarios(record)
+
+
+def _units(record: CycleRecord) -> Iterator[Finding]:
+    found = {}
+    for field in ("stock", "flux"):
+        label = getattr(record.units, field)
+        try:
+            found[field] = unit(label)
+        except UnitError as error:
+            yield Finding(
+                path=("units", field), expected="a unit such as kg N/ha, Gt C or kg N/ha/yr", found=f'"{label}"', mend=f"{error}"
+            )  # fmt: skip
+    if len(found) == 2 and not unit(f"{found['stock'].label}/yr").same_kind(found["flux"]):
+        yield Finding(
+            path=("units", "flux"), expected=f"the unit of the stocks per time, such as {found['stock'].label}/yr",
+            found=f'"{found["flux"].label}"', mend="stock and flux must count the same substance over the same area",
+        )  # fmt: skip
+
+
+def _ends(record: CycleRecord) -> Iterator[Finding]:
+    """Each flux must run between two different, known ends."""
+    reservoirs = {reservoir.id for reservoir in record.reservoirs}
+    known = reservoirs | set(record.outside)
+    for f, flux in enumerate(record.fluxes):
+        for field, end in (("from", flux.start), ("to", flux.end)):
+            if end not in known:
+                yield Finding(
+                    path=("fluxes", f, field), expected="the id of a reservoir, or one of `outside:`", found=f'"{end}"',
+                    mend=did_you_mean(end, known, f"write one of {listed(sorted(known))}, or add it under `outside:`"),
+                )  # fmt: skip
+        if flux.start == flux.end:
+            yield Finding(
+                path=("fluxes", f, "to"), expected="an end other than the start", found=f'"{flux.end}" twice',
+                mend="a flux leaves one reservoir for another",
+            )  # fmt: skip
+        elif {flux.start, flux.end} <= set(record.outside):
+            yield Finding(
+                path=("fluxes", f), expected="at least one end that is a reservoir", found=f"{flux.start} to {flux.end}, both outside",
+                mend="leave the flux out, or give one end a stock under `reservoirs:`",
+            )  # fmt: skip
+    for o, end in enumerate(record.outside):
+        if end in reservoirs:
+            yield Finding(
+                path=("outside", o), expected="an end without a stock", found=f'"{end}", which is a reservoir too',
+                mend="an end of fluxes is either a reservoir or outside the budget",
+            )  # fmt: skip
+
+
+def _scenarios(record: CycleRecord) -> Iterator[Finding]:
+    known = {flux.id for flux in record.fluxes}
+    for s, scenario in enumerate(record.scenarios):
+        for c, change in enumerate(scenario.change):
+            if change.flux not in known:
+                yield Finding(
+                    path=("scenarios", s, "change", c, "flux"), expected="the id of a flux", found=f'"{change.flux}"',
+                    mend=did_you_mean(change.flux, known, f"write one of {listed(sorted(known))}"),
+                )  # fmt: skip
+
+
+def doubts(record: CycleRecord, facts: Facts) -> Iterator[Finding]:
+    """Budgets that do not close, and a drawing that would be hard to read."""
+    for r, reservoir in enumerate(record.reservoirs):
+        if facts[f"{reservoir.id}.closes"].value is False:
+            change, balance = facts[f"{reservoir.id}.change"], facts[f"{reservoir.id}.balance"]
+            yield Finding(
+                path=("reservoirs", r, "change"), expected=f"the balance of the fluxes, {balance.shown}, within the uncertainty",
+                found=change.shown, severity=Severity.WARNING, rule="budget_does_not_close",
+                mend="look for a flux that is missing or counted twice, or accept the warning with a reason",
+            )  # fmt: skip
+    (diagram,) = charts(Subject(kind="cycle", name="", record=record, facts=facts))
+    if because := crowded(diagram):
+        yield Finding(
+            path=("fluxes",), expected="a diagram that can be read", found=because, severity=Severity.WARNING,
+            rule="crowded_chart", mend="join fluxes that teach the same, or give the reservoirs more room with `at:`",
+        )  # fmt: skip

@@ -1,0 +1,220 @@
+"""Six questions on a cycle: its arithmetic, and the processes with their start and end forms."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from generator.kind import Subject
+from generator.kinds.cycle.facts import fluxes_in, fluxes_out
+from generator.kinds.cycle.record import CycleRecord, Flux, Reservoir
+from generator.quantities.fact import Fact
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
+from generator.questions.misconception import Catalogue
+from generator.questions.mistake import Mistake
+from generator.questions.question import Made, Needs, Rejected
+
+
+def questions(subject: Subject[CycleRecord], catalogue: Catalogue) -> Sequence[Made]:
+    """Questions on the reservoirs whose numbers are known best."""
+    return _Cycle(subject, catalogue).questions()
+
+
+class _Cycle:
+    """The record that is asked about, with the parts that suit a question."""
+
+    def __init__(self, subject: Subject[CycleRecord], catalogue: Catalogue) -> None:
+        self.subject, self.record, self.facts, self.catalogue = subject, subject.record, subject.facts, catalogue
+        self.busy = sorted(self.record.reservoirs, key=self._fluxes, reverse=True)
+        """The reservoirs with several fluxes on both sides come first."""
+
+    def _fluxes(self, reservoir: Reservoir) -> int:
+        return min(len(fluxes_in(self.record, reservoir.id)), len(fluxes_out(self.record, reservoir.id)))
+
+    def fact(self, part: str, name: str) -> Fact:
+        return self.facts[f"{part}.{name}"]
+
+    def questions(self) -> tuple[Made, ...]:
+        return (self.outflow(), self.balance(), self.turnover_time(), self.human_share(), *self.processes())
+
+    def outflow(self) -> Made:
+        reservoir = self.busy[0]
+        total, others = self.fact(reservoir.id, "outflow"), self.fact(reservoir.id, "inflow")
+        fluxes = fluxes_out(self.record, reservoir.id)
+        named = _listed(flux.label.lower() for flux in fluxes)
+        draft = Draft(
+            id="outflow",
+            prompt=f"How much flows out of “{reservoir.label}” in a year, all fluxes together?",
+            solution=f"The arrows that start at the box are {named}: together {total.shown_exactly}.",
+        )
+        if not fluxes:
+            return Rejected(draft.id, "no reservoir has fluxes on both sides")
+        rates = {flux.id: self.fact(flux.id, "rate") for flux in fluxes}
+        largest = max(fluxes, key=lambda flux: flux.rate.value or 0)
+        given = rates | {"inflow": others, "outflow": total, "largest": rates[largest.id]}
+        return number_entry(
+            draft, total, given,
+            (
+                Mistake("nit.budget-add", "inflow + outflow", "adding the inflows as well"),
+                Mistake("cyc.largest-only", "largest", f"counting {largest.label.lower()} alone"),
+                Mistake("cyc.largest-only", "outflow - largest", f"leaving out {largest.label.lower()}"),
+            ),
+            self.catalogue, otherwise="Count only arrows that start at this box, and all of them.",
+        )  # fmt: skip
+
+    def balance(self) -> Made:
+        unbalanced = [r for r in self.busy if self.fact(r.id, "balance").value not in (None, 0.0)]
+        reservoir = (unbalanced or self.busy)[0]
+        balance = self.fact(reservoir.id, "balance")
+        given = {"inflow": self.fact(reservoir.id, "inflow"), "outflow": self.fact(reservoir.id, "outflow")}
+        draft = Draft(
+            id="balance",
+            prompt=(
+                f"“{reservoir.label}” gains {given['inflow'].shown_exactly} and loses {given['outflow'].shown_exactly}. "
+                "What is its balance? A growing stock has a positive balance."
+            ),
+            solution=f"Inflow minus outflow is {balance.shown_exactly}.",
+        )
+        return choice_of_numbers(
+            draft, balance, given,
+            (
+                Mistake("carb.net-sign", "outflow - inflow", "taking inflow from outflow"),
+                Mistake("nit.budget-add", "inflow + outflow", "adding inflow and outflow"),
+                Mistake("carb.no-removal", "inflow", "giving the inflow alone"),
+            ),
+            self.catalogue,
+        )  # fmt: skip
+
+    def turnover_time(self) -> Made:
+        exact = [r for r in self.record.reservoirs if r.stock.low is None and self.fact(r.id, "turnover_time").is_number]
+        if not exact:
+            return Rejected("turnover_time", "no reservoir has a stock stated as one number and an outflow")
+        reservoir = max(exact, key=lambda r: r.stock.value or 0)
+        time, stock, outflow = (self.fact(reservoir.id, name) for name in ("turnover_time", "stock", "outflow"))
+        draft = Draft(
+            id="turnover_time",
+            prompt=(
+                f"“{reservoir.label}” holds {stock.shown_exactly}, and {outflow.shown_exactly} leave it. "
+                "What is its turnover time, in years?"
+            ),
+            solution=f"Stock divided by outflow: {stock.shown_exactly} ÷ {outflow.shown_exactly} = {time.shown}.",
+        )
+        return number_entry(
+            draft, time, {"stock": stock, "outflow": outflow, "inflow": self.fact(reservoir.id, "inflow")},
+            (
+                Mistake("carb.residence-inverse", "outflow / stock", "dividing the outflow by the stock"),
+                Mistake("carb.residence-both", "stock / (inflow + outflow)", "dividing by inflow and outflow together"),
+                Mistake("carb.residence-inverse", "stock * outflow", "multiplying stock and outflow"),
+            ),
+            self.catalogue, otherwise="Divide so that the unit comes out as years: amount ÷ amount per year.",
+        )  # fmt: skip
+
+    def human_share(self) -> Made:
+        """On the largest flux with people behind it, compared with all that enters its reservoir from outside."""
+        mixed = [
+            process for process in dict.fromkeys(flux.process_id for flux in self.record.fluxes)
+            if 0.0 < (self.fact(process, "human_share").value or 0.0) < 100.0
+        ]  # fmt: skip
+        return self._share_of_process(mixed[0]) if mixed else self._share_of_inputs()
+
+    def _share_of_process(self, process: str) -> Made:
+        fluxes = [flux for flux in self.record.fluxes if flux.process_id == process]
+        share = self.fact(process, "human_share")
+        people = " + ".join(flux.id for flux in fluxes if flux.cause == "people")
+        nature = " + ".join(flux.id for flux in fluxes if flux.cause == "nature")
+        draft = Draft(
+            id="human_share",
+            prompt=f"What share of {(fluxes[0].process or process).lower()} do people cause, in percent?",
+            solution=f"The fluxes that people cause, divided by all fluxes of the process: {share.shown}.",
+        )
+        return choice_of_numbers(
+            draft, share, {flux.id: self.fact(flux.id, "rate") for flux in fluxes},
+            (
+                Mistake("cyc.share-of-rest", f"({people}) / ({nature})", "dividing by the natural fluxes alone"),
+                Mistake("nit.complement", f"({nature}) / ({people} + {nature})", "giving the natural share"),
+                Mistake("en.eff-fraction", f"({people}) / ({people} + {nature}) / 100", "leaving out the factor 100"),
+            ),
+            self.catalogue,
+        )  # fmt: skip
+
+    def _share_of_inputs(self) -> Made:
+        outside = set(self.record.outside)
+        entering = [flux for flux in self.record.fluxes if flux.start in outside]
+        people = [flux for flux in entering if flux.cause == "people"]
+        if not people:
+            return Rejected("human_share", "people cause no flux that enters from outside")
+        draft = Draft(
+            id="human_share",
+            prompt=f"Which of these fluxes bring {self._matter()} in from outside because of people?",
+            solution=f"{_listed(flux.label for flux in people)} {'come' if len(people) > 1 else 'comes'} from outside, and people are the cause.",
+        )
+        natural = [flux for flux in entering if flux.cause == "nature"]
+        inner = [flux for flux in self.record.fluxes if flux.start not in outside and flux.end not in outside]
+        leaving = [flux for flux in self.record.fluxes if flux.end in outside]
+        wrong = [Wrong(_listed(f.label for f in natural[:2]), "cyc.natural-input", "These come from outside, but by nature.")] if natural else []
+        wrong += [Wrong(_listed(f.label for f in inner[:2]), "cyc.inner-input", "These run between reservoirs inside the budget.")] if inner else []
+        wrong += [Wrong(_listed(f.label for f in leaving[:2]), "cyc.output-as-input", "These leave the budget.")] if leaving else []
+        return choice(draft, _listed(flux.label for flux in people), wrong, self.catalogue, salt=self.subject.id)
+
+    def processes(self) -> tuple[Made, Made]:
+        """Which process leads from one form to another, and which forms a process links."""
+        known = [flux for flux in self.record.fluxes if flux.starts_as and flux.ends_as and flux.process and flux.done_by]
+        different = {flux.process: flux for flux in reversed(known)}
+        if len(different) < 3:
+            because = "fewer than three processes state what they start and end with, and who does them"
+            return Rejected("which_process", because), Rejected("which_forms", because)
+        by_life = [flux for flux in different.values() if flux.cause == "nature"] or list(different.values())
+        first, second = by_life[-1], by_life[0]
+        return self._which_process(first, different), self._which_forms(second, different)
+
+    def _which_process(self, flux: Flux, different: dict[str | None, Flux]) -> Made:
+        right = str(flux.process)
+        draft = Draft(
+            id="which_process",
+            prompt=f"Which process turns {_form(flux.starts_as)} into {_form(flux.ends_as)}?",
+            solution=f"{right.capitalize()} turns {_form(flux.starts_as)} into {_form(flux.ends_as)}; {flux.done_by} do it.",
+            needs=Needs.KNOWLEDGE,
+        )
+        wrong = [
+            Wrong(str(other.process).capitalize(), "nit.swap-process", f"{str(other.process).capitalize()} turns {_forms(other)}.")
+            for other in different.values()
+            if other.process != flux.process
+        ]
+        return choice(draft, right.capitalize(), wrong[:3], self.catalogue, salt=self.subject.id)
+
+    def _which_forms(self, flux: Flux, different: dict[str | None, Flux]) -> Made:
+        right = f"From {_form(flux.starts_as)} to {_form(flux.ends_as)}"
+        draft = Draft(
+            id="which_forms",
+            prompt=f"{str(flux.process).capitalize()} by {flux.done_by}: from which form to which does {self._matter()} go?",
+            solution=f"{str(flux.process).capitalize()} turns {_forms(flux)}.",
+            needs=Needs.KNOWLEDGE,
+        )
+        turned = f"From {_form(flux.ends_as)} to {_form(flux.starts_as)}"
+        wrong = [Wrong(turned, "cyc.reversed", "That is the way back.")]
+        wrong += [
+            Wrong(f"From {_form(other.starts_as)} to {_form(other.ends_as)}", "nit.swap-process", f"That is {other.process}.")
+            for other in different.values()
+            if other.process != flux.process
+        ]
+        return choice(draft, right, wrong[:3], self.catalogue, salt=self.subject.id)
+
+    def _matter(self) -> str:
+        names = {"C": "carbon", "N": "nitrogen", "P": "phosphorus", "S": "sulfur", "H2O": "water"}
+        words = self.record.units.stock.replace("/", " ").split()
+        return next((names[word] for word in words if word in names), "matter")
+
+
+def _forms(flux: Flux) -> str:
+    return f"{_form(flux.starts_as)} into {_form(flux.ends_as)}"
+
+
+def _form(formula: str | None) -> str:
+    return formula or ""
+
+
+def _listed(words: Iterator[str] | Sequence[str]) -> str:
+    words = list(words)
+    if len(words) < 2:
+        return "".join(words)
+    lower = [words[0], *(word[:1].lower() + word[1:] for word in words[1:])]
+    return f"{', '.join(lower[:-1])} and {lower[-1]}"

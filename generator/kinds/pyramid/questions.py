@@ -1,0 +1,177 @@
+"""Six questions on a pyramid: what is produced, what passes on, and what a top consumer needs."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from generator.kind import Subject
+from generator.kinds.pyramid.record import Level, PyramidRecord
+from generator.quantities.fact import Fact
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
+from generator.questions.misconception import Catalogue
+from generator.questions.mistake import Mistake
+from generator.questions.question import Made, Needs, Rejected
+
+
+def questions(subject: Subject[PyramidRecord], catalogue: Catalogue) -> Sequence[Made]:
+    """Questions on the levels that state enough."""
+    return _Pyramid(subject, catalogue).questions()
+
+
+class _Pyramid:
+    """The record that is asked about, with short names for its facts."""
+
+    def __init__(self, subject: Subject[PyramidRecord], catalogue: Catalogue) -> None:
+        self.subject, self.record, self.facts, self.catalogue = subject, subject.record, subject.facts, catalogue
+
+    def fact(self, level: Level, name: str) -> Fact | None:
+        return self.facts.get(f"{level.id}.{name}")
+
+    def sure(self, level: Level, name: str) -> Fact:
+        return self.facts[f"{level.id}.{name}"]
+
+    def questions(self) -> tuple[Made, ...]:
+        return (
+            self.net_production(), self.consumer_production(), self.transfer_efficiency(), self.not_passed_on(),
+            self.supporting_area(), self.where_it_goes(),
+        )  # fmt: skip
+
+    def net_production(self) -> Made:
+        producers = self.record.levels[0]
+        gross, respired = self.fact(producers, "gross_production"), self.fact(producers, "respiration")
+        if gross is None or respired is None:
+            return Rejected("net_production", "the producers do not state gross production and respiration")
+        net = self.sure(producers, "production")
+        draft = Draft(
+            id="net_production",
+            prompt=(
+                f"{producers.label} fix {gross.shown_exactly} by photosynthesis and respire {respired.shown_exactly}. "
+                "What is their net production?"
+            ),
+            solution=f"Net production is what is left of gross production after the plants' own respiration: {net.shown_exactly}.",
+        )
+        return choice_of_numbers(
+            draft, net, {"gross": gross, "respiration": respired},
+            (
+                Mistake("bio.gross-net", "gross + respiration", "adding respiration to gross production"),
+                Mistake("bio.gross-net", "gross", "giving gross production"),
+                Mistake("bio.respired-net", "respiration", "giving what is respired"),
+            ),
+            self.catalogue,
+        )  # fmt: skip
+
+    def consumer_production(self) -> Made:
+        fields = ("eaten", "egested", "respired")
+        level = next((x for x in self.record.levels[1:] if all(self.fact(x, f) for f in fields)), None)
+        if level is None:
+            return Rejected("consumer_production", "no level states what is eaten, egested and respired")
+        given = {field: self.sure(level, field) for field in fields}
+        made = self.sure(level, "production")
+        draft = Draft(
+            id="consumer_production",
+            prompt=(
+                f"{level.label} eat {given['eaten'].shown_exactly}, egest {given['egested'].shown_exactly} "
+                f"and respire {given['respired'].shown_exactly}. How much is left for growth and young?"
+            ),
+            solution=f"Eaten minus egested minus respired leaves {made.shown_exactly}.",
+        )
+        return number_entry(
+            draft, made, given,
+            (
+                Mistake("bio.consumer", "eaten - egested", "taking off what is egested only"),
+                Mistake("bio.consumer", "eaten - respired", "taking off what is respired only"),
+                Mistake("bio.consumer-added", "egested + respired", "adding up the two losses"),
+            ),
+            self.catalogue, otherwise="Two losses come off what is eaten.",
+        )  # fmt: skip
+
+    def transfer_efficiency(self) -> Made:
+        index = min(2, len(self.record.levels) - 1)
+        level, below = self.record.levels[index], self.record.levels[index - 1]
+        share, made, under = self.sure(level, "transfer_efficiency"), self.sure(level, "production"), self.sure(below, "production")
+        draft = Draft(
+            id="transfer_efficiency",
+            prompt=(
+                f"{below.label} produce {under.shown_exactly}, {level.label.lower()} {made.shown_exactly}. "
+                f"What is the transfer efficiency from one to the other, in percent?"
+            ),
+            solution=f"What arrives divided by what was there: {made.shown_exactly} ÷ {under.shown_exactly} = {share.shown}.",
+        )
+        given = {"production": made, "production_below": under}
+        skipped: tuple[Mistake, ...] = ()
+        if index >= 2:
+            given["two_below"] = self.sure(self.record.levels[index - 2], "production")
+            skipped = (Mistake("en.eff-skip", "production / two_below", "dividing by the production two levels down"),)
+        return number_entry(
+            draft, share, given,
+            (
+                Mistake("en.eff-inverse", "production_below / production", "dividing the lower level by the upper one"),
+                Mistake("en.eff-complement", "1 - production / production_below", "giving what is not passed on"),
+                Mistake("en.eff-fraction", "production / production_below / 100", "leaving out the factor 100"),
+                *skipped,
+            ),
+            self.catalogue, otherwise="Divide the production of the upper level by that of the lower one, then take percent.",
+        )  # fmt: skip
+
+    def not_passed_on(self) -> Made:
+        bottom, above = self.record.levels[0], self.record.levels[1]
+        lost, made, taken = self.sure(bottom, "not_passed_on"), self.sure(bottom, "production"), self.sure(above, "production")
+        draft = Draft(
+            id="not_passed_on",
+            prompt=(
+                f"Of the {made.shown_exactly} that {bottom.label.lower()} produce, {taken.shown_exactly} become production of "
+                f"{above.label.lower()}. How much does not pass on?"
+            ),
+            solution=f"The difference, {lost.shown_exactly}: not eaten, egested, respired by {above.label.lower()}, or dead first.",
+        )
+        return choice_of_numbers(
+            draft, lost, {"production": made, "production_above": taken},
+            (
+                Mistake("en.lose-ten", "0.1 * production", "taking a tenth as what is lost"),
+                Mistake("en.all-lost", "production", "counting all of it as lost"),
+                Mistake("en.passed-for-lost", "production_above", "giving what does pass on"),
+            ),
+            self.catalogue,
+        )  # fmt: skip
+
+    def supporting_area(self) -> Made:
+        top = self.record.top_consumer
+        area = self.facts.get(f"{top.level}.supporting_area") if top else None
+        if top is None or area is None or area.working is None:
+            return Rejected("supporting_area", "the record states no need of a top consumer")
+        given = dict(getattr(area.working, "given", ()))
+        need, flow = given["need"], given["flow"]
+        name = next(level.label.lower() for level in self.record.levels if level.id == top.level)
+        verb = "eat" if top.measured_as == "eaten" else "produce"
+        draft = Draft(
+            id="supporting_area",
+            prompt=(
+                f"One {name} needs {need.shown_exactly}. All {name} together {verb} {flow.shown_exactly}. "
+                f"How many hectares does one {name} need, if its need is compared with what its level {verb}s? (1 ha = 10{chr(8239)}000 m²)"
+            ),
+            solution=f"{need.shown_exactly} ÷ {flow.shown_exactly} is an area in square metres; divided by 10{chr(8239)}000 it is {area.shown}.",
+        )
+        return number_entry(
+            draft, area, {"need": need, "flow": flow},
+            (
+                Mistake("nit.area", "need / flow * 10000", "leaving the area in square metres"),
+                Mistake("nit.area", "need / flow * 100", "dividing by 100 only"),
+                Mistake("en.area-inverse", "flow / need", "dividing the flow by the need"),
+            ),
+            self.catalogue, otherwise="First divide the need by the flow on one square metre, then turn square metres into hectares.",
+        )  # fmt: skip
+
+    def where_it_goes(self) -> Made:
+        level, above = self.record.levels[-2], self.record.levels[-1]
+        draft = Draft(
+            id="where_it_goes",
+            prompt=f"What happens in the end to the energy that {level.label.lower()} take in and that never reaches {above.label.lower()}?",
+            solution="It leaves as heat: of their own respiration, or of the decomposers that live on faeces and dead bodies.",
+            needs=Needs.KNOWLEDGE,
+        )
+        wrong = (
+            Wrong("Plants take it up again as nutrients", "en.recycled"),
+            Wrong("It is destroyed when the animals move", "en.destroyed"),
+            Wrong(f"It gathers in {above.label.lower()} over the years", "en.accumulate"),
+        )
+        return choice(draft, "It leaves as heat of respiration", wrong, self.catalogue, salt=self.subject.id)

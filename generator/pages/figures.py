@@ -1,0 +1,39 @@
+"""A chart on a page: the picture with its description, how to read it, and its numbers as a table."""
+
+from __future__ import annotations
+
+from figures import Chart, DataTable
+
+from generator.pages.markup import escaped, number, prose
+from generator.pages.page import link
+
+
+def chart_uri(chart: Chart) -> str:
+    """Where the drawing stands below the pages folder."""
+    return f"charts/{chart.name}.svg"
+
+
+def figure(chart: Chart, page: str) -> str:
+    """The chart as one block of HTML without blank lines, for the page at this path."""
+    source = link(page, chart_uri(chart))
+    steps = "\n".join(f"<li>{prose(step)}</li>" for step in chart.reading)
+    return (
+        f'<figure class="chart" data-search-exclude>\n'
+        f'<img src="{escaped(source)}" alt="{escaped(chart.description)}" title="{escaped(chart.title)}">\n'
+        f"<figcaption>{prose(chart.title)}. {prose(chart.description)}</figcaption>\n</figure>\n"
+        f'<details class="reading">\n<summary>How to read this chart</summary>\n<ol>\n{steps}\n</ol>\n</details>\n'
+        f'<details class="chart-data">\n<summary>The numbers of this chart as a table</summary>\n{data_table(chart.table)}\n</details>'
+    )
+
+
+def data_table(table: DataTable) -> str:
+    """A table whose first column names the rows."""
+    heads = "".join(f'<th scope="col">{prose(head)}</th>' for head in table.columns)
+    rows = "\n".join(
+        f'<tr><th scope="row">{prose(first)}</th>{"".join(f"<td>{number(cell)}</td>" for cell in rest)}</tr>'
+        for first, *rest in table.rows
+    )
+    return (
+        f'<div class="scrolled" tabindex="0" role="region" aria-label="{escaped(table.caption)}">\n<table>\n'
+        f"<caption>{prose(table.caption)}</caption>\n<thead><tr>{heads}</tr></thead>\n<tbody>\n{rows}\n</tbody>\n</table>\n</div>"
+    )

@@ -1,0 +1,74 @@
+"""Text of records as HTML: safe, with facts that lead to their working, and with chemical formulas set properly."""
+
+from __future__ import annotations
+
+import html
+import re
+
+from generator.quantities.fact import Fact
+from generator.quantities.text import references
+
+NO_BREAK = "\u00a0"
+_ELEMENT = r"(?:H|C|N|O|P|S|K|Ca|Mg|Na|Fe|Cl)"
+_FORMULA = re.compile(rf"(?<![A-Za-z0-9_]){_ELEMENT}(?:{_ELEMENT}|\d)*(?:[+-]|(?:\d)?[+-])?(?![A-Za-z0-9])")
+_PART = re.compile(r"(\d+)")
+
+
+def escaped(text: str) -> str:
+    """The text with `&`, `<`, `>` and quotes made safe."""
+    return html.escape(text, quote=True)
+
+
+def number(text: str) -> str:
+    """A value as shown, safe and kept on one line."""
+    return escaped(text).replace(" ", NO_BREAK)
+
+
+def fact_anchor(fact_id: str) -> str:
+    """The id of a fact's entry on its page."""
+    return f"fact-{fact_id.replace('.', '-').replace('_', '-')}"
+
+
+def prose(text: str) -> str:
+    """Plain text as HTML, with chemical formulas; a Markdown parser finds nothing to change in it."""
+    return _guarded(_formulas(escaped(" ".join(text.split()))))
+
+
+def _formulas(text: str) -> str:
+    return _FORMULA.sub(lambda found: _formula(found[0]), text)
+
+
+def _formula(text: str) -> str:
+    """`NH4+` with its index and charge set; a lone capital letter or a word stays as it is."""
+    body, charge = (text[:-1], text[-1]) if text[-1] in "+-" else (text, "")
+    if not charge and not re.search(r"[A-Z]\w*\d", body):
+        return text
+    charge_text = {"+": "+", "-": "\u2212", "": ""}[charge]
+    indices = _PART.sub(r"<sub>\1</sub>", body)
+    return f"{indices}<sup>{charge_text}</sup>" if charge else indices
+
+
+def _guarded(text: str) -> str:
+    """Characters that Markdown would take as markup, as character references."""
+    return re.sub(r"[*_`\[\]\\~|#]", lambda found: f"&#{ord(found[0])};", text)
+
+
+def with_facts(text: str, look_up, link_to) -> str:
+    """Text with its `{...}` replaced by links: `look_up` gives the fact of a key, `link_to` the address of its working."""
+    pieces, position = [], 0
+    for reference in references(text):
+        start = text.index(reference.text, position)
+        pieces.append(prose_piece(text[position:start]))
+        fact: Fact = look_up(reference.key)
+        pieces.append(f'<a class="fact" href="{link_to(reference)}">{number(fact.shown)}</a>')
+        position = start + len(reference.text)
+    pieces.append(prose_piece(text[position:]))
+    return "".join(pieces).strip()
+
+
+def prose_piece(text: str) -> str:
+    """As `prose`, keeping the spaces at both ends so that pieces can be joined."""
+    inner = prose(text)
+    before = " " if text[:1].isspace() else ""
+    after = " " if text[-1:].isspace() and text.strip() else ""
+    return f"{before}{inner}{after}"

@@ -1,0 +1,79 @@
+"""Formulas as MathML: every current browser lays it out, without a script and without a font."""
+
+from __future__ import annotations
+
+from html import escape
+
+from generator.quantities import shown
+from generator.quantities.expression import Expression
+from generator.quantities.notation import Terms, write
+
+
+def formula(expression: Expression) -> str:
+    """The expression in words: `stock over outflow` as a fraction."""
+    return _math(write(expression, MathMLNotation()))
+
+
+def put_in(expression: Expression, stands_for: dict[str, str], terms: dict[str, Terms], result: str) -> str:
+    """The expression with its numbers put in, and the result behind an equals sign."""
+    row = write(expression, MathMLNotation(stands_for, terms))
+    return _math(f"{row}<mo>=</mo>{_text(result)}")
+
+
+def _math(inner: str) -> str:
+    return f'<math display="block"><mrow>{inner}</mrow></math>'
+
+
+def _text(text: str) -> str:
+    return f"<mtext>{escape(text.replace(' ', chr(160)))}</mtext>"
+
+
+class MathMLNotation:
+    """Fractions stand one above the other, so their parts need no brackets."""
+
+    fractions_bracket = False
+
+    def __init__(self, stands_for: dict[str, str] | None = None, terms: dict[str, Terms] | None = None) -> None:
+        self.stands_for = stands_for or {}
+        self.terms = {_text(name): members for name, members in (terms or {}).items()}
+
+    def name(self, name: str) -> str:
+        return _text(self.stands_for.get(name, name.replace("_", " ")))
+
+    def number(self, text: str) -> str:
+        return f"<mn>{escape(text)}</mn>"
+
+    def negated(self, inner: str) -> str:
+        return f"<mrow><mo>{shown.MINUS}</mo>{inner}</mrow>"
+
+    def sum(self, left: str, sign: str, right: str) -> str:
+        return f"{left}<mo>{sign}</mo>{right}"
+
+    def product(self, left: str, right: str) -> str:
+        return f"{left}<mo>×</mo>{right}"
+
+    def quotient(self, above: str, below: str) -> str:
+        return f"<mfrac><mrow>{above}</mrow><mrow>{below}</mrow></mfrac>"
+
+    def power(self, base: str, exponent: str) -> str:
+        return f"<msup><mrow>{base}</mrow><mrow>{exponent}</mrow></msup>"
+
+    def call(self, function: str, arguments: list[str]) -> str:
+        first, *rest = arguments
+        members = self.terms[first].written_out(function) if first in self.terms and not rest else None
+        if members is not None:
+            return self._written_out(function, members)
+        if function == "sqrt":
+            return f"<msqrt>{first}</msqrt>"
+        inside = "<mo>,</mo>".join(arguments)
+        return f"<mi>{function.replace('_', ' ')}</mi><mo>&#8289;</mo>{self.bracketed(inside)}"
+
+    def _written_out(self, function: str, members: tuple[str, ...]) -> str:
+        together = "<mo>+</mo>".join(map(_text, members))
+        return self.quotient(together, f"<mn>{len(members)}</mn>") if function == "mean" else together
+
+    def bracketed(self, inner: str) -> str:
+        return f"<mrow><mo>(</mo>{inner}<mo>)</mo></mrow>"
+
+    def comparison(self, left: str, sign: str, right: str) -> str:
+        return f"{left}<mo>{escape(sign)}</mo>{right}"

@@ -1,0 +1,46 @@
+"""Page: one Markdown file of the site, and where it stands."""
+
+from __future__ import annotations
+
+import json
+import posixpath
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, kw_only=True)
+class Page:
+    """One page."""
+
+    uri: str
+    """Path below the pages folder: `biome/temperate-grassland.md`."""
+    title: str
+    description: str
+    body: str
+    """Markdown, beginning with its heading."""
+    searched: bool = True
+
+    @property
+    def text(self) -> str:
+        """The whole file; every value of the front matter is quoted, since YAML would read `NO` or `12` otherwise."""
+        head = [f"title: {json.dumps(self.title, ensure_ascii=False)}"]
+        head += [f"description: {json.dumps(self.description, ensure_ascii=False)}"] if self.description else []
+        head += [] if self.searched else ["search: {exclude: true}"]
+        return "\n".join(["---", *head, "---", "", self.body.strip(), ""])
+
+
+def record_uri(record: str) -> str:
+    """The page of a record: `biome/temperate_grassland` stands at `biome/temperate-grassland.md`."""
+    return f"{record.replace('_', '-')}.md"
+
+
+def link(source: str, target: str) -> str:
+    """The target page as seen from the source page, as a link that works from a folder; keeps an anchor."""
+    path, hash_, anchor = target.partition("#")
+    relative = posixpath.relpath(path, posixpath.dirname(source) or ".") if path else ""
+    return f"{relative.removesuffix('.md') + '.html' if relative.endswith('.md') else relative}{hash_}{anchor}"
+
+
+def markdown_link(source: str, target: str) -> str:
+    """The same for a Markdown link, which the site engine checks and rewrites."""
+    path, hash_, anchor = target.partition("#")
+    return f"{posixpath.relpath(path, posixpath.dirname(source) or '.') if path else ''}{hash_}{anchor}"

@@ -1,0 +1,65 @@
+"""A fact's working as HTML: formula and numbers, a table by month, or a path of rules."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from generator.kind import Kind
+from generator.pages import mathml
+from generator.pages.markup import escaped, number, prose
+from generator.quantities.fact import Fact
+from generator.quantities.working import MonthTable, RulePath, Substitution
+
+
+def working(fact: Fact) -> str:
+    """The working of a computed fact, without blank lines; a sentence for a stated one."""
+    match fact.working:
+        case Substitution() as by_expression:
+            return _substitution(by_expression, fact.shown_exactly)
+        case MonthTable() as table:
+            return _month_table(table, fact.name)
+        case RulePath() as path:
+            return _rule_path(path, fact.shown_exactly)
+    if fact.value is None:
+        return f"<p>{prose(fact.undefined_because or 'not known')}</p>"
+    return "<p>Stated in the record.</p>"
+
+
+def method_note(fact: Fact, kind: Kind, sources: Mapping[str, str]) -> str:
+    """Method, limits and sources of a fact, in a line or two; `sources` gives the link of each key."""
+    method = kind.methods.get(fact.method)
+    lines = []
+    if method:
+        lines.append(f"<p><strong>Method:</strong> {prose(method.name)}. {prose(method.limits)}</p>")
+    keys = dict.fromkeys([*fact.sources, *(method.sources if method else ())])
+    if keys:
+        links = ", ".join(sources.get(key, escaped(key)) for key in keys)
+        lines.append(f"<p><strong>Source:</strong> {links}</p>")
+    return "\n".join(lines)
+
+
+def _substitution(found: Substitution, result: str) -> str:
+    lines = [mathml.formula(found.expression), mathml.put_in(found.expression, found.stands_for, found.terms, result)]
+    note = "<p>The formula was fitted to numbers without their units, so it is used without them.</p>" if found.bare else ""
+    return "\n".join(f'<div class="formula">{line}</div>' for line in lines) + (f"\n{note}" if note else "")
+
+
+def _month_table(table: MonthTable, caption: str) -> str:
+    heads = "".join(f'<th scope="col">{prose(head)}</th>' for head, _ in table.columns)
+    rows = "\n".join(
+        f'<tr><th scope="row">{row[0]}</th>{"".join(f"<td>{number(cell)}</td>" for cell in row[1:])}</tr>' for row in table.rows
+    )
+    return (
+        f'<div class="scrolled" tabindex="0" role="region" aria-label="Working by month: {escaped(caption)}">\n<table>\n'
+        f'<caption>{prose(caption)}, month by month</caption>\n<thead><tr><th scope="col">Month</th>{heads}</tr></thead>\n'
+        f"<tbody>\n{rows}\n</tbody>\n</table>\n</div>\n<p>{prose(table.conclusion)}</p>"
+    )
+
+
+def _rule_path(path: RulePath, result: str) -> str:
+    steps = "\n".join(
+        f"<li>{prose(rule.asks)} <span>{number(rule.numbers)}</span>: <strong>{'yes' if rule.holds else 'no'}</strong></li>"
+        for rule in path.rules
+    )
+    listed = f'<ol class="rules">\n{steps}\n</ol>\n' if steps else ""
+    return f"{listed}<p>Result: <strong>{number(result)}</strong></p>"

@@ -1,0 +1,1 @@
+"""Quantities: units, expressions, facts with their working, and the one place where numbers are rounded to be shown."""

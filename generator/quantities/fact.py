@@ -1,0 +1,213 @@
+"""Fact: a quantity of a record that never travels without its unit, its working and its sources."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from generator.quantities import shown
+from generator.quantities.amount import Amount
+from generator.quantities.expression import Expression
+from generator.quantities.units import Quantity, Unit
+from generator.quantities.working import Substitution, Working
+
+Value = float | str | bool | tuple[float, ...] | tuple[int, ...] | None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Fact:
+    """One computed or stated quantity; its value is unrounded, and rounding happens only in `shown`."""
+
+    id: str
+    """`<part>.<name>`, e.g. `harrow_plain.annual_precip`; never changes once published."""
+    name: str
+    """As in a table: "Annual precipitation"."""
+    value: Value
+    """A number, twelve numbers, month numbers, a class, true or false; None where it is undefined or unknown."""
+    unit: Unit | None = None
+    """None for classes, months and truths."""
+    working: Working | None = None
+    """None for a fact that the record states."""
+    method: str = ""
+    """Id of the method, empty for a stated fact."""
+    sources: tuple[str, ...] = ()
+    figures: int = shown.FIGURES
+    written: str = ""
+    """A stated number as its author wrote it."""
+    plus_minus: float | None = None
+    low: float | None = None
+    high: float | None = None
+    undefined_because: str = ""
+    """Why the value is None, in a few words."""
+    months: bool = False
+    """Whether the value lists months."""
+
+    @property
+    def is_series(self) -> bool:
+        """Whether the value is one number for each month."""
+        return isinstance(self.value, tuple) and not self.months
+
+    @property
+    def is_number(self) -> bool:
+        """Whether the value is a single known number."""
+        return isinstance(self.value, float)
+
+    @property
+    def number(self) -> float:
+        """The value of a fact that is a single known number.
+
+        Raises
+        ------
+        TypeError
+            If it is anything else.
+        """
+        if not isinstance(self.value, float):
+            raise TypeError(f"{self.id}: expected a number, found {self.value!r}")
+        return self.value
+
+    @property
+    def series(self) -> tuple[float, ...]:
+        """The twelve numbers of a monthly fact.
+
+        Raises
+        ------
+        TypeError
+            If it is anything else.
+        """
+        if not self.is_series:
+            raise TypeError(f"{self.id}: expected a series, found {self.value!r}")
+        return tuple(float(v) for v in self.value)  # type is settled by the line above
+
+    @property
+    def quantity(self) -> Any:
+        """The value with its unit, for expressions; months, classes and truths as they are."""
+        if self.unit is None or not (self.is_number or self.is_series):
+            return self.value
+        return self.unit.quantity(list(self.series) if self.is_series else self.value)
+
+    @property
+    def shown_members(self) -> tuple[str, ...]:
+        """The members of a series as shown, without the unit."""
+        if self.written:
+            return tuple(shown.written(text) for text in self.written.split())
+        return shown.series(self.series, self.figures)
+
+    @property
+    def shown_number(self) -> str:
+        """The value as shown, without unit and spread."""
+        if self.value is None:
+            return self.undefined_because or "not defined"
+        if isinstance(self.value, bool):
+            return "yes" if self.value else "no"
+        if isinstance(self.value, str):
+            return self.value
+        if self.is_series:
+            return ", ".join(self.shown_members)
+        if isinstance(self.value, tuple):
+            return shown.months(int(m) for m in self.value)
+        return shown.written(self.written) if self.written else shown.number(self.value, self.figures)
+
+    @property
+    def shown_exactly(self) -> str:
+        """The value with its unit and without its spread, as it stands in a working."""
+        if self.unit is None or self.value is None:
+            return self.shown_number
+        return self.unit.after(self.shown_number)
+
+    @property
+    def shown(self) -> str:
+        """The value as a reader sees it: `327 mm`, `12 ± 4 kg N ha⁻¹ yr⁻¹`, `12 to 24 kg N ha⁻¹`, `May to August`."""
+        unit = self.unit or Unit("", ())
+        if self.low is not None and self.high is not None:
+            ends = shown.series((self.low, self.high), self.figures)
+            return unit.after(f"{_trimmed(ends[0])} to {_trimmed(ends[1])}")
+        if self.plus_minus is not None and self.is_number:
+            return unit.after(self._shown_with_spread())
+        return self.shown_exactly
+
+    @property
+    def shown_working(self) -> str:
+        """The working in plain text; what stands there for a stated fact says so."""
+        if self.working:
+            return self.working.text(self.shown_exactly)
+        return self.undefined_because or f"{self.shown} (stated in the record)"
+
+    def _shown_with_spread(self) -> str:
+        """A stated spread as written; a computed one with two figures, and no digit of the value beyond it."""
+        if self.written:
+            return f"{self.shown_number} ± {shown.written(getattr(self.plus_minus, 'text', f'{self.plus_minus:g}'))}"
+        return shown.with_spread(self.number, self.plus_minus or 0.0, self.figures)
+
+
+class Facts(Mapping[str, Fact]):
+    """The facts of one record by id, in the order they were made."""
+
+    def __init__(self, facts: Iterable[Fact]) -> None:
+        self._facts: dict[str, Fact] = {}
+        for fact in facts:
+            if fact.id in self._facts:
+                raise ValueError(f"the fact {fact.id} is made twice")
+            self._facts[fact.id] = fact
+
+    def __getitem__(self, key: str) -> Fact:
+        return self._facts[key]
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._facts)
+
+    def __len__(self) -> int:
+        return len(self._facts)
+
+
+def stated(
+    fact_id: str, name: str, amount: Amount, unit: Unit | None, *, figures: int = shown.FIGURES, sources: Sequence[str] = ()
+) -> Fact:
+    """The fact that a record states with this amount."""
+    return Fact(
+        id=fact_id, name=name, value=amount.value, unit=unit, figures=figures, written=amount.written, sources=tuple(sources),
+        plus_minus=amount.plus_minus, low=amount.low, high=amount.high,
+        undefined_because="not known" if amount.value is None else "",
+    )  # fmt: skip
+
+
+def computed(
+    fact_id: str, name: str, expression: Expression, given: Mapping[str, Fact], unit: Unit, *,
+    method: str = "", figures: int = shown.FIGURES, sources: Sequence[str] = (), bare: bool = False,
+) -> Fact:  # fmt: skip
+    """The fact that an expression makes of other facts, with its substitution as working.
+
+    A fact that is not known, or a divisor of zero, makes the new fact undefined; it is never NaN.
+    With `bare` the numbers go in without their units, as an empirical formula wants them.
+
+    Raises
+    ------
+    ExpressionError
+        If a name has no fact or the units do not fit.
+    """
+    working = Substitution(expression, tuple((name, given[name]) for name in expression.names if name in given), bare)
+    value, because = _work_out(expression, given, unit, bare)
+    return Fact(
+        id=fact_id, name=name, value=value, unit=unit, working=working, method=method, sources=tuple(sources),
+        figures=figures, undefined_because=because,
+    )  # fmt: skip
+
+
+def _work_out(expression: Expression, given: Mapping[str, Fact], unit: Unit, bare: bool) -> tuple[float | None, str]:
+    needed = [given[name] for name in expression.names if name in given]
+    if unknown := [fact for fact in needed if fact.value is None]:
+        return None, unknown[0].undefined_because or f"{unknown[0].name.lower()} is not known"
+    values = {name: (fact.value if bare else fact.quantity) for name, fact in given.items()}
+    try:
+        result = expression.evaluate(values)
+    except ZeroDivisionError:
+        return None, "not defined: it would divide by zero"
+    if bare:
+        return float(result), ""
+    quantity = result if isinstance(result, Quantity) else Quantity(result, "")
+    return float(quantity.m_as(unit.pint)), ""
+
+
+def _trimmed(text: str) -> str:
+    """Without the zeros that only fill up decimals."""
+    return text.rstrip("0").rstrip(".") if "." in text else text

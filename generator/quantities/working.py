@@ -1,0 +1,99 @@
+"""Working: how a fact came about, as an expression with its numbers put in, a table by month, or a path of rules."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from generator.quantities import shown
+from generator.quantities.expression import Expression
+from generator.quantities.notation import PlainText, Terms, write
+
+if TYPE_CHECKING:
+    from generator.quantities.fact import Fact
+
+
+@dataclass(frozen=True)
+class Substitution:
+    """An expression and the facts that stand for its names."""
+
+    expression: Expression
+    given: tuple[tuple[str, Fact], ...]
+    bare: bool = False
+    """An empirical formula takes the numbers without their units."""
+
+    @property
+    def formula(self) -> str:
+        """The expression in words: `stock ÷ outflow`."""
+        return write(self.expression, PlainText())
+
+    @property
+    def put_in(self) -> str:
+        """The expression with the numbers put in: `4800 kg N ha⁻¹ ÷ 94.0 kg N ha⁻¹ yr⁻¹`."""
+        return write(self.expression, PlainText(self.stands_for, self.terms))
+
+    @property
+    def stands_for(self) -> dict[str, str]:
+        """What each symbol is written as; a series goes by its name."""
+        return {symbol: self._numbers(fact) for symbol, fact in self.given}
+
+    @property
+    def terms(self) -> dict[str, Terms]:
+        """The members of each series, by the name that it goes by."""
+        return {self._numbers(fact): Terms(fact.series, fact.shown_members, fact.unit) for _, fact in self.given if fact.is_series}
+
+    def text(self, result: str) -> str:
+        """One line: formula, numbers, result."""
+        return " = ".join(dict.fromkeys([self.formula, self.put_in, result]))
+
+    def _numbers(self, fact: Fact) -> str:
+        return fact.name.lower() if fact.is_series else fact.shown_number if self.bare else fact.shown_exactly
+
+
+@dataclass(frozen=True)
+class MonthTable:
+    """Twelve lines, January first, and what they say together."""
+
+    columns: tuple[tuple[str, tuple[str, ...]], ...]
+    """Heads (with units) and twelve cells each."""
+    conclusion: str
+
+    def __post_init__(self) -> None:
+        for head, cells in self.columns:
+            if len(cells) != 12:
+                raise ValueError(f"{head}: expected 12 months, found {len(cells)}")
+
+    @property
+    def rows(self) -> tuple[tuple[str, ...], ...]:
+        """The lines of the table, the month's name first."""
+        cells = [column for _, column in self.columns]
+        return tuple((month, *(c[m] for c in cells)) for m, month in enumerate(shown.MONTHS))
+
+    def text(self, result: str) -> str:
+        """Several lines: the table, then the conclusion."""
+        heads = " | ".join(["month", *(head for head, _ in self.columns)])
+        return "\n".join([heads, *(" | ".join(row) for row in self.rows), self.conclusion or result])
+
+
+@dataclass(frozen=True)
+class Rule:
+    """One question on a path, with the numbers put in, and whether it was answered yes."""
+
+    asks: str
+    numbers: str
+    holds: bool
+
+
+@dataclass(frozen=True)
+class RulePath:
+    """Questions in order, up to the one that decides."""
+
+    rules: tuple[Rule, ...]
+
+    def text(self, result: str) -> str:
+        """One line a rule, then the result."""
+        lines = [f"{rule.asks} {rule.numbers}: {'yes' if rule.holds else 'no'}" for rule in self.rules]
+        return "\n".join([*lines, result])
+
+
+Working = Substitution | MonthTable | RulePath

@@ -1,0 +1,83 @@
+"""Questions made from facts: each either comes out fair, or comes out rejected with the reason."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from generator.quantities.fact import Fact
+from generator.questions.misconception import Catalogue
+from generator.questions.mistake import Mistake, accepted, options, slips
+from generator.questions.question import Choice, Needs, NumberEntry, Option, Rejected
+
+FEWEST_DISTRACTORS = 2
+
+
+@dataclass(frozen=True, kw_only=True)
+class Draft:
+    """What every question is asked with."""
+
+    id: str
+    prompt: str
+    solution: str
+    needs: Needs = Needs.DATA
+
+
+@dataclass(frozen=True)
+class Wrong:
+    """A wrong option in words, and the wrong idea that leads to it."""
+
+    text: str
+    misconception: str
+    because: str = ""
+    """What to say first, about this very option; the catalogue's correction follows."""
+
+
+def number_entry(
+    draft: Draft, right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue, *, otherwise: str
+) -> NumberEntry | Rejected:
+    """A number to type; known mistakes are recognised and answered. `otherwise` is the hint to any other number."""
+    if not right.is_number:
+        return Rejected(draft.id, f"{right.name.lower()} is {right.shown}")
+    return NumberEntry(
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right,
+        unit=right.unit.shown if right.unit else "", answer=right.shown_exactly,
+        accepted=accepted(right.number, right.figures), right_feedback=draft.solution,
+        slips=slips(right, given, mistakes, catalogue), otherwise=otherwise,
+    )  # fmt: skip
+
+
+def choice_of_numbers(
+    draft: Draft, right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue
+) -> Choice | Rejected:
+    """A choice whose wrong options are the right expression gone wrong."""
+    if not right.is_number:
+        return Rejected(draft.id, f"{right.name.lower()} is {right.shown}")
+    found = options(right, given, mistakes, catalogue, draft.solution)
+    if len(found) <= FEWEST_DISTRACTORS:
+        return Rejected(draft.id, "with these numbers the usual mistakes give the right answer, or the same wrong one")
+    return Choice(
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right, options=found
+    )  # fmt: skip
+
+
+def choice(
+    draft: Draft, right: str, wrong: Sequence[Wrong], catalogue: Catalogue, *, fact: Fact | None = None, salt: str = ""
+) -> Choice | Rejected:
+    """A choice in words; wrong options that repeat another are dropped, and the order is drawn from the ids."""
+    kept = {right.casefold(): Option(text=right, feedback=draft.solution, right=True)}
+    for option in wrong:
+        said = " ".join(part for part in (option.because, catalogue[option.misconception].correction) if part)
+        kept.setdefault(option.text.casefold(), Option(text=option.text, feedback=said, misconception=option.misconception))
+    if len(kept) <= FEWEST_DISTRACTORS:
+        return Rejected(draft.id, "too few different wrong options are left")
+    drawn = sorted(kept.values(), key=lambda option: _lot(salt, draft.id, option.text))
+    return Choice(
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, options=tuple(drawn)
+    )  # fmt: skip
+
+
+def _lot(*parts: str) -> str:
+    """A fixed random draw: the same for the same words, on every machine."""
+    return hashlib.sha256("\n".join(parts).encode()).hexdigest()

@@ -1,0 +1,116 @@
+"""Mistakes as models: a wrong answer is the right expression gone wrong in a named way, worked out from the same facts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+import pint
+
+from generator.quantities import shown
+from generator.quantities.expression import Expression, ExpressionError
+from generator.quantities.fact import Fact
+from generator.quantities.units import Quantity
+from generator.questions.misconception import Catalogue
+from generator.questions.question import Interval, Option, Slip
+
+TOLERANCE = 0.02
+"""Relative distance from the exact value that still counts as right: covers rounding each step to three figures."""
+APART = 0.05
+"""Relative distance that two answers must keep from each other, or feedback could not tell them apart."""
+
+
+@dataclass(frozen=True)
+class Mistake:
+    """One way to go wrong."""
+
+    misconception: str
+    expression: str
+    """The expression gone wrong, over the names of the right one (and others that the caller gives)."""
+    how: str
+    """What was done, to follow "You get this number by ...": "dividing the outflow by the stock"."""
+
+
+@dataclass(frozen=True)
+class WrongValue:
+    """The value that a mistake gives, in the unit of the right answer."""
+
+    value: float
+    mistake: Mistake
+
+
+def wrong_values(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake]) -> tuple[WrongValue, ...]:
+    """What each mistake gives; one that cannot be worked out, or meets the key or an earlier one, is left out."""
+    kept: list[WrongValue] = []
+    for mistake in mistakes:
+        value = _value(right, given, mistake)
+        if value is not None and all(apart(value, other) for other in (right.number, *(k.value for k in kept))):
+            kept.append(WrongValue(value, mistake))
+    return tuple(kept)
+
+
+def apart(a: float, b: float) -> bool:
+    """Whether two answers differ by more than tolerance and rounding can explain."""
+    return abs(a - b) > max(2 * TOLERANCE, APART) * max(abs(a), abs(b))
+
+
+def accepted(value: float, figures: int = shown.FIGURES) -> Interval:
+    """The numbers that count as this value: within the tolerance, and in any case the value as shown."""
+    near = abs(value) * TOLERANCE
+    as_shown = float(shown.rounded(value, figures))
+    return Interval(min(value - near, as_shown), max(value + near, as_shown))
+
+
+def slips(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue) -> tuple[Slip, ...]:
+    """What a number box must recognise besides the right answer."""
+    return tuple(
+        Slip(
+            accepted=accepted(wrong.value, right.figures),
+            shown=_shown(right, wrong.value),
+            feedback=_feedback(wrong, catalogue),
+            misconception=wrong.mistake.misconception,
+        )
+        for wrong in wrong_values(right, given, mistakes)
+    )
+
+
+def options(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue, why: str) -> tuple[Option, ...]:
+    """The right value and the wrong ones as options in rising order; `why` is the feedback to the right one."""
+    found = [(right.number, Option(text=right.shown_exactly, feedback=why, right=True))]
+    found += [
+        (w.value, Option(text=_shown(right, w.value), feedback=_feedback(w, catalogue), misconception=w.mistake.misconception))
+        for w in wrong_values(right, given, mistakes)
+    ]
+    return tuple(option for _, option in sorted(found, key=lambda pair: pair[0]))
+
+
+def _feedback(wrong: WrongValue, catalogue: Catalogue) -> str:
+    return f"You get this number by {wrong.mistake.how}. {catalogue[wrong.mistake.misconception].correction}"
+
+
+def _shown(right: Fact, value: float) -> str:
+    unit = right.unit.shown if right.unit else ""
+    return f"{shown.number(value, right.figures)} {unit}".strip()
+
+
+def _value(right: Fact, given: Mapping[str, Fact], mistake: Mistake) -> float | None:
+    """In the unit of the right answer; where the wrong expression has another dimension, its bare number."""
+    expression = Expression(mistake.expression)
+    facts = {name: given[name] for name in expression.names}
+    if right.unit is None or any(fact.value is None for fact in facts.values()):
+        return None
+    try:
+        result = expression.evaluate({name: fact.quantity for name, fact in facts.items()})
+        quantity = result if isinstance(result, Quantity) else Quantity(result, "")
+        if not quantity._is_multiplicative:  # a reading of a thermometer: turned into another unit it would be another number
+            return float(quantity.magnitude)
+        return float(quantity.m_as(right.unit.pint))
+    except (ZeroDivisionError, ExpressionError, pint.PintError):
+        return _bare(expression, facts)
+
+
+def _bare(expression: Expression, facts: Mapping[str, Fact]) -> float | None:
+    try:
+        return float(expression.evaluate({name: fact.value for name, fact in facts.items()}))
+    except (ZeroDivisionError, ExpressionError):
+        return None

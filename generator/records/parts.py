@@ -1,0 +1,86 @@
+"""Parts that records of several kinds are made of: explanations, adaptations, people's actions, pictures, accepted warnings."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import BaseModel, ConfigDict
+
+from generator.records.fields import Id, Many, Some, SourceKey, Text, different, spelled
+
+
+class Part(BaseModel):
+    """A group of fields in a file: types are taken strictly, unknown fields are refused, nothing changes afterwards."""
+
+    model_config = ConfigDict(strict=True, frozen=True, extra="forbid")
+
+
+class Idea(Part):
+    """One creditable statement of an explanation."""
+
+    id: Id
+    says: Text
+    """May hold facts, `{harrow_plain.annual_precip}`."""
+    holds_if: Text | None = None
+    """A comparison over facts; where it is false, the statement is."""
+    accept: Many[Text] = ()
+    """Other wordings that earn the credit."""
+    not_enough: Many[Text] = ()
+    """Answers that do not."""
+
+
+class Explanation(Part):
+    """A chain of ideas in causal order."""
+
+    id: Id
+    asks: Text
+    """The question that it answers, as it goes on after "explain": `why few trees grow on Harrow Plain`."""
+    chain: Annotated[Some[Idea], different()]
+
+
+class Adaptation(Part):
+    """A feature of an organism, how it works and what it is good for."""
+
+    who: Text
+    feature: Text
+    works_by: Text
+    benefit: Text
+
+
+class Action(Part):
+    """What can be done about a problem; nothing is free."""
+
+    do: Text
+    works_by: Text
+    drawback: Text
+
+
+class HumanImpact(Part):
+    """A problem that people make or have, and what can be done."""
+
+    problem: Text
+    cause: Text
+    effect: Text
+    actions: Some[Action]
+
+
+class Picture(Part):
+    """A picture, what it shows to those who do not see it, whose it is, and why it is there."""
+
+    file: spelled(r"[A-Za-z0-9_-]+(?:/[A-Za-z0-9_-]+)*\.(?:png|jpg|jpeg|svg|webp)", "a picture's file name", "pictures/steppe.jpg")
+    alt: Text
+    credit: Text
+    purpose: Text
+
+
+class AcceptedWarning(Part):
+    """A warning that the author has seen and lets stand."""
+
+    warning: Id
+    """The name that the warning has in square brackets."""
+    reason: Text
+
+
+Explanations = Annotated[Many[Explanation], different()]
+SourceKeys = Annotated[Many[SourceKey], different()]
+AcceptedWarnings = Annotated[Many[AcceptedWarning], different("warning")]

@@ -1,0 +1,34 @@
+"""What a record of any kind says."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from pydantic import AfterValidator
+
+from generator.records.fields import Bounds, Id, Many, MisconceptionId, Text, Whole, different
+from generator.records.parts import AcceptedWarnings, Explanations, HumanImpact, Part, Picture, SourceKeys
+
+
+class Record(Part):
+    """The fields that every kind shares; a kind's own record adds to them.
+
+    References to words, misconceptions and sources are checked where those are known, facts in text where facts are.
+    """
+
+    title: Text
+    data: Literal["invented", "published", "measured"]
+    """Where the numbers come from; the page says so."""
+    level: Literal["core", "extension"] = "core"
+    summary: Text
+    units: dict[Id, Text] = {}
+    """Unit by quantity; each kind names its own quantities."""
+    figures: Annotated[Whole, AfterValidator(Bounds(1, 6, mend="three is usual"))] | None = None
+    """Significant figures of computed values, where they are not the usual three."""
+    explanations: Explanations = ()
+    people: Many[HumanImpact] = ()
+    pictures: Many[Picture] = ()
+    vocabulary: Annotated[Many[Id], different()] = ()
+    misconceptions: Annotated[Many[MisconceptionId], different()] = ()
+    sources: SourceKeys = ()
+    accepted_warnings: AcceptedWarnings = ()

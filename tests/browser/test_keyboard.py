@@ -1,0 +1,86 @@
+"""Everything in the frame of a page can be reached and used with the keyboard alone, on wide and on narrow pages."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Page, expect
+
+pytestmark = pytest.mark.browser
+PAGE = "biome/temperate-grassland.html"
+NARROW = {"width": 320, "height": 640}
+FOCUSED = """() => {
+  const element = document.activeElement
+  return element.className + '|' + (element.getAttribute('aria-label') || element.innerText || '').trim()
+}"""
+
+
+def tab_stops(page: Page, number: int) -> list[str]:
+    stops = []
+    for _ in range(number):
+        page.keyboard.press("Tab")
+        stops.append(page.evaluate(FOCUSED))
+    return stops
+
+
+def test_the_first_stop_skips_to_the_content(sample_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{sample_site.as_uri()}/{PAGE}")
+    assert ["md-skip|Skip to content"] == tab_stops(page, 1)
+    page.keyboard.press("Enter")
+    assert page.url.endswith("#temperate-grassland")
+
+
+def test_palette_and_search_are_among_the_first_stops(sample_site: Path, opened: Callable[..., Page]) -> None:
+    stops = tab_stops(opened(f"{sample_site.as_uri()}/{PAGE}"), 5)
+    assert [True] * 2 == [any(word in stop for stop in stops) for word in ("Switch to dark", "|Search")]
+
+
+def test_the_palette_changes_with_the_space_bar(sample_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{sample_site.as_uri()}/{PAGE}", color_scheme="light")
+    for _ in range(5):
+        page.keyboard.press("Tab")
+        if "Switch to" in page.evaluate(FOCUSED):
+            break
+    page.keyboard.press("ArrowDown")
+    expect(page.locator("body")).to_have_attribute("data-md-color-scheme", "slate")
+
+
+def test_a_search_is_made_from_start_to_end(sample_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{sample_site.as_uri()}/index.html")
+    page.keyboard.press("/")
+    page.keyboard.type("haymaking")
+    expect(page.locator(".md-search-result__item").first).to_be_visible()
+    page.keyboard.press("ArrowDown")
+    page.keyboard.press("Enter")
+    expect(page.locator("h1")).to_contain_text("Temperate grassland")
+
+
+@pytest.mark.parametrize("key", ["Enter", "Space"])
+def test_the_navigation_of_a_narrow_page_opens(sample_site: Path, opened: Callable[..., Page], key: str) -> None:
+    page = opened(f"{sample_site.as_uri()}/{PAGE}", viewport=NARROW)
+    navigation = page.get_by_role("button", name="Navigation")
+    navigation.focus()
+    page.keyboard.press(key)
+    expect(page.locator("#__drawer")).to_be_checked()
+
+
+def test_the_search_of_a_narrow_page_opens_with_the_cursor_in_it(
+    sample_site: Path, opened: Callable[..., Page]
+) -> None:
+    page = opened(f"{sample_site.as_uri()}/{PAGE}", viewport=NARROW)
+    page.get_by_role("button", name="Open search").focus()
+    page.keyboard.press("Enter")
+    expect(page.locator("#__search")).to_be_checked()
+    expect(page.get_by_role("textbox", name="Search")).to_be_focused()
+
+
+def test_the_closed_navigation_of_a_narrow_page_takes_no_focus(sample_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{sample_site.as_uri()}/{PAGE}", viewport=NARROW)
+    page.keyboard.press("Tab")
+    seen = []
+    for _ in range(12):
+        page.keyboard.press("Tab")
+        seen.append(page.evaluate("!!document.activeElement.closest('.md-sidebar--primary')"))
+    assert [False] * 12 == seen

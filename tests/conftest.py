@@ -1,0 +1,30 @@
+"""What tests of several rooms share: one Chromium for the whole run."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Iterator
+
+import pytest
+from playwright.sync_api import Browser, sync_playwright
+
+QUIET = (
+    "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+    "--disable-background-networking", "--disable-component-update", "--disable-sync",
+)  # fmt: skip
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """A headless Chromium: the one that CHROMIUM names, or the system's. Without one, CI fails and others skip."""
+    program = os.environ.get("CHROMIUM") or next(filter(None, map(shutil.which, ("chromium", "chromium-browser"))), None)
+    if program is None:
+        message = "no Chromium found: set CHROMIUM to its path; tests in the browser did not run"
+        if os.environ.get("CI", "").lower() == "true":
+            pytest.fail(message)
+        pytest.skip(message)
+    with sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=program, args=list(QUIET))
+        yield chromium
+        chromium.close()

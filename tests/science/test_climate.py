@@ -1,0 +1,98 @@
+"""Properties and edges of generator/science/climate.py; outside values are in test_checks.py."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from generator.science import METHODS
+from generator.science.climate import dry_months, extreme_months, growing_season_months, months_below_freezing
+
+temperatures = st.lists(st.floats(-60, 45), min_size=12, max_size=12)
+precipitations = st.lists(st.floats(0, 900), min_size=12, max_size=12)
+
+
+def half_a_year_later(months: tuple[int, ...]) -> tuple[int, ...]:
+    return tuple(sorted((month + 5) % 12 + 1 for month in months))
+
+
+@given(temperatures, precipitations)
+def test_other_hemisphere_shifts_every_month_by_six(temp: list[float], precip: list[float]) -> None:
+    """The same climate half a year later has the same months, six further on."""
+    later_temp, later_precip = temp[6:] + temp[:6], precip[6:] + precip[:6]
+    assert half_a_year_later(dry_months(temp, precip)) == dry_months(later_temp, later_precip)
+    assert half_a_year_later(growing_season_months(temp)) == growing_season_months(later_temp)
+    assert half_a_year_later(months_below_freezing(temp)) == months_below_freezing(later_temp)
+    assert half_a_year_later(extreme_months(precip, largest=False)) == extreme_months(later_precip, largest=False)
+
+
+@given(temperatures, precipitations)
+def test_frozen_months_are_never_dry_and_never_grow(temp: list[float], precip: list[float]) -> None:
+    """A month below freezing is in neither of the two warm lists."""
+    frozen = set(months_below_freezing(temp))
+    assert set() == frozen & (set(dry_months(temp, precip)) | set(growing_season_months(temp)))
+
+
+@given(temperatures, precipitations)
+def test_more_rain_never_makes_a_month_dry(temp: list[float], precip: list[float]) -> None:
+    """The dry months of a wetter year are among those of the drier one."""
+    assert set(dry_months(temp, [p + 10 for p in precip])) <= set(dry_months(temp, precip))
+
+
+@given(temperatures)
+def test_extreme_months_hold_the_extreme_value(temp: list[float]) -> None:
+    """Warmest and coldest months hold the greatest and least value, and there is at least one of each."""
+    assert max(temp) == pytest.approx(temp[extreme_months(temp, largest=True)[0] - 1], abs=1e-9)
+    assert min(temp) == pytest.approx(temp[extreme_months(temp, largest=False)[0] - 1], abs=1e-9)
+
+
+@given(temperatures)
+def test_range_is_the_difference_of_the_extremes(temp: list[float]) -> None:
+    """The range is never negative and belongs to the warmest and coldest month."""
+    found = METHODS["annual_temp_range"].compute(monthly_mean_temp=temp)
+    assert found >= 0
+    warmest, coldest = extreme_months(temp, largest=True)[0], extreme_months(temp, largest=False)[0]
+    assert temp[warmest - 1] - temp[coldest - 1] == pytest.approx(found, abs=1e-8)
+
+
+def test_all_months_tie_in_a_uniform_year() -> None:
+    """Where every month is alike, all twelve are warmest and coldest."""
+    year = tuple(range(1, 13))
+    assert year == extreme_months([20.0] * 12, largest=True)
+    assert year == extreme_months([20.0] * 12, largest=False)
+
+
+def test_ties_survive_the_last_digits_of_a_conversion() -> None:
+    """Values that differ by rounding only are equal: 0.1 + 0.2 ties with 0.3."""
+    assert (1, 2) == extreme_months([0.1 + 0.2, 0.3] + [0.0] * 10, largest=True)
+
+
+def test_limits_survive_the_last_digits_of_a_conversion() -> None:
+    """A rounding error at 0 and 5 degC, or at P = 2T, does not move a month across the limit."""
+    assert () == months_below_freezing([-5e-14] * 12)
+    assert 12 == len(growing_season_months([5 - 5e-14] * 12))
+    assert () == dry_months([10.0] * 12, [20 - 5e-14] * 12)
+
+
+def test_no_rain_makes_every_warm_month_dry() -> None:
+    """Without rain a month is dry exactly when it averages above 0 degC."""
+    assert (2, 3, 4, 5, 6, 7, 8, 9, 10, 11) == dry_months([0] + [15] * 10 + [-3], [0] * 12)
+
+
+def test_eleven_months_are_refused() -> None:
+    """A series that is not twelve months names itself, what it should be, and what it is."""
+    with pytest.raises(ValueError, match="monthly_precip: expected 12 values, January to December, found 11"):
+        dry_months([10.0] * 12, [50.0] * 11)
+
+
+def test_negative_precipitation_is_refused() -> None:
+    """Precipitation below zero is named with its month."""
+    with pytest.raises(ValueError, match="monthly_precip: expected values from 0 to inf, found -1 in month 3"):
+        dry_months([10.0] * 12, [50.0, 50.0, -1.0] + [50.0] * 9)
+
+
+def test_missing_value_is_refused() -> None:
+    """A value that is not a number is named with its month, and never becomes a result."""
+    with pytest.raises(ValueError, match="monthly_mean_temp: expected finite values, found nan in month 12"):
+        growing_season_months([10.0] * 11 + [float("nan")])
