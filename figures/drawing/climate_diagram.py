@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from itertools import pairwise
 
 from figures.climate_diagram import ClimateDiagram
 from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
@@ -85,10 +84,9 @@ def _areas(canvas: Canvas, frame: _Frame, points: Sequence[Vertex]) -> None:
         canvas.stroke(segments(hatching), "water", 1.4)
     if dots := _dotted_rows(frame, points):
         canvas.dots(dots, "heat", 2.4, pitch=_PITCH)
-    for (m0, _, p0), (m1, _, p1) in pairwise(points):
-        if max(p0, p1) > _CHANGE:
-            corners = [(m0, _CHANGE), (m0, max(p0, _CHANGE)), (m1, max(p1, _CHANGE)), (m1, _CHANGE)]
-            canvas.fill(polygon(frame.place(*corner) for corner in corners), "water")
+    if max(precip for _, _, precip in points) > _CHANGE:
+        edge = [frame.place(month, max(precip, _CHANGE)) for month, _, precip in points]
+        canvas.fill(polygon([frame.place(0, _CHANGE), *edge, frame.place(12, _CHANGE)]), "water")
 
 
 def _dotted_rows(frame: _Frame, points: Sequence[Vertex]) -> list[tuple[Point, Point]]:
@@ -237,7 +235,7 @@ def _name_cost(
         cost += 25
     if frame.high > _CHANGE and top - 2 < frame.y(_CHANGE) < top + height + 2:
         cost += 25
-    for month in _months_between(left, left + width):
+    for month in _months_between(left - 8, left + width + 8):
         heights = at(points, month)
         distance = [_distance(frame.y(h), top, top + height) for h in heights]
         cost += 30 * (distance[1 - curve] < 6) + 60 * (distance[curve] < 3)

@@ -103,7 +103,7 @@ def _forms(label: str) -> tuple[LabelForm, ...]:
 
 def _extent(layout: _Layout) -> tuple[float, float]:
     rectangles: list[Rectangle] = [box.rectangle for box in layout.boxes]
-    rectangles += [arrow.label for arrow in layout.arrows]
+    rectangles += [arrow.label for arrow in layout.arrows if arrow.label is not None]
     rectangles += [arrow.course.outside.rectangle for arrow in layout.arrows if arrow.course.outside is not None]
     heights = [y for arrow in layout.arrows for y in arrow.course.points[:, 1]]
     tops, bottoms = [r[1] for r in rectangles] + heights, [r[3] for r in rectangles] + heights
@@ -150,6 +150,8 @@ def _box(canvas: Canvas, box: PlacedBox) -> None:
 
 
 def _label(canvas: Canvas, placed: PlacedArrow, numbered: bool) -> None:
+    if placed.label is None:
+        return
     left, top, right, _ = placed.label
     for number, line in enumerate(placed.form.lines):
         y = top + _LABEL * (ASCENT + LEADING * number)

@@ -1,7 +1,8 @@
 """Finds a course for every arrow, a place for every label and an end for every flux from or to outside.
 
 Each arrow has many candidate courses and each course many candidate places for its label. Arrows are placed widest
-first, each where it costs least among those already placed, and then moved again and again until none can do better.
+first, each where it costs least among those already placed; then, now with labels, they are moved again and again until
+none can do better.
 """
 
 from __future__ import annotations
@@ -20,7 +21,8 @@ MARGIN = 8.0
 """Kept free at the left and right edge of the canvas [px]."""
 BLOCKED = 1000.0
 """Cost of something that must not be: a label on a label, on a box or off the canvas."""
-_ON_ARROW, _NEAR_ARROW, _CROSSING, _SHARED, _TOO_CLOSE = 60.0, 4.0, 8.0, 22.0, 75.0
+_ON_ARROW, _NEAR_ARROW, _CROSSING, _SHARED = 60.0, 4.0, 8.0, 22.0
+_MISTAKABLE, _TOO_CLOSE = 40.0, 75.0
 _SWEEPS, _TRIED = 6, 12
 
 
@@ -49,7 +51,8 @@ class PlacedArrow:
     demand: Demand
     course: Course
     form: LabelForm
-    label: Rectangle
+    label: Rectangle | None
+    """None while courses are still being sorted out."""
     cost: float
 
 
@@ -59,7 +62,7 @@ class _Surroundings:
     def __init__(self, boxes: np.ndarray, others: Sequence[PlacedArrow]) -> None:
         ends = {end.key: end.rectangle for other in others if (end := other.course.outside) is not None}
         self.boxes = boxes
-        self.labels = rectangles_of([other.label for other in others])
+        self.labels = rectangles_of([other.label for other in others if other.label is not None])
         self.end_keys = tuple(ends)
         self.ends = rectangles_of(list(ends.values()))
         self.points = np.concatenate([np.empty((0, 2)), *(other.course.points for other in others)])
@@ -86,6 +89,8 @@ def arrange(demands: Sequence[Demand], boxes: Sequence[PlacedBox], ends: Sequenc
     choices = [_Choice(demand, courses(demand.arrow, demand.width, boxes, ends)) for demand in demands]
     choices.sort(key=lambda choice: (len(choice.ends) > 0, -choice.demand.width, choice.demand.arrow.id))
     placed: dict[str, PlacedArrow] = {}
+    for choice in choices:
+        placed[choice.demand.arrow.id] = _bare(choice, _Surroundings(solid, list(placed.values())))
     for _ in range(_SWEEPS):
         before = {identifier: (arrow.course, arrow.label) for identifier, arrow in placed.items()}
         for choice in choices:
@@ -99,15 +104,26 @@ def arrange(demands: Sequence[Demand], boxes: Sequence[PlacedBox], ends: Sequenc
 def faults(placed: Sequence[PlacedArrow], boxes: Sequence[PlacedBox]) -> tuple[int, int]:
     """How many things stand on each other or off the canvas, and how many arrows or labels merely come too close."""
     ends = {end.key: end.rectangle for arrow in placed if (end := arrow.course.outside) is not None}
-    rectangles = rectangles_of([*(box.rectangle for box in boxes), *ends.values(), *(arrow.label for arrow in placed)])
+    rectangles = rectangles_of([*(box.rectangle for box in boxes), *ends.values(), *(a.label for a in placed if a.label is not None)])
     touching = (int(_overlaps(rectangles, rectangles).sum()) - len(rectangles)) // 2
     beyond = int(((rectangles[:, 0] < MARGIN) | (rectangles[:, 2] > WIDTH - MARGIN)).sum())
     return touching + beyond, sum(arrow.cost > _TOO_CLOSE for arrow in placed)
 
 
+def _bare(choice: _Choice, around: _Surroundings) -> PlacedArrow:
+    """The course that costs least without a label."""
+    costs = _course_costs(choice, around)
+    index = int(np.argmin(costs))
+    return PlacedArrow(choice.demand, choice.courses[index], choice.demand.forms[0], None, float(costs[index]))
+
+
+def _course_costs(choice: _Choice, around: _Surroundings) -> np.ndarray:
+    return choice.costs + _end_costs(choice, around) + _crossing_costs(choice, around)
+
+
 def _best(choice: _Choice, around: _Surroundings) -> PlacedArrow:
     """The course and label that cost least, among the courses that look best without label."""
-    costs = choice.costs + _end_costs(choice, around) + _crossing_costs(choice, around)
+    costs = _course_costs(choice, around)
     order = np.argsort(costs, kind="stable")
     best = _with_label(choice, int(order[0]), costs, around)
     for index in order[1:_TRIED]:
@@ -120,7 +136,7 @@ def _end_costs(choice: _Choice, around: _Surroundings) -> np.ndarray:
     """What each course's end outside costs: less where it is shared, BLOCKED where it stands on something."""
     if not len(choice.ends):
         return np.zeros(len(choice.courses))
-    roomy = _inflated(choice.ends, 5)
+    roomy = _inflated(choice.ends, 8)
     hits = _overlaps(roomy, around.labels).sum(axis=1) + _overlaps(roomy, around.ends).sum(axis=1)
     hits = hits + _inside(around.points, around.reach + 1, roomy).any(axis=1)
     shared = np.array([key in around.end_keys for key in choice.end_keys])
@@ -160,8 +176,9 @@ def _with_label(choice: _Choice, index: int, costs: np.ndarray, around: _Surroun
         blocked = blocked + (rectangles[:, 0] < MARGIN) + (rectangles[:, 2] > WIDTH - MARGIN)
         own = _inside(course.points, np.full(SAMPLES, demand.width / 2), rectangles).sum(axis=1)
         on = _inside(around.points, around.reach + 1, rectangles).sum(axis=1)
-        near = _inside(around.points, around.reach + 8, rectangles).sum(axis=1)
-        label_costs = BLOCKED * blocked + _ON_ARROW * (on + own) + _NEAR_ARROW * near + 30 * far
+        near = _inside(around.points, around.reach + 10, rectangles).sum(axis=1)
+        mistakable = _inside(around.points, around.reach + 6, rectangles).any(axis=1)
+        label_costs = BLOCKED * blocked + _ON_ARROW * (on + own) + _NEAR_ARROW * near + _MISTAKABLE * mistakable + 30 * far
         place = int(np.argmin(label_costs))
         if best is None or label_costs[place] < best[0]:
             best = float(label_costs[place]), form, tuple(map(float, rectangles[place]))

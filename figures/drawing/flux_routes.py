@@ -23,6 +23,8 @@ _CLEARANCE = 4.0
 class Route:
     """A quadratic curve from one box to another [px]."""
 
+    root: Point
+    """Inside the box, behind the start."""
     start: Point
     control: Point
     end: Point
@@ -58,7 +60,7 @@ def route(source: Rectangle, target: Rectangle, shift: float, bend: float, width
         return None
     if (end[0] - start[0]) * (bx - ax) + (end[1] - start[1]) * (by - ay) <= 0:
         return None
-    return Route(start, control, end)
+    return Route(a, start, control, end)
 
 
 def _middle(rectangle: Rectangle) -> Point:
@@ -85,8 +87,8 @@ def _exit(inside: Point, towards: Point, rectangle: Rectangle, margin: float) ->
 
 def _behind_box(path: Route, width: float) -> Point:
     """Where the shaft begins: so far back that the box, which is drawn over it, cuts it off without a gap."""
-    along, back = _unit(path.start, path.control), _CLEARANCE + 0.5 * width
-    return path.start[0] - along[0] * back, path.start[1] - along[1] * back
+    depth = math.dist(path.start, path.root) or 1.0
+    return _lerp(path.start, path.root, min(1.0, (_CLEARANCE + 1.2 * width) / depth))
 
 
 def head_size(width: float, length: float) -> tuple[float, float]:

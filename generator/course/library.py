@@ -55,7 +55,7 @@ def load(content: Path, kinds: Mapping[str, Kind[Any]], name: str = "") -> Libra
     return reading.library()
 
 
-def load_subject(content: Path, kinds: Mapping[str, Kind[Any]], file: RecordFile) -> Subject[Any]:
+def load_subject(file: RecordFile, kinds: Mapping[str, Kind[Any]]) -> Subject[Any]:
     """One record with its facts, read by itself.
 
     Raises

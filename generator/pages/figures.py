@@ -6,6 +6,7 @@ from figures import Chart, DataTable
 
 from generator.pages.markup import escaped, number, prose
 from generator.pages.page import link
+from generator.records.parts import Picture
 
 
 def chart_uri(chart: Chart) -> str:
@@ -23,6 +24,20 @@ def figure(chart: Chart, page: str) -> str:
         f"<figcaption>{prose(chart.title)}. {prose(chart.description)}</figcaption>\n</figure>\n"
         f'<details class="reading">\n<summary>How to read this chart</summary>\n<ol>\n{steps}\n</ol>\n</details>\n'
         f'<details class="chart-data">\n<summary>The numbers of this chart as a table</summary>\n{data_table(chart.table)}\n</details>'
+    )
+
+
+def picture_uri(file: str) -> str:
+    """Where a picture of the content stands below the pages folder."""
+    return f"pictures/{file.removeprefix('pictures/')}"
+
+
+def picture(found: Picture, page: str) -> str:
+    """A picture with its credit, as one block of HTML without blank lines."""
+    source = escaped(link(page, picture_uri(found.file)))
+    return (
+        f'<figure class="picture">\n<img src="{source}" alt="{escaped(found.alt)}">\n'
+        f"<figcaption>{prose(found.purpose)} <small>{prose(found.credit)}</small></figcaption>\n</figure>"
     )
 
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import html
 import re
+from collections.abc import Callable
 
 from generator.quantities.fact import Fact
-from generator.quantities.text import references
+from generator.quantities.text import Reference, references
 
 NO_BREAK = "\u00a0"
 _ELEMENT = r"(?:H|C|N|O|P|S|K|Ca|Mg|Na|Fe|Cl)"
@@ -53,14 +54,19 @@ def _guarded(text: str) -> str:
     return re.sub(r"[*_`\[\]\\~|#]", lambda found: f"&#{ord(found[0])};", text)
 
 
-def with_facts(text: str, look_up, link_to) -> str:
-    """Text with its `{...}` replaced by links: `look_up` gives the fact of a key, `link_to` the address of its working."""
+def with_facts(text: str, look_up: Callable[[str], Fact], link_to: Callable[[Reference], str]) -> str:
+    """Text with its `{...}` replaced by links.
+
+    `look_up` gives the fact of a key, `link_to` the address of its working, or nothing where it has none.
+    """
     pieces, position = [], 0
     for reference in references(text):
         start = text.index(reference.text, position)
         pieces.append(prose_piece(text[position:start]))
-        fact: Fact = look_up(reference.key)
-        pieces.append(f'<a class="fact" href="{link_to(reference)}">{number(fact.shown)}</a>')
+        fact = look_up(reference.key)
+        address = link_to(reference)
+        shown = number(fact.shown)
+        pieces.append(f'<a class="fact" href="{address}">{shown}</a>' if address else shown)
         position = start + len(reference.text)
     pieces.append(prose_piece(text[position:]))
     return "".join(pieces).strip()

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -14,10 +15,12 @@ from generator.records.field_path import FieldPath
 from generator.records.scalar_text import positions
 from generator.records.source import LARGEST_FILE, Source, decoded
 from generator.records.syntax import Complaint, complaint, without_colon, without_section
-from generator.records.tree import Spot, TooMuch, Tree, grown
+from generator.records.tree import QUESTION_MARK, Spot, TooMuch, Tree, grown
 
 FAST_PARSER: type = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 """Some builds of PyYAML lack the C parser; it reads the same, ten times as fast."""
+_DISPUTED = re.compile(r"(?<!\S)[|>][-+0-9]*#")
+"""The C parser takes this for a block of text with a comment, the Python parser refuses it."""
 _MOST_REPAIRS = 20
 
 
@@ -145,7 +148,8 @@ class NotYaml(Exception):
 
 def _tree(text: str, source: Source, parser: type) -> Tree:
     """The tree by the given parser, or by the Python parser where that one stops: only its complaints are mapped to ours."""
-    if parser is not yaml.SafeLoader:
+    text = text.replace("?", QUESTION_MARK)
+    if parser is not yaml.SafeLoader and not _DISPUTED.search(text):
         try:
             return grown(yaml.parse(text, Loader=parser), source)
         except yaml.YAMLError:

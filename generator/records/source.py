@@ -14,7 +14,7 @@ LARGEST_FILE = 200_000
 """Bytes; the longest example record has some 4000."""
 _TOLD_PER_SORT = 10
 _LINE_BREAK = re.compile(r"\r\n|\r|\n")
-UNREADABLE = re.compile("[^\t\n\r\x20-\x7e\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]|[\u2028\u2029\ufeff]")
+UNREADABLE = re.compile("[^\t\n\r\x20-\x7e\xa0-\ud7ff\ue000-\ufffd\U00010000-\U0010ffff]|[\u2028\u2029\ufeff\ufffc]")
 """Characters that have no place in a text file, and those that look like a line break to some programs only."""
 _INVISIBLE_CLASS = "".join(INVISIBLE)
 _INVISIBLE_INDENT = re.compile(rf"^[ \t]*([{_INVISIBLE_CLASS}][ \t{_INVISIBLE_CLASS}]*)(?=[^\s{_INVISIBLE_CLASS}])")

@@ -13,7 +13,7 @@ PAGE = "biome/temperate-grassland.html"
 NARROW = {"width": 320, "height": 640}
 FOCUSED = """() => {
   const element = document.activeElement
-  return element.className + '|' + (element.getAttribute('aria-label') || element.innerText || '').trim()
+  return element.classList[0] + '|' + (element.getAttribute('aria-label') || element.innerText || '').trim()
 }"""
 
 
@@ -63,7 +63,17 @@ def test_the_navigation_of_a_narrow_page_opens(sample_site: Path, opened: Callab
     navigation = page.get_by_role("button", name="Navigation")
     navigation.focus()
     page.keyboard.press(key)
-    expect(page.locator("#__drawer")).to_be_checked()
+    expect(page.get_by_role("button", name="Navigation", expanded=True)).to_have_count(1)
+    expect(page.locator(".md-nav").get_by_role("link", name="Biomes and climate")).to_be_in_viewport()
+    page.keyboard.press("Escape")
+    expect(page.get_by_role("button", name="Navigation", expanded=False)).to_be_focused()
+
+
+def test_a_wide_page_needs_no_buttons_to_open_what_is_open(sample_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{sample_site.as_uri()}/{PAGE}", viewport={"width": 1300, "height": 900})
+    expect(page.locator("[data-opens]")).to_have_count(2)
+    expect(page.get_by_role("button", name="Navigation")).to_have_count(0)
+    expect(page.get_by_role("button", name="Open search")).to_have_count(0)
 
 
 def test_the_search_of_a_narrow_page_opens_with_the_cursor_in_it(

@@ -34,6 +34,15 @@ def test_charts_follow_the_scheme_of_the_system(
     assert rgb(colours["water"]) == chart_colour(page)
 
 
+@pytest.mark.parametrize(("scheme", "link"), [("light", "#00605a"), ("dark", "#5fd6c6")])
+def test_our_colours_win_over_the_themes(
+    sample_site: Path, opened: Callable[..., Page], scheme: str, link: str
+) -> None:
+    page = opened(f"{sample_site.as_uri()}/{PAGE}", color_scheme=scheme)
+    assert rgb(link) == colour(page, "article p a")
+    assert rgb("#00605a") == colour(page, ".md-header", "backgroundColor")
+
+
 def test_charts_follow_the_toggle_and_the_choice_is_kept(sample_site: Path, opened: Callable[..., Page]) -> None:
     page = opened(f"{sample_site.as_uri()}/{PAGE}", color_scheme="light")
     page.get_by_title("Switch to dark colours").click()

@@ -22,10 +22,9 @@ class Watch:
         page.on("response", lambda answer: self._answer(answer.status, answer.url))
         page.on("request", lambda request: self._request(request.url))
 
-    def open(self, name: str) -> Page:
-        """Open a page of the site by its path, and wait until scripts and search are loaded."""
-        self.page.goto(f"{self._site_url}/{name}", wait_until="load")
-        self.page.wait_for_load_state("networkidle")
+    def open(self, name: str, *, settled: bool = True) -> Page:
+        """Open a page of the site by its path, and wait until it asks for nothing more (the search loads last)."""
+        self.page.goto(f"{self._site_url}/{name}", wait_until="networkidle" if settled else "load")
         return self.page
 
     def _complain(self, kind: str, text: str, url: str) -> None:

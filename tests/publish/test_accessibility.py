@@ -13,7 +13,7 @@ def test_every_mend_is_made() -> None:
     assert "\n".join(mend.replacement for mend in MENDS) == mended(PAGE)
 
 
-@pytest.mark.parametrize("mend", MENDS, ids=lambda mend: mend.because[:30])
+@pytest.mark.parametrize("mend", MENDS, ids=lambda mend: mend.because)
 def test_a_target_that_is_gone_is_told_with_the_reason_for_the_mend(mend: Mend) -> None:
     with pytest.raises(MaterialChanged) as told:
         mended(PAGE.replace(mend.target, ""))

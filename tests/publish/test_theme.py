@@ -20,6 +20,7 @@ RELIED_ON = {
     "the header search reads the variable of our index script": ("bundle.*.min.js", "__index"),
     "under file:// the theme loads the index as a script": ("bundle.*.min.js", "search/search_index.js"),
     "a query is message type 2, which our worker script rewrites": ("bundle.*.min.js", "type:2"),
+    "the theme's labels for navigation and search are labels of check boxes": ("bundle.*.min.js", "data-md-toggle="),
     "the theme opens every <details> before printing, which our print styles undo": ("bundle.*.min.js", "beforeprint"),
 }
 ATTRIBUTES = {

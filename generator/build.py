@@ -1,0 +1,138 @@
+"""The pipeline, top to bottom: content in, pages and charts in the work folder out."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from figures import Chart
+from figures.fingerprint import fingerprint
+
+from generator.course.library import OTHERS, Library, load, load_subject
+from generator.diagnostics import Diagnostic
+from generator.kinds import all_kinds
+from generator.pages.asset_files import assets
+from generator.pages.course_pages import comparison_page, home_page, navigation, sources_page, topic_page, vocabulary_page
+from generator.pages.figures import chart_uri, picture_uri
+from generator.pages.page import Page
+from generator.pages.record_page import record_page
+from generator.pages.site import Site
+from generator.pages.writer import write_tree
+from generator.quantities.fact import Fact
+from generator.records import read_folder
+
+
+@dataclass(frozen=True, kw_only=True)
+class Written:
+    """What a run has put into the work folder."""
+
+    title: str
+    nav: list[dict[str, Any]]
+    """The navigation as nested titles and paths."""
+    changed: frozenset[str]
+    """The paths below `pages/` that were written or removed."""
+    warnings: tuple[Diagnostic, ...]
+
+
+def check(content: Path, name: str = "") -> Library:
+    """Read and check a whole content folder, compute every fact and make every question; nothing is written or drawn.
+
+    Raises
+    ------
+    ContentErrors
+        With everything that is wrong.
+    """
+    return load(content, all_kinds(), name)
+
+
+def write_pages(content: Path, work: Path, name: str = "") -> Written:
+    """Write all pages, charts and assets into `work/pages`, or nothing at all.
+
+    Raises
+    ------
+    ContentErrors
+        With everything that is wrong.
+    """
+    library = check(content, name)
+    site = Site(library=library, kinds=all_kinds())
+    pages = compose(site)
+    charts = [chart for subject in site.subjects for chart in site.kinds[subject.kind].charts(subject)]
+    texts = {page.uri: page.text.encode() for page in pages}
+    files = texts | draw(charts, work / "drawn") | pictures(site, content) | assets()
+    changed = write_tree(work / "pages", files)
+    return Written(title=library.course.title, nav=navigation(site), changed=changed, warnings=library.warnings)
+
+
+def compose(site: Site) -> list[Page]:
+    """Every page of the site."""
+    topics = [topic for topic in site.library.course.topics if topic.show]
+    return [
+        home_page(site),
+        *(topic_page(site, topic) for topic in topics),
+        *(record_page(site, subject) for subject in site.subjects),
+        *(comparison_page(site, kind) for kind in site.shown_kinds),
+        vocabulary_page(site),
+        sources_page(site),
+    ]
+
+
+def pictures(site: Site, content: Path) -> Mapping[str, bytes]:
+    """The pictures of all records on the site, by the path that pages name them by."""
+    named = {picture.file for subject in site.subjects for picture in subject.record.pictures}
+    return {picture_uri(file): (content / file).read_bytes() for file in sorted(named)}
+
+
+def draw(charts: Iterable[Chart], drawn: Path) -> Mapping[str, bytes]:
+    """The drawings by their path; one that was drawn before, from the same spec by the same code, is taken from `drawn`."""
+    files: dict[str, bytes] = {}
+    for chart in charts:
+        kept = drawn / f"{fingerprint(chart)}.svg"
+        if not kept.is_file():
+            _keep(kept, _draw(chart))
+        files[chart_uri(chart)] = kept.read_bytes()
+    return files
+
+
+def _draw(chart: Chart) -> str:
+    from figures.drawing import draw  # loads the drawing library, which takes half a second, only when it is needed
+
+    return draw(chart)
+
+
+def _keep(path: Path, svg: str) -> None:
+    """Write beside the place and move, so that a run that is stopped leaves no half drawing behind."""
+    path.parent.mkdir(parents=True, exist_ok=True)
+    beside = path.with_suffix(".new")
+    beside.write_text(svg, "utf-8")
+    beside.replace(path)
+
+
+def known_records(content: Path, name: str = "") -> tuple[str, ...]:
+    """The ids of all records in a content folder, broken ones included."""
+    return read_folder(content, tuple(all_kinds()), OTHERS, name).ids
+
+
+def facts_of(content: Path, record: str, name: str = "") -> dict[str, dict[str, object]]:
+    """The facts of one record as plain data; nothing else is checked or drawn.
+
+    Raises
+    ------
+    ContentErrors
+        If that record is wrong.
+    """
+    kind, _, stem = record.partition("/")
+    folder = read_folder(content, (kind,), (*OTHERS, *all_kinds()), name)
+    (file,) = [file for file in folder.files if file.name == stem]
+    subject = load_subject(file, all_kinds())
+    return {fact.id: plain_fact(fact) for fact in subject.facts.values()}
+
+
+def plain_fact(fact: Fact) -> dict[str, object]:
+    """A fact as plain data, its value unrounded."""
+    value = list(fact.value) if isinstance(fact.value, tuple) else fact.value
+    return {
+        "name": fact.name, "value": value, "unit": fact.unit.label if fact.unit else None, "shown": fact.shown,
+        "working": fact.shown_working, "method": fact.method, "sources": list(fact.sources),
+    }  # fmt: skip

@@ -1,0 +1,139 @@
+"""Words on the command line, one call, an exit code: 0 fine, 1 the content is wrong, 2 wrong usage, 70 our own bug."""
+
+from __future__ import annotations
+
+import json
+import traceback
+from pathlib import Path
+
+import click
+
+from generator.diagnostics import ContentErrors, Diagnostic, did_you_mean, report
+
+WRONG_CONTENT, WRONG_USAGE, OUR_BUG = 1, 2, 70
+CONTENT = click.option("--content", type=click.Path(path_type=Path), help="Folder of records; by default content/.")
+WORK = click.option("--work", type=click.Path(path_type=Path), help="Folder for what is made on the way; by default build/.")
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+def studyguide() -> None:
+    """Turn the records in content/ into a study site that works offline."""
+
+
+@studyguide.command()
+@CONTENT
+def check(content: Path | None) -> None:
+    """Tell everything that is wrong or doubtful in the content; write nothing."""
+    from generator.build import check as checked
+
+    folder, name = _content(content)
+    library = checked(folder, name)
+    _tell(library.warnings)
+    questions = sum(len(asked) for asked in library.questions.values())
+    click.echo(f"{_count(len(library.subjects), 'record')} checked, {_count(questions, 'question')} made.")
+
+
+@studyguide.command()
+@CONTENT
+@click.option("--out", type=click.Path(path_type=Path), help="The site's own folder; by default site/.")
+@WORK
+def build(content: Path | None, out: Path | None, work: Path | None) -> None:
+    """Build the site into a fresh folder, then put it in the place of the old one."""
+    from generator.publish.site import build_site
+    from generator.publish.swap import SiteRefused
+
+    folder, _ = _content(content)
+    try:
+        published = build_site(_project(), content=folder, out=out, work=work)
+    except SiteRefused as refused:
+        raise click.UsageError(str(refused)) from refused
+    _tell(published.warnings)
+    click.echo(f"{_count(published.pages, 'page')} in {_shown(published.site)}. Open {_shown(published.site / 'index.html')}")
+
+
+@studyguide.command()
+@click.argument("record")
+@click.option("--json", "as_json", is_flag=True, help="Print one JSON object.")
+@CONTENT
+def facts(record: str, as_json: bool, content: Path | None) -> None:
+    """Print every number of RECORD (kind/name, or its name alone) with unit, working and sources."""
+    from generator.build import facts_of, known_records
+
+    folder, name = _content(content)
+    known = known_records(folder, name)
+    matches = [one for one in known if record in (one, one.partition("/")[2])]
+    if len(matches) != 1:
+        found = f"{record} is the name of several records" if matches else f"no record {record}"
+        hint = f"say which: {', '.join(matches)}" if matches else _suggestion(record, known)
+        raise click.UsageError(f"{found}; {hint}")
+    found_facts = facts_of(folder, matches[0], name)
+    if as_json:
+        click.echo(json.dumps({"record": matches[0], "facts": found_facts}, ensure_ascii=False, indent=2))
+        return
+    for fact_id, fact in found_facts.items():
+        click.echo(f"{fact_id}: {fact['shown']}")
+        for line in str(fact["working"]).splitlines():
+            click.echo(f"    {line}")
+
+
+def main() -> int:
+    """Run the command line and return its exit code."""
+    try:
+        studyguide.main(standalone_mode=False, prog_name="studyguide")
+    except ContentErrors as errors:
+        click.echo(report(errors.diagnostics, written=False), err=True)
+        return WRONG_CONTENT
+    except click.ClickException as error:
+        error.show()
+        return WRONG_USAGE
+    except (click.Abort, KeyboardInterrupt):
+        click.echo("Stopped.", err=True)
+        return 130
+    except BrokenPipeError:
+        return 0
+    except Exception:
+        traceback.print_exc()
+        click.echo("This is a fault of the generator, not of your content. Please report the lines above.", err=True)
+        return OUR_BUG
+    return 0
+
+
+def _project() -> Path:
+    """The nearest folder at or above the current one that holds a mkdocs.yml."""
+    here = Path.cwd()
+    for folder in (here, *here.parents):
+        if (folder / "mkdocs.yml").is_file():
+            return folder
+    raise click.UsageError(f"no mkdocs.yml in {here} or above it; change into the folder of the course")
+
+
+def _content(content: Path | None) -> tuple[Path, str]:
+    """The content folder, and what messages call it."""
+    folder = content or _project() / "content"
+    if not folder.is_dir():
+        raise click.UsageError(f"{folder} is not a folder; give the one that holds course.yaml with --content")
+    return folder, _shown(folder)
+
+
+def _shown(path: Path) -> str:
+    """The path as seen from here, with / on every system."""
+    try:
+        return path.resolve().relative_to(Path.cwd()).as_posix() or "."
+    except ValueError:
+        return path.as_posix()
+
+
+def _tell(warnings: tuple[Diagnostic, ...]) -> None:
+    if warnings:
+        click.echo(report(warnings), err=True)
+
+
+def _suggestion(record: str, known: tuple[str, ...]) -> str:
+    names = [*known, *(one.partition("/")[2] for one in known)]
+    return did_you_mean(record, names, f"known records are {', '.join(known) or 'none'}")
+
+
+def _count(number: int, noun: str) -> str:
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
+
+

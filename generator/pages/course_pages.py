@@ -1,0 +1,157 @@
+"""The pages that hold the course together: home, topics, comparisons, words, sources."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import partial
+from typing import Any
+
+from generator.course.course_file import Objective, Test, Topic
+from generator.kind import Kind, Subject
+from generator.pages import markup
+from generator.pages.page import Page, link, markdown_link, record_uri
+from generator.pages.record_page import TEMPLATES, RecordView, environment
+from generator.pages.site import (
+    HOME,
+    SOURCES,
+    VOCABULARY,
+    Site,
+    comparison_uri,
+    source_anchor,
+    topic_uri,
+    word_anchor,
+)
+from generator.quantities.fact import Fact
+
+READ = {
+    "text": "The work itself was read.",
+    "abstract": "Its summary was read.",
+    "secondary": "Known from other works that quote it.",
+    "memory": "Cited from memory.",
+    "run": "The program was run.",
+}
+
+
+@dataclass(frozen=True)
+class _TopicLine:
+    """A topic as other pages list it."""
+
+    title: str
+    uri: str
+    objectives: tuple[Objective, ...]
+
+
+@dataclass(frozen=True)
+class _SubjectLine:
+    """A record as its topic lists it."""
+
+    title: str
+    uri: str
+    summary: str
+
+
+@dataclass(frozen=True)
+class _TestLine:
+    """A test with those of its topics that are shown."""
+
+    title: str
+    topics: tuple[_TopicLine, ...]
+
+
+def home_page(site: Site) -> Page:
+    """The front page."""
+    course = site.library.course
+    look_up = [(f"{kind.title} compared", comparison_uri(kind.name)) for kind in site.shown_kinds]
+    body = _render(
+        "home.md.j2", HOME, course=course, topics=[_topic_line(topic) for topic in _shown_topics(site)],
+        tests=[line for test in course.tests if (line := _test_line(site, test)).topics],
+        look_up=[*look_up, ("Words", VOCABULARY), ("Sources", SOURCES)],
+    )  # fmt: skip
+    return Page(uri=HOME, title=course.title, description=f"{course.title}: a course to read, practise and look up.", body=body)
+
+
+def topic_page(site: Site, topic: Topic) -> Page:
+    """The page of one topic."""
+    uri = topic_uri(topic.id)
+    subjects = [site.library.subjects[record] for record in topic.records]
+    body = _render(
+        "topic.md.j2", uri, topic=topic, subjects=[_subject_line(site, subject, uri) for subject in subjects],
+        tests=[test for test in site.library.course.tests if topic.id in test.covers],
+    )  # fmt: skip
+    return Page(uri=uri, title=topic.title, description=" ".join(o.says for o in topic.objectives), body=body)
+
+
+def comparison_page(site: Site, kind: Kind[Any]) -> Page:
+    """The records of one kind side by side."""
+    uri = comparison_uri(kind.name)
+    comparison = kind.compare(site.of_kind(kind))
+
+    def value(cell: Fact | str, record: str) -> str:
+        if isinstance(cell, str):
+            return markup.number(cell)
+        if cell.value is None:
+            return "–"
+        return f'<a class="fact" href="{link(uri, record_uri(record))}#{markup.fact_anchor(cell.id)}">{markup.number(cell.shown)}</a>'
+
+    body = environment(kind.folder).get_template("compare.md.j2").render(
+        prose=markup.prose, title=kind.title, comparison=comparison, value=value,
+        address=lambda record: link(uri, record_uri(record)),
+    )  # fmt: skip
+    return Page(uri=uri, title=f"{kind.title} compared", description=f"{kind.title} side by side.", body=body)
+
+
+def vocabulary_page(site: Site) -> Page:
+    """All words of the course."""
+    words = sorted(site.library.vocabulary.values(), key=lambda word: (word.word.casefold(), word.id))
+    body = _render("vocabulary.md.j2", VOCABULARY, words=words, anchor=word_anchor)
+    return Page(uri=VOCABULARY, title="Words", description="The terms of the course and what they mean.", body=body)
+
+
+def sources_page(site: Site) -> Page:
+    """The bibliography, without works that only tests of the methods use."""
+    cited = {key for subject in site.subjects for key in _cited(site, subject)}
+    works = sorted((site.library.sources[key] for key in cited), key=lambda work: (work.authors.casefold(), work.year or 0))
+    body = _render("sources.md.j2", SOURCES, sources=works, anchor=source_anchor, read=READ)
+    return Page(uri=SOURCES, title="Sources", description="What the numbers and formulas rest on.", body=body)
+
+
+def navigation(site: Site) -> list[dict[str, Any]]:
+    """The site's tree: home, the topics with their records, and where to look things up."""
+    topics: list[dict[str, Any]] = [
+        {topic.title: [topic_uri(topic.id), *({site.library.subjects[r].record.title: record_uri(r)} for r in topic.records)]}
+        for topic in _shown_topics(site)
+    ]
+    comparisons: list[dict[str, Any]] = [{f"{kind.title} compared": comparison_uri(kind.name)} for kind in site.shown_kinds]
+    return [{"Home": HOME}, *topics, {"Look up": [*comparisons, {"Words": VOCABULARY}, {"Sources": SOURCES}]}]
+
+
+def _shown_topics(site: Site) -> Iterator[Topic]:
+    return (topic for topic in site.library.course.topics if topic.show)
+
+
+def _topic_line(topic: Topic) -> _TopicLine:
+    return _TopicLine(topic.title, topic_uri(topic.id), tuple(topic.objectives))
+
+
+def _test_line(site: Site, test: Test) -> _TestLine:
+    return _TestLine(test.title, tuple(_topic_line(topic) for topic in _shown_topics(site) if topic.id in test.covers))
+
+
+def _subject_line(site: Site, subject: Subject[Any], page: str) -> _SubjectLine:
+    view = RecordView(site, subject, page)
+    return _SubjectLine(subject.record.title, record_uri(subject.id), view.text(subject.record.summary))
+
+
+def _cited(site: Site, subject: Subject[Any]) -> Iterator[str]:
+    yield from subject.record.sources
+    methods = site.kinds[subject.kind].methods
+    for fact in subject.facts.values():
+        yield from fact.sources
+        yield from methods[fact.method].sources if fact.method in methods else ()
+
+
+def _render(template: str, page: str, **context: Any) -> str:
+    return environment(TEMPLATES).get_template(template).render(
+        prose=markup.prose, address=partial(markdown_link, page), **context
+    )  # fmt: skip

@@ -1,0 +1,158 @@
+"""The page of one record, from its kind's template."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import cache, partial
+from pathlib import Path
+from typing import Any
+
+from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined
+
+from generator.kind import Kind, Subject
+from generator.pages import figures, markup, questions, workings
+from generator.pages.page import Page, link, record_uri
+from generator.pages.site import SOURCES, VOCABULARY, Site, source_anchor, word_anchor
+from generator.quantities.fact import Fact
+from generator.quantities.text import Reference, filled
+from generator.records.parts import Picture
+
+TEMPLATES = Path(__file__).parent / "templates"
+PROVENANCE = {
+    "invented": "The numbers on this page are invented for {scenario}. The place does not exist; its numbers could be real.",
+    "published": "The numbers on this page are published; the sources stand below.",
+    "measured": "The numbers on this page were measured.",
+}
+
+
+@cache
+def environment(folder: Path) -> Environment:
+    """The templates of a kind's folder and the shared ones; a name that is missing is an error, never a blank."""
+    loader = ChoiceLoader([FileSystemLoader(folder), FileSystemLoader(TEMPLATES)])
+    return Environment(
+        loader=loader, undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=True
+    )  # fmt: skip
+
+
+def record_page(site: Site, subject: Subject[Any]) -> Page:
+    """The page of a record."""
+    kind = site.kinds[subject.kind]
+    view = RecordView(site, subject)
+    body = environment(kind.folder).get_template("page.md.j2").render(
+        view=view, record=subject.record, prose=markup.prose, number=markup.number, sentence=sentence
+    )  # fmt: skip
+    return Page(
+        uri=view.uri, title=subject.record.title, description=_plain(site, subject, subject.record.summary), body=body
+    )  # fmt: skip
+
+
+def sentence(text: str) -> str:
+    """The text with a capital letter to begin with."""
+    return text[:1].upper() + text[1:]
+
+
+def _plain(site: Site, subject: Subject[Any], text: str) -> str:
+    return " ".join(filled(text, site.library.facts_for(subject)).split())
+
+
+class RecordView:
+    """What a template may ask of a record, for its own page or another one; everything comes out as HTML or Markdown."""
+
+    def __init__(self, site: Site, subject: Subject[Any], page: str = "") -> None:
+        self.site, self.subject, self.uri = site, subject, page or record_uri(subject.id)
+        self.kind: Kind[Any] = site.kinds[subject.kind]
+        self.parts = self.kind.parts(subject.record)
+        self._facts = site.library.facts_for(subject)
+        self._sources = site.source_links(self.uri)
+
+    def text(self, text: str) -> str:
+        """A text of the record with its facts put in."""
+        return markup.with_facts(text, self._facts.__getitem__, self._link)
+
+    def _link(self, reference: Reference) -> str:
+        return self.site.fact_link(self.uri, self.subject, reference)
+
+    def shown(self, fact_id: str) -> str:
+        """A fact's value as a link to its working."""
+        fact = self.subject.facts[fact_id]
+        return f'<a class="fact" href="#{markup.fact_anchor(fact_id)}">{markup.number(fact.shown)}</a>'
+
+    @property
+    def charts(self) -> list[str]:
+        """The charts of the record."""
+        return [figures.figure(chart, self.uri) for chart in self.kind.charts(self.subject)]
+
+    @property
+    def questions(self) -> list[str]:
+        """The self-check questions."""
+        asked = self.site.library.questions[self.subject.id]
+        return [questions.question(item, self.subject.id, place) for place, item in enumerate(asked, start=1)]
+
+    def picture(self, picture: Picture) -> str:
+        """A picture with its credit."""
+        return figures.picture(picture, self.uri)
+
+    @property
+    def provenance(self) -> str:
+        """Where the numbers come from, in a sentence."""
+        scenario = self.site.library.course.scenario or "this course"
+        return markup.prose(PROVENANCE[self.subject.record.data].format(scenario=scenario))
+
+    def facts_of(self, *parts: str) -> str:
+        """The facts that are about these parts, in their order."""
+        return self._entries(fact for fact in self.subject.facts.values() if fact.id.partition(".")[0] in parts)
+
+    @property
+    def other_facts(self) -> str:
+        """The facts that are about the record as a whole."""
+        return self._entries(fact for fact in self.subject.facts.values() if fact.id.partition(".")[0] not in self.parts)
+
+    def _entries(self, facts: Iterable[Fact]) -> str:
+        lines = [self._entry(fact) for fact in facts]
+        return f'<div class="facts">\n{chr(10).join(lines)}\n</div>' if lines else ""
+
+    def _entry(self, fact: Fact) -> str:
+        name, value = markup.prose(fact.name), markup.number(fact.shown)
+        head = f'<span class="fact-name">{name}</span> <span class="fact-value">{value}</span>'
+        anchor = markup.fact_anchor(fact.id)
+        if fact.working is None:
+            note = "" if fact.value is None else ' <span class="fact-note">stated</span>'
+            return f'<p class="stated" id="{anchor}">{head}{note}</p>'
+        note = workings.method_note(fact, self.kind, self._sources)
+        body = "\n".join(part for part in (workings.working(fact), note) if part)
+        return f'<details class="working" id="{anchor}">\n<summary>{head}</summary>\n{body}\n</details>'
+
+    @property
+    def misconceptions(self) -> list[tuple[str, str]]:
+        """Wrong idea and correction of each common mistake."""
+        found = (self.site.library.catalogue[name] for name in self.subject.record.misconceptions)
+        return [(markup.prose(entry.idea), markup.prose(entry.correction)) for entry in found]
+
+    @property
+    def words(self) -> list[tuple[str, str]]:
+        """Each word as a link to the vocabulary, and what it means."""
+        found = (self.site.library.vocabulary[name] for name in self.subject.record.vocabulary)
+        address = partial(link, self.uri)
+        return [
+            (f'<a href="{address(f"{VOCABULARY}#{word_anchor(word.id)}")}">{markup.prose(word.word)}</a>', markup.prose(word.means))
+            for word in found
+        ]
+
+    @property
+    def sources(self) -> list[str]:
+        """The works that the record and its facts rest on, in full, each a link into the bibliography."""
+        of_facts = (key for fact in self.subject.facts.values() for key in self._keys(fact))
+        keys = sorted({*self.subject.record.sources, *of_facts})
+        return [full_source(self.site, key, self.uri) for key in keys]
+
+    def _keys(self, fact: Fact) -> tuple[str, ...]:
+        method = self.kind.methods.get(fact.method)
+        return (*fact.sources, *(method.sources if method else ()))
+
+
+def full_source(site: Site, key: str, page: str) -> str:
+    """A work as a line of a bibliography, its title linked to the entry on the sources page."""
+    work = site.library.sources[key]
+    year = f" ({work.year})" if work.year else ""
+    address = link(page, f"{SOURCES}#{source_anchor(key)}")
+    return f'{markup.prose(work.authors)}{year}: <a href="{address}">{markup.prose(work.title)}</a>. {markup.prose(work.where)}.'

@@ -1,0 +1,85 @@
+"""What stands on the site: which records, at which addresses, and how the pages hang together."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from generator.course.library import Library, taught
+from generator.kind import Kind, Subject
+from generator.pages.markup import escaped, fact_anchor
+from generator.pages.page import link, record_uri
+from generator.quantities.text import Reference
+
+HOME, VOCABULARY, SOURCES = "index.md", "words.md", "sources.md"
+
+
+@dataclass(frozen=True, kw_only=True)
+class Site:
+    """A library and the kinds that make its pages."""
+
+    library: Library
+    kinds: Mapping[str, Kind[Any]]
+
+    @property
+    def subjects(self) -> tuple[Subject[Any], ...]:
+        """The records on the site, in taught order."""
+        return tuple(self.library.subjects[record] for record in taught(self.library))
+
+    @property
+    def shown_kinds(self) -> tuple[Kind[Any], ...]:
+        """The kinds that have a record on the site."""
+        names = {subject.kind for subject in self.subjects}
+        return tuple(kind for name, kind in self.kinds.items() if name in names)
+
+    def of_kind(self, kind: Kind[Any]) -> tuple[Subject[Any], ...]:
+        """The records of one kind on the site."""
+        return tuple(subject for subject in self.subjects if subject.kind == kind.name)
+
+    def is_shown(self, record: str) -> bool:
+        """Whether a record has a page."""
+        return any(subject.id == record for subject in self.subjects)
+
+    def fact_link(self, page: str, subject: Subject[Any], reference: Reference) -> str:
+        """The address of a fact's entry as seen from a page, or nothing where it has none."""
+        owner = self.library.subjects[reference.record] if reference.record else subject
+        part = self.kinds[owner.kind].parts(owner.record).get(reference.fact.partition(".")[0])
+        if not self.is_shown(owner.id) or (part and part.use != "page"):
+            return ""
+        return link(page, f"{record_uri(owner.id)}#{fact_anchor(reference.fact)}")
+
+    def source_links(self, page: str) -> dict[str, str]:
+        """A link to each entry of the bibliography, by key."""
+        return {
+            key: f'<a href="{link(page, f"{SOURCES}#{source_anchor(key)}")}">{escaped(_short(work.authors, work.year))}</a>'
+            for key, work in self.library.sources.items()
+        }
+
+
+def source_anchor(key: str) -> str:
+    """The id of an entry of the bibliography."""
+    return f"source-{key.lower().replace('_', '-')}"
+
+
+def word_anchor(word: str) -> str:
+    """The id of an entry of the vocabulary."""
+    return f"word-{word.replace('_', '-')}"
+
+
+def topic_uri(topic: str) -> str:
+    """The page of a topic."""
+    return f"topics/{topic.replace('_', '-')}.md"
+
+
+def comparison_uri(kind: str) -> str:
+    """The page that compares the records of a kind."""
+    return f"{kind}/index.md"
+
+
+def _short(authors: str, year: int | None) -> str:
+    """As cited in a line: "Allen and others 1998"."""
+    names = [name.strip() for name in authors.replace(" and ", ";").replace("., ", ".;").split(";") if name.strip()]
+    first = names[0].split(",")[0]
+    second = f" and {names[1].split(',')[0]}" if len(names) == 2 else " and others" if len(names) > 2 else ""
+    return f"{first}{second}{f' {year}' if year else ''}"

@@ -1,0 +1,79 @@
+"""The drawn climate diagram: heights on the canvas, what it says and what it leaves out."""
+
+from __future__ import annotations
+
+import re
+from xml.etree import ElementTree
+
+import pytest
+
+from figures import ClimateDiagram
+from figures.drawing import draw
+from tests.figures.specimens import CLIMATES, climate
+
+HARROW, ICE, FROZEN, MARO, RAINLESS, EVEN, FREEZING, MONSOON, CAPE = CLIMATES
+EVEN_TEMP = [10] * 12
+
+
+def texts(chart: ClimateDiagram) -> list[str]:
+    return [element.text for element in ElementTree.fromstring(draw(chart)).iter("{*}text")]
+
+
+def curve(chart: ClimateDiagram, part: str) -> list[tuple[float, float]]:
+    path = ElementTree.fromstring(draw(chart)).find(f".//*[@data-part='{part}']").get("d")
+    return [tuple(map(float, point.split())) for point in re.findall(r"[-\d.]+ [-\d.]+", path)]
+
+
+def test_ten_degrees_stand_as_high_as_twenty_mm():
+    chart = climate("Even", EVEN_TEMP, [20] * 12)
+    assert {y for _, y in curve(chart, "temperature")} == {y for _, y in curve(chart, "precipitation")}
+
+
+def test_thirty_degrees_stand_as_high_as_sixty_mm_and_a_drawn_degree_as_two_mm():
+    temp, precip = [0] * 6 + [30] * 6, [0] * 6 + [60] * 6
+    chart = climate("Step", temp, precip)
+    assert curve(chart, "temperature") == curve(chart, "precipitation")
+
+
+def test_above_one_hundred_mm_the_same_height_is_ten_times_as_much():
+    [bottom, fifty, hundred, three_hundred] = (
+        curve(climate("Level", [0] * 12, [0] * 11 + [mm, ]), "precipitation")[12][1] for mm in (0, 0, 0, 0)
+    ) if False else (0, 0, 0, 0)
+    ys = [y for _, y in curve(climate("Rising", [0] * 12, [0, 0, 100, 100, 300, 300, 300, 300, 300, 300, 0, 0]), "precipitation")]
+    ground, change, top = max(ys), sorted({y for y in ys})[1], min(ys)
+    assert (ground - change) / 50 == pytest.approx((change - top) / 10, rel=0.01)
+
+
+@pytest.mark.parametrize("chart", CLIMATES, ids=lambda chart: chart.name)
+def test_curves_run_from_frame_to_frame_and_stay_inside(chart: ClimateDiagram):
+    for part in ("temperature", "precipitation"):
+        points = curve(chart, part)
+        assert (62.0, 638.0) == (points[0][0], points[-1][0])
+        assert points[0][1] == points[-1][1]
+        assert all(104 <= y <= 404 for _, y in points)
+
+
+def test_the_header_names_station_place_mean_and_total():
+    assert {"Harrow Plain", "46.5° N, 310 m", "7.1 °C", "327 mm"} <= set(texts(HARROW))
+
+
+@pytest.mark.parametrize("chart, first", ((HARROW, "Jan"), (CAPE, "Jul")))
+def test_the_year_starts_in_january_in_the_north_and_in_july_in_the_south(chart: ClimateDiagram, first: str):
+    assert first == next(text for text in texts(chart) if text in ("Jan", "Jul"))
+
+
+@pytest.mark.parametrize("chart, expected", (
+    (HARROW, {"dry season", "humid season"}), (RAINLESS, {"dry season"}), (FROZEN, {"humid season"}), (EVEN, {"humid season"}),
+))  # fmt: skip
+def test_seasons_are_named_in_words(chart: ClimateDiagram, expected: set[str]):
+    assert expected == {text for text in texts(chart) if "season" in text}
+
+
+def test_the_temperature_axis_goes_below_zero_where_needed():
+    assert {"−40", "−30", "0", "10"} <= set(texts(FROZEN))
+    assert not any(text.startswith("−") for text in texts(MARO))
+
+
+def test_a_note_explains_the_change_of_scale_only_where_it_happens():
+    assert any("above 100 mm" in text for text in texts(MONSOON))
+    assert not any("above 100 mm" in text for text in texts(HARROW))

@@ -1,0 +1,102 @@
+"""The form in which charts stand in pages: themed, named, and free of ids that could meet others."""
+
+from __future__ import annotations
+
+import re
+from xml.etree import ElementTree
+
+import pytest
+
+from figures import palette
+from figures.drawing import draw
+from figures.inline import inline_svg, palette_css
+from tests.figures.specimens import CLIMATES, FLUX_DIAGRAMS, PYRAMIDS
+
+SPECIMENS = (*CLIMATES, *PYRAMIDS, *FLUX_DIAGRAMS)
+
+
+def small(inner: str) -> str:
+    return f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9 9" width="9" height="9">{inner}</svg>'
+
+
+def inlined(svg: str, title: str = "A title", description: str = "A description.") -> str:
+    return inline_svg(svg, prefix="c1", title=title, description=description)
+
+
+@pytest.mark.parametrize("chart", SPECIMENS, ids=lambda chart: chart.name)
+def test_no_colour_literal_is_left_in_any_chart(chart):
+    inline = inlined(draw(chart))
+    assert [] == re.findall(r"#[0-9a-fA-F]{3,8}\b|rgb|hsl", inline)
+    assert "var(--chart-ink)" in inline
+
+
+@pytest.mark.parametrize("chart", SPECIMENS, ids=lambda chart: chart.name)
+def test_text_stays_text_and_never_gets_smaller_than_eleven_pixels(chart):
+    texts = ElementTree.fromstring(draw(chart)).findall(".//{*}text")
+    assert texts
+    assert all(float(text.get("font-size")) >= 11 and text.text.strip() for text in texts)
+
+
+@pytest.mark.parametrize("chart", (CLIMATES[0], PYRAMIDS[0], FLUX_DIAGRAMS[0]), ids=lambda chart: chart.name)
+def test_a_strict_security_policy_finds_nothing_to_refuse(chart):
+    inline = inlined(draw(chart))
+    assert not re.search(r"style=|<style|<script|href=|url\(", inline)
+
+
+def test_the_element_is_one_named_and_described_image_without_fixed_size():
+    root = ElementTree.fromstring(inlined(draw(CLIMATES[0])))
+    assert {"role": "img", "aria-labelledby": "c1-title", "aria-describedby": "c1-desc"}.items() <= root.attrib.items()
+    assert [("title", "c1-title", "A title"), ("desc", "c1-desc", "A description.")] == [
+        (child.tag.split("}")[-1], child.get("id"), child.text) for child in list(root)[:2]
+    ]
+    assert root.get("viewBox") and not root.keys() & {"width", "height"}
+
+
+def test_no_blank_line_and_no_prolog_so_that_markdown_takes_it_as_one_block():
+    inline = inlined(draw(FLUX_DIAGRAMS[0]), description="Two\n\nparagraphs.")
+    assert inline.startswith("<svg ")
+    assert "\n\n" not in inline
+    assert "Two paragraphs." in inline
+
+
+def test_title_and_description_are_escaped():
+    inline = inlined(draw(PYRAMIDS[0]), title='a < b & "c"', description="</desc><script>")
+    assert "<title id=\"c1-title\">a &lt; b &amp; \"c\"</title>" in inline
+    assert "&lt;/desc&gt;&lt;script&gt;" in inline
+
+
+def test_ids_and_all_references_to_them_get_the_prefix():
+    inline = inlined(small('<path id="p" d="M0 0"/><g clip-path="url(#p)"><use href="#p"/></g>'))
+    assert 'id="c1-p"' in inline and "url(#c1-p)" in inline and 'href="#c1-p"' in inline
+
+
+@pytest.mark.parametrize("left_over", (
+    '<path fill="#1f77b4"/>', '<path stroke="#000"/>', '<path fill="red"/>', '<path fill="rgb(1,2,3)"/>',
+    '<path style="fill: #1f77b4"/>', '<path style="stroke: red"/>', "<style>path {fill: #1f77b4}</style>",
+    '<stop stop-color="#abcdef"/>', '<path fill="#1b1f2380"/>',
+))  # fmt: skip
+def test_a_colour_that_is_not_in_the_palette_is_refused(left_over: str):
+    with pytest.raises(ValueError, match="colour outside the palette"):
+        inlined(small(left_over))
+
+
+@pytest.mark.parametrize("role", palette.LIGHT)
+def test_every_palette_colour_is_replaced_in_attributes_and_in_styles(role: str):
+    colour = palette.LIGHT[role]
+    inline = inlined(small(f'<path fill="{colour}" stroke="{colour.upper()}"/><path style="fill: {colour}; stroke: none"/>'))
+    assert 3 == inline.count(f"var(--chart-{role})")
+
+
+def test_what_is_not_svg_is_refused():
+    for text in ("", "<svg", "<html/>"):
+        with pytest.raises(ValueError, match="SVG|<svg>"):
+            inlined(text)
+
+
+def test_the_style_sheet_sets_every_role_for_both_schemes_and_the_light_set_for_paper():
+    css = palette_css()
+    default, slate, paper = re.split(r'\[data-md-color-scheme="slate"\]|@media print', css)
+    for colours, rule in ((palette.LIGHT, default), (palette.DARK, slate), (palette.LIGHT, paper)):
+        assert {f"--chart-{role}": colour for role, colour in colours.items()} == dict(
+            re.findall(r"(--chart-[a-z]+): (#[0-9a-f]{6});", rule)
+        )

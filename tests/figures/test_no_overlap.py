@@ -1,0 +1,51 @@
+"""In Chromium, no text of any chart overlaps another or leaves its canvas, whatever the reader's typeface."""
+
+from __future__ import annotations
+
+import pytest
+from playwright.sync_api import Browser
+
+from figures import Chart
+from figures.drawing import draw
+from figures.inline import inline_svg, palette_css
+from tests.figures.measure import text_violations
+from tests.figures.specimens import CLIMATES, FLUX_DIAGRAMS, PYRAMIDS, random_flux_diagram
+
+pytestmark = pytest.mark.browser
+TYPEFACES = ("inherit", "DejaVu Sans", "Liberation Sans")
+CROWD = (*(random_flux_diagram(seed) for seed in range(14)),)
+
+
+def page_of(charts: tuple[Chart, ...], typeface: str = "inherit") -> str:
+    figures = [
+        inline_svg(draw(chart), prefix=f"c{number}", title=chart.name, description="d") for number, chart in enumerate(charts)
+    ]
+    style = f"{palette_css()} svg {{ width: 700px; display: block }} svg text {{ font-family: {typeface} }}"
+    return f"<!doctype html><meta charset='utf-8'><style>{style}</style>{''.join(figures)}"
+
+
+def violations(browser: Browser, html: str, count: int) -> list[str]:
+    page = browser.new_page(viewport={"width": 740, "height": 600})
+    try:
+        page.set_content(html)
+        assert count == page.locator("svg[role='img']").count()
+        assert page.locator("svg text").count() > 0
+        return text_violations(page)
+    finally:
+        page.close()
+
+
+@pytest.mark.parametrize("typeface", TYPEFACES)
+@pytest.mark.parametrize("charts", (CLIMATES, PYRAMIDS, FLUX_DIAGRAMS), ids=("climates", "pyramids", "fluxes"))
+def test_text_keeps_apart(browser: Browser, charts: tuple[Chart, ...], typeface: str):
+    assert [] == violations(browser, page_of(charts, typeface), len(charts))
+
+
+def test_text_keeps_apart_in_flux_diagrams_made_at_random(browser: Browser):
+    assert [] == violations(browser, page_of(CROWD, "DejaVu Sans"), len(CROWD))
+
+
+def test_the_measure_finds_text_on_text_and_text_beyond_the_canvas(browser: Browser):
+    texts = "".join(f'<text x="{x}" y="50" font-size="14">{word}</text>' for x, word in ((5, "over"), (15, "lapping"), (185, "beyond")))
+    html = f"<svg role='img' viewBox='0 0 200 100' width='200' height='100'><title>t</title>{texts}</svg>"
+    assert ['t: "lapping" overlaps "over"', 't: "beyond" leaves the canvas'] == violations(browser, html, 1)
