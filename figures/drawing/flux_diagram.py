@@ -25,7 +25,9 @@ _LINE, _DASH, _SAMPLE = 1.2, (6.0, 3.0), 34.0
 
 
 @dataclass(frozen=True)
-class _Layout:
+class Layout:
+    """Boxes and arrows with their places on the canvas."""
+
     boxes: tuple[PlacedBox, ...]
     arrows: tuple[PlacedArrow, ...]
     numbered: bool
@@ -46,7 +48,7 @@ def _scale(arrows: Sequence[FluxArrow]) -> float:
 
 def draw_flux_diagram(chart: FluxDiagram) -> str:
     """The SVG of a whole cycle."""
-    layout = _layout(chart)
+    layout = arranged(chart)
     key = _key_rows(chart)
     top, bottom = _extent(layout)
     listed = [arrow.label for arrow in chart.arrows] if layout.numbered else []
@@ -69,7 +71,7 @@ def draw_flux_diagram(chart: FluxDiagram) -> str:
     return canvas.svg()
 
 
-def _layout(chart: FluxDiagram) -> _Layout:
+def arranged(chart: FluxDiagram) -> Layout:
     """The first layout, from low to high, in which nothing stands on or too close to anything, else the best.
 
     Where labels find no room at any height, arrows carry numbers.
@@ -77,7 +79,7 @@ def _layout(chart: FluxDiagram) -> _Layout:
     widths = shaft_widths(chart.arrows)
     spelled = [Demand(arrow, widths[arrow.id], _forms(arrow.label)) for arrow in chart.arrows]
     numbered = [Demand(arrow, widths[arrow.id], (LabelForm((f"{n}",), (22, 20)),)) for n, arrow in enumerate(chart.arrows, 1)]
-    best: tuple[tuple[int, int], _Layout] | None = None
+    best: tuple[tuple[int, int], Layout] | None = None
     for demands, is_numbered in ((spelled, False), (numbered, True)):
         for row_height in _ROW_HEIGHTS:
             boxes = place_boxes(chart, row_height)
@@ -86,7 +88,7 @@ def _layout(chart: FluxDiagram) -> _Layout:
             arrows = arrange(demands, boxes, ends) if demands else []
             found = faults(arrows, boxes)
             if best is None or found < best[0]:
-                best = found, _Layout(boxes, tuple(arrows), is_numbered)
+                best = found, Layout(boxes, tuple(arrows), is_numbered)
             if found == (0, 0):
                 break
         if best is not None and best[0][0] == 0:
@@ -101,7 +103,7 @@ def _forms(label: str) -> tuple[LabelForm, ...]:
     return tuple(LabelForm(lines, block_size(lines, _LABEL)) for lines in forms)
 
 
-def _extent(layout: _Layout) -> tuple[float, float]:
+def _extent(layout: Layout) -> tuple[float, float]:
     rectangles: list[Rectangle] = [box.rectangle for box in layout.boxes]
     rectangles += [arrow.label for arrow in layout.arrows if arrow.label is not None]
     rectangles += [arrow.course.outside.rectangle for arrow in layout.arrows if arrow.course.outside is not None]

@@ -8,11 +8,16 @@ from collections.abc import Callable
 
 from generator.quantities.fact import Fact
 from generator.quantities.text import Reference, references
+from generator.quantities.units import UNITS, unit
 
 NO_BREAK = "\u00a0"
 _ELEMENT = r"(?:H|C|N|O|P|S|K|Ca|Mg|Na|Fe|Cl)"
 _FORMULA = re.compile(rf"(?<![A-Za-z0-9_]){_ELEMENT}(?:{_ELEMENT}|\d)*(?:[+-]|(?:\d)?[+-])?(?![A-Za-z0-9])")
 _PART = re.compile(r"(\d+)")
+_SPECIAL = re.compile(r"[&<>\"'*_`\[\]\\~|#]")
+_LIST_MARK = re.compile(r"^(\d*)([-+.)])(?=\s)")
+_UNITS = "|".join(sorted((re.escape(unit(label).shown) for label in UNITS), key=len, reverse=True))
+_BEFORE_UNIT = re.compile(rf"(?:(?<=\d)|(?<=\d[⁰¹²³⁴⁵⁶⁷⁸⁹]))[ ](?=(?:{_UNITS})(?![A-Za-z]))|[ ](?=(?:{_UNITS}|[A-Z][A-Z₂₃₄]*)⁻)")
 
 
 def escaped(text: str) -> str:
@@ -31,12 +36,9 @@ def fact_anchor(fact_id: str) -> str:
 
 
 def prose(text: str) -> str:
-    """Plain text as HTML, with chemical formulas; a Markdown parser finds nothing to change in it."""
-    return _guarded(_formulas(escaped(" ".join(text.split()))))
-
-
-def _formulas(text: str) -> str:
-    return _FORMULA.sub(lambda found: _formula(found[0]), text)
+    """Plain text as HTML, with chemical formulas and numbers kept beside their units; Markdown changes nothing in it."""
+    joined = _BEFORE_UNIT.sub(NO_BREAK, " ".join(text.split()))
+    return _FORMULA.sub(lambda found: _formula(found[0]), _guarded(joined))
 
 
 def _formula(text: str) -> str:
@@ -50,8 +52,9 @@ def _formula(text: str) -> str:
 
 
 def _guarded(text: str) -> str:
-    """Characters that Markdown would take as markup, as character references."""
-    return re.sub(r"[*_`\[\]\\~|#]", lambda found: f"&#{ord(found[0])};", text)
+    """Characters that HTML or Markdown would take as markup, as character references."""
+    safe = _SPECIAL.sub(lambda found: f"&#{ord(found[0])};", text)
+    return _LIST_MARK.sub(lambda found: f"{found[1]}&#{ord(found[2])};", safe)
 
 
 def with_facts(text: str, look_up: Callable[[str], Fact], link_to: Callable[[Reference], str]) -> str:

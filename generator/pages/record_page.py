@@ -112,12 +112,12 @@ class RecordView:
         return f'<div class="facts">\n{chr(10).join(lines)}\n</div>' if lines else ""
 
     def _entry(self, fact: Fact) -> str:
-        name, value = markup.prose(fact.name), markup.number(fact.shown)
-        head = f'<span class="fact-name">{name}</span> <span class="fact-value">{value}</span>'
+        is_stated = fact.working is None and fact.value is not None
+        stated = ' <span class="fact-note">stated</span>' if is_stated else ""
+        head = f'<span class="fact-name">{markup.prose(fact.name)}{stated}</span> <span class="fact-value">{_brief(fact)}</span>'
         anchor = markup.fact_anchor(fact.id)
-        if fact.working is None:
-            note = "" if fact.value is None else ' <span class="fact-note">stated</span>'
-            return f'<p class="stated" id="{anchor}">{head}{note}</p>'
+        if fact.working is None and not fact.is_series:
+            return f'<p class="stated" id="{anchor}">{head}</p>'
         note = workings.method_note(fact, self.kind, self._sources)
         body = "\n".join(part for part in (workings.working(fact), note) if part)
         return f'<details class="working" id="{anchor}">\n<summary>{head}</summary>\n{body}\n</details>'
@@ -148,6 +148,15 @@ class RecordView:
     def _keys(self, fact: Fact) -> tuple[str, ...]:
         method = self.kind.methods.get(fact.method)
         return (*fact.sources, *(method.sources if method else ()))
+
+
+def _brief(fact: Fact) -> str:
+    """The value for a line: of a series its smallest and largest member."""
+    if not fact.is_series:
+        return markup.number(fact.shown)
+    members, values = fact.shown_members, fact.series
+    low, high = members[values.index(min(values))], members[values.index(max(values))]
+    return markup.number(fact.unit.after(f"{low} to {high}") if fact.unit else f"{low} to {high}")
 
 
 def full_source(site: Site, key: str, page: str) -> str:

@@ -22,6 +22,9 @@ def working(fact: Fact) -> str:
             return _rule_path(path, fact.shown_exactly)
     if fact.value is None:
         return f"<p>{prose(fact.undefined_because or 'not known')}</p>"
+    if fact.is_series:
+        head = f"{fact.name} ({fact.unit.shown})" if fact.unit else fact.name
+        return _month_table(MonthTable(((head, fact.shown_members),), "Stated in the record."), fact.name)
     return "<p>Stated in the record.</p>"
 
 

@@ -33,9 +33,10 @@ def sample_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
-def built_site(sample_site: Path) -> Path:
-    """The site whose every page is opened."""
-    return sample_site
+def built_site(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The site of this project's own content, whose every page is opened."""
+    folder = tmp_path_factory.mktemp("demo")
+    return build_site(ROOT, out=folder / "out" / SUB_PATH, work=folder / "work").site
 
 
 class _Silent(SimpleHTTPRequestHandler):

@@ -23,13 +23,13 @@ def charts(subject: Subject[CycleRecord]) -> tuple[FluxDiagram]:
     flow = unit(record.units.flux)
     names = end_names(record)
     table = DataTable(
-        caption=f"Fluxes of {record.title}",
+        caption=f"{record.title}: fluxes",
         columns=("Flux", "From", "To", f"Rate ({flow.shown})", "Cause"),
         rows=tuple((f.label, names[f.start], names[f.end], _rate(f, facts), f.cause) for f in record.fluxes),
     )
     diagram = FluxDiagram(
         name=f"{subject.name}.flux_diagram",
-        title=f"Reservoirs and fluxes: {record.title}",
+        title=f"{record.title}: reservoirs and fluxes",
         description=_description(record, facts),
         reading=READING,
         table=table,

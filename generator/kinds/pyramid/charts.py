@@ -34,11 +34,11 @@ def charts(subject: Subject[PyramidRecord]) -> tuple[EnergyPyramid, ...]:
     return (
         EnergyPyramid(
             name=f"{subject.name}.energy_pyramid",
-            title=f"Energy pyramid: {record.title}",
+            title=f"{record.title}: energy pyramid",
             description=_description(record, facts, production),
             reading=READING,
             table=DataTable(
-                caption=f"Production by trophic level: {record.title}",
+                caption=f"{record.title}: production by trophic level",
                 columns=("Level", "Role", f"Production ({flow})", "Transfer efficiency from the level below"),
                 rows=tuple((x.label, x.role, fact.shown_number, x.passed_on_label or "–") for x, fact in zip(levels, production, strict=True)),
             ),
@@ -64,5 +64,5 @@ def _description(record: PyramidRecord, facts: Facts, production: list[Fact]) ->
     return (
         f"Production falls from {production[0].shown_exactly} in {bottom.label.lower()} to {production[-1].shown_exactly} "
         f"in {top.label.lower()}. Passed on: {steps}. "
-        f"Over all {len(record.levels)} levels that is {facts['overall_efficiency'].shown}."
+        f"Of the producers' net production {facts['overall_efficiency'].shown} is left at the top."
     )

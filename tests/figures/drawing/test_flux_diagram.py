@@ -1,0 +1,116 @@
+"""The drawn flux diagram: widths in proportion, an honest key, people told from nature, nothing on top of anything."""
+
+from __future__ import annotations
+
+import math
+import re
+from xml.etree import ElementTree
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from figures import FluxDiagram
+from figures.drawing import draw
+from figures.drawing.flux_diagram import THINNEST, WIDEST, shaft_widths
+from figures.palette import LIGHT
+from tests.figures.specimens import FLUX_DIAGRAMS, WEND_HOLLOW, flux_diagram, random_flux_diagram
+
+TWO = [("Ice", "5 kg", False, (0, 0)), ("Water", "9 kg", False, (1, 0))]
+
+
+def parts(chart: FluxDiagram) -> dict[str, ElementTree.Element]:
+    root = ElementTree.fromstring(draw(chart))
+    return {e.get("data-part").removeprefix("arrow "): e for e in root.findall(".//{*}path") if e.get("data-part")}
+
+
+def texts(chart: FluxDiagram) -> list[str]:
+    return [element.text for element in ElementTree.fromstring(draw(chart)).findall(".//{*}text")]
+
+
+def drawn_width(element: ElementTree.Element) -> float:
+    """A line's stroke, or the distance between the two corners at the tail of an outline."""
+    if element.get("stroke-width") or element.get("fill") == "none":
+        return float(element.get("stroke-width", 1))
+    points = [tuple(map(float, point.split())) for point in re.findall(r"[-\d.]+ [-\d.]+", element.get("d"))]
+    return math.dist(points[0], points[8])
+
+
+@pytest.mark.parametrize("chart", [WEND_HOLLOW, *(random_flux_diagram(seed) for seed in (0, 5, 6))], ids=lambda chart: chart.name)
+def test_drawn_widths_are_in_proportion_to_the_fluxes_down_to_the_stated_thinnest(chart: FluxDiagram):
+    largest = max(arrow.rate for arrow in chart.arrows)
+    expected = {arrow.id: pytest.approx(max(THINNEST, WIDEST * arrow.rate / largest), abs=0.03) for arrow in chart.arrows}
+    assert expected == {identifier: drawn_width(element) for identifier, element in parts(chart).items()}
+
+
+@given(st.lists(st.floats(0, 1e9), max_size=8))
+def test_widths_never_leave_their_bounds(rates: list[float]):
+    arrows = flux_diagram("x", TWO, [("Ice", "Water", rate, "melting", False) for rate in rates]).arrows
+    assert all(THINNEST <= width <= WIDEST + 1e-9 for width in shaft_widths(arrows).values())
+
+
+def test_the_key_shows_round_widths_with_the_unit():
+    assert {"10", "50", "100 kg N ha⁻¹ yr⁻¹"} <= set(texts(WEND_HOLLOW))
+
+
+def test_the_key_owns_up_to_arrows_that_are_drawn_too_wide():
+    note = next(text for text in texts(WEND_HOLLOW) if "drawn this thin" in text)
+    assert "all fluxes below 5.5 kg N ha⁻¹ yr⁻¹ are drawn this thin: less could not be seen" == note
+    assert 5.5 == pytest.approx(THINNEST * 95 / WIDEST, abs=0.05)  # 95: the largest flux of the valley
+    assert not any("drawn this thin" in text for text in texts(flux_diagram("x", TWO, [("Ice", "Water", 5, "melting", False)])))
+
+
+def test_arrows_by_people_are_told_by_pattern_as_well_as_colour():
+    plain, people = (flux_diagram("x", TWO, [("Ice", "Water", 5, "melting", by_people)]) for by_people in (False, True))
+    assert draw(people).count(LIGHT["heat"]) > 0 == draw(plain).count(LIGHT["heat"])
+    assert {"by nature", "by people"} <= set(texts(people))
+    stripes = [e for e in ElementTree.fromstring(draw(people)).findall(".//{*}path") if e.get("d").count("M") > 5]
+    assert stripes
+
+
+def test_thin_arrows_by_people_are_dashed():
+    rates = [("Ice", "Water", 100, "melting", False), ("Water", "Ice", 1, "freezing", True)]
+    shafts = parts(flux_diagram("x", TWO, rates))
+    assert "flux_1" in shafts and shafts["flux_1"].get("stroke-dasharray")
+
+
+@pytest.mark.parametrize("chart", FLUX_DIAGRAMS, ids=lambda chart: chart.name)
+def test_every_box_and_every_label_is_said(chart: FluxDiagram):
+    said = " ".join(texts(chart))
+    used = {end for arrow in chart.arrows for end in (arrow.start, arrow.end)}
+    for words in [box.label for box in chart.boxes if not box.outside or box.id in used] + [arrow.label for arrow in chart.arrows]:
+        assert words in said, words
+
+
+def test_boxes_stand_where_they_were_put():
+    places = {e.text: (float(e.get("x")), float(e.get("y"))) for e in ElementTree.fromstring(draw(WEND_HOLLOW)).findall(".//{*}text")}
+    plants, ammonium, nitrate, soil = (places[line] for line in ("Living plants", "Ammonium", "Nitrate in", "Soil organic"))
+    assert plants[0] == soil[0] == (ammonium[0] + nitrate[0]) / 2
+    assert ammonium[0] < plants[0] < nitrate[0]
+    assert plants[1] < ammonium[1] < soil[1]
+
+
+@pytest.mark.parametrize("start, end, problem", (
+    ("Ice", "Ice", "the flux flux_0 starts and ends at Ice"), ("Ice", "Fire", "the flux flux_0 names an unknown box: Fire"),
+))  # fmt: skip
+def test_a_flux_that_goes_nowhere_is_refused(start: str, end: str, problem: str):
+    with pytest.raises(ValueError, match=problem):
+        draw(flux_diagram("x", TWO, [(start, end, 1, "melting", False)]))
+
+
+def test_where_labels_find_no_room_arrows_are_numbered_and_listed():
+    process = "a process with a name so long that it will not stand beside any arrow of this drawing"
+    arrows = [(*pair, 1 + n, process, False) for n, pair in enumerate([("Ice", "Water"), ("Water", "Ice")] * 3)]
+    said = texts(flux_diagram("x", TWO, arrows))
+    assert {f"{process} {n}" for n in range(1, 7)} <= set(said)
+    assert 2 == said.count("6")
+
+
+@settings(max_examples=12, deadline=None)
+@given(seed=st.integers(100, 10_000))
+def test_no_two_things_share_a_place(seed: int):
+    from figures.drawing.flux_diagram import arranged
+    from figures.drawing.flux_layout import faults
+
+    layout = arranged(random_flux_diagram(seed))
+    assert 0 == faults(layout.arrows, layout.boxes)[0]
