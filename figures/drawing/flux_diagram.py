@@ -6,11 +6,13 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
+
 from figures.drawing.canvas import Canvas, polygon, polyline, rounded_box, segments
 from figures.drawing.flux_layout import Demand, LabelForm, PlacedArrow, arrange, faults
 from figures.drawing.flux_places import STOCK_TEXT, TEXT, WIDTH, PlacedBox, measured, place_boxes
 from figures.drawing.flux_routes import Rectangle, outline, shaft_and_head, stripes
-from figures.drawing.text import ASCENT, LEADING, block_size, break_in_two, text_width
+from figures.drawing.text import ASCENT, LEADING, block_size, break_in_two, size_to_fit, text_width, wrap
 from figures.flux_diagram import FluxArrow, FluxDiagram
 
 WIDEST, THINNEST = 26.0, 1.5
@@ -36,14 +38,16 @@ class Layout:
 
 def shaft_widths(arrows: Sequence[FluxArrow]) -> dict[str, float]:
     """The width of each arrow [px], in proportion to its flux but never under THINNEST."""
-    scale = _scale(arrows)
-    return {arrow.id: max(THINNEST, arrow.rate * scale) for arrow in arrows}
+    largest = _largest(arrows)
+    return {arrow.id: max(THINNEST, _to_scale(arrow.rate, largest)) for arrow in arrows}
 
 
-def _scale(arrows: Sequence[FluxArrow]) -> float:
-    """Pixels of width per unit of flux."""
-    largest = max((arrow.rate for arrow in arrows), default=0)
-    return WIDEST / largest if largest > 0 else 0.0
+def _largest(arrows: Sequence[FluxArrow]) -> float:
+    return max((arrow.rate for arrow in arrows), default=0.0)
+
+
+def _to_scale(rate: float, largest: float) -> float:
+    return WIDEST * (rate / largest) if largest > 0 else 0.0
 
 
 def draw_flux_diagram(chart: FluxDiagram) -> str:
@@ -51,7 +55,7 @@ def draw_flux_diagram(chart: FluxDiagram) -> str:
     layout = arranged(chart)
     key = _key_rows(chart)
     top, bottom = _extent(layout)
-    listed = [arrow.label for arrow in chart.arrows] if layout.numbered else []
+    listed = _listed(chart.arrows) if layout.numbered else []
     canvas = Canvas(WIDTH, math.ceil(bottom - top + 2 * _EDGE + 30 * len(key) + 10 + 19 * len(listed)))
     canvas.move(0, _EDGE - top)
     for arrow in sorted(layout.arrows, key=lambda placed: (-placed.demand.width, placed.demand.arrow.id)):
@@ -65,9 +69,11 @@ def draw_flux_diagram(chart: FluxDiagram) -> str:
         _label(canvas, arrow, layout.numbered)
     canvas.move(0, bottom - top + 2 * _EDGE)
     _key(canvas, key)
-    for number, label in enumerate(listed, start=1):
-        canvas.text(_EDGE + 22, 30 * len(key) + 19 * number - 4, label, size=_LABEL)
-        canvas.text(_EDGE + 14, 30 * len(key) + 19 * number - 4, f"{number}", size=_LABEL, bold=True, anchor="end")
+    for row, (number, line) in enumerate(listed, start=1):
+        y = 30 * len(key) + 19 * row - 4
+        canvas.text(_EDGE + 22, y, line, size=_LABEL)
+        if number:
+            canvas.text(_EDGE + 14, y, number, size=_LABEL, bold=True, anchor="end")
     return canvas.svg()
 
 
@@ -96,6 +102,15 @@ def arranged(chart: FluxDiagram) -> Layout:
     if best is None:
         raise ValueError(f"nothing to draw in {chart.name}")
     return best[1]
+
+
+def _listed(arrows: Sequence[FluxArrow]) -> list[tuple[str, str]]:
+    """Lines of the list of numbered labels; only the first line of a label has its number."""
+    rows = []
+    for number, arrow in enumerate(arrows, start=1):
+        lines = wrap(arrow.label, _LABEL, WIDTH - 2 * _EDGE - 22)
+        rows += [(f"{number}" if line is lines[0] else "", line) for line in lines]
+    return rows
 
 
 def _forms(label: str) -> tuple[LabelForm, ...]:
@@ -162,19 +177,24 @@ def _label(canvas: Canvas, placed: PlacedArrow, numbered: bool) -> None:
 
 def _key_rows(chart: FluxDiagram) -> list[list[tuple[float, bool, str]]]:
     """Rows of samples as (width [px], by people, text)."""
-    scale = _scale(chart.arrows)
+    largest = _largest(chart.arrows)
     rows: list[list[tuple[float, bool, str]]] = []
-    if scale:
-        values = _round_values(max(arrow.rate for arrow in chart.arrows))
-        shown = [value for value in values if value * scale >= THINNEST]
-        rows.append([(value * scale, False, f"{value:g}") for value in shown])
+    if largest > 0:
+        widths = {value: _to_scale(value, largest) for value in _round_values(largest)}
+        rows.append([(width, False, _number(value)) for value, width in widths.items() if width >= THINNEST])
         rows[0][-1] = (*rows[0][-1][:2], f"{rows[0][-1][2]} {chart.unit_label}")
     if any(arrow.by_people for arrow in chart.arrows):
         rows.append([(12, False, ""), (2.5, False, "by nature"), (12, True, ""), (2.5, True, "by people")])
-    if any(arrow.rate * scale < THINNEST for arrow in chart.arrows):
-        limit = f"below {THINNEST / scale:.2g} {chart.unit_label}" if scale else f"of 0 {chart.unit_label}"
-        rows.append([(THINNEST, False, f"all fluxes {limit} are drawn this thin: less could not be seen")])
+    if any(_to_scale(arrow.rate, largest) < THINNEST for arrow in chart.arrows):
+        limit = f"below {_number(largest * THINNEST / WIDEST)}" if largest > 0 else "of 0"
+        rows.append([(THINNEST, False, f"all fluxes {limit} {chart.unit_label} are drawn this thin: less could not be seen")])
     return rows
+
+
+def _number(value: float) -> str:
+    """Two significant figures, digits in groups from 10 000 up."""
+    shown = np.format_float_positional(value, precision=2, unique=False, fractional=False, trim="-")
+    return f"{int(shown):,}".replace(",", "\u202f") if "." not in shown and value >= 10_000 else shown
 
 
 def _round_values(largest: float) -> list[float]:
@@ -194,7 +214,7 @@ def _key(canvas: Canvas, rows: Sequence[Sequence[tuple[float, bool, str]]]) -> N
             _sample(canvas, x, y, width, by_people)
             x += _SAMPLE + 7
             if text:
-                canvas.text(x, y + 4.5, text, size=_LABEL)
+                canvas.text(x, y + 4.5, text, size=size_to_fit(text, _LABEL, WIDTH - _EDGE - x))
                 x += text_width(text, _LABEL) + 22
 
 

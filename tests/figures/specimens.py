@@ -116,6 +116,13 @@ FLUX_DIAGRAMS = (
                  [("sky", "Lake", 3, "rain", False), ("sky", "sea", 30, "rain", False)]),
 )  # fmt: skip
 
+LONG_LABELS = flux_diagram("Long Labels", [("Ice", "5 kg", False, (0, 0)), ("Water", "9 kg", False, (1, 0))], [
+    (*pair, 1 + n, ("a process with so long a name " * 8).strip(), False) for n, pair in enumerate([("Ice", "Water"), ("Water", "Ice")] * 2)
+], "million tonnes of carbon as carbon dioxide per square kilometre and year")  # fmt: skip
+CROWDED = flux_diagram("Crowd", [(f"Store {n}", "12 345 Gt C", False, None) for n in range(9)], [
+    (f"Store {n % 9}", f"Store {(n + 1 + n // 9) % 9}", 1 + n, "denitrification", n % 3 == 0) for n in range(26)
+], "Gt C yr⁻¹")  # fmt: skip
+
 _PROCESSES = ("fixation", "denitrification", "litter fall", "burning of fuel", "rain", "weathering of rock", "uptake by roots", "grazing")
 _RESERVOIRS = ("Living plants", "Soil", "Deep ocean water", "Sediment", "Lake", "Groundwater", "Animals", "Dead wood", "Peat")
 

@@ -9,11 +9,11 @@ from figures import Chart
 from figures.drawing import draw
 from figures.inline import inline_svg, palette_css
 from tests.figures.measure import text_violations
-from tests.figures.specimens import CLIMATES, FLUX_DIAGRAMS, PYRAMIDS, random_flux_diagram
+from tests.figures.specimens import CLIMATES, CROWDED, FLUX_DIAGRAMS, LONG_LABELS, PYRAMIDS, random_flux_diagram
 
 pytestmark = pytest.mark.browser
 TYPEFACES = ("inherit", "DejaVu Sans", "Liberation Sans")
-CROWD = (*(random_flux_diagram(seed) for seed in range(14)),)
+AT_RANDOM = tuple(random_flux_diagram(seed) for seed in range(14))
 
 
 def page_of(charts: tuple[Chart, ...], typeface: str = "inherit") -> str:
@@ -36,13 +36,13 @@ def violations(browser: Browser, html: str, count: int) -> list[str]:
 
 
 @pytest.mark.parametrize("typeface", TYPEFACES)
-@pytest.mark.parametrize("charts", (CLIMATES, PYRAMIDS, FLUX_DIAGRAMS), ids=("climates", "pyramids", "fluxes"))
+@pytest.mark.parametrize("charts", (CLIMATES, PYRAMIDS, FLUX_DIAGRAMS, (LONG_LABELS, CROWDED)), ids=("climates", "pyramids", "fluxes", "crowds"))
 def test_text_keeps_apart(browser: Browser, charts: tuple[Chart, ...], typeface: str):
     assert [] == violations(browser, page_of(charts, typeface), len(charts))
 
 
 def test_text_keeps_apart_in_flux_diagrams_made_at_random(browser: Browser):
-    assert [] == violations(browser, page_of(CROWD, "DejaVu Sans"), len(CROWD))
+    assert [] == violations(browser, page_of(AT_RANDOM, "DejaVu Sans"), len(AT_RANDOM))
 
 
 def test_the_measure_finds_text_on_text_and_text_beyond_the_canvas(browser: Browser):

@@ -17,7 +17,7 @@ from tests.figures.specimens import CLIMATES, FLUX_DIAGRAMS, PYRAMIDS
 def test_a_drawing_is_a_flat_list_of_paths_and_texts(chart: Chart):
     svg = draw(chart)
     assert {"path", "text"} == {child.tag.split("}")[-1] for child in ElementTree.fromstring(svg)}
-    assert not re.search(r"\bid=|style=|metadata|matplotlib|<!--|\d\.\d{3}", svg)
+    assert not re.search(r"\bid=|\sstyle=|metadata|matplotlib|<!--|\d\.\d{3}", svg)
     assert len(svg) < 25_000
 
 
