@@ -7,15 +7,30 @@ import re
 from collections.abc import Callable
 
 from generator.quantities.fact import Fact
+from generator.quantities.shown import MINUS
 from generator.quantities.text import Reference, references
 from generator.quantities.units import UNITS, unit
 
 NO_BREAK = "\u00a0"
-_ELEMENT = r"(?:H|C|N|O|P|S|K|Ca|Mg|Na|Fe|Cl)"
-_FORMULA = re.compile(rf"(?<![A-Za-z0-9_]){_ELEMENT}(?:{_ELEMENT}|\d)*(?:[+-]|(?:\d)?[+-])?(?![A-Za-z0-9])")
-_PART = re.compile(r"(\d+)")
-_SPECIAL = re.compile(r"[&<>\"'*_`\[\]\\~|#]")
-_LIST_MARK = re.compile(r"^(\d*)([-+.)])(?=\s)")
+_ELEMENT = r"(?:Al|Ba|Br|Ca|Cd|Cl|Cu|Fe|Hg|Li|Mg|Mn|Na|Pb|Si|Zn|[CFHKNOPS])"
+_ATOMS = rf"{_ELEMENT}(?:[2-9]|[1-9]\d)?"
+_NO_FORMULA = r"COP\d|CFC\d|HFC\d|HCFC\d|PFC\d"
+"""Names that look like formulas: a conference, trade names of gases."""
+_ELEMENTS = ("H2", "N2", "O2", "O3", "F2", "S8", "P4", "Cl2", "Br2", "C3", "C4")
+"""Molecules of one element, and the two ways of plants to bind carbon; `C14` or `K2` means something else."""
+_IONS = (
+    "H+", "H3O+", "Na+", "K+", "NH4+", "Ca2+", "Mg2+", "Fe2+", "Fe3+", "Mn2+", "Al3+", "Cu2+", "Zn2+", "Pb2+", "Cd2+", "Hg2+",
+    "OH-", "Cl-", "F-", "Br-", "NO2-", "NO3-", "HCO3-", "CO32-", "SO32-", "SO42-", "HSO4-", "PO43-", "HPO42-", "H2PO4-", "HS-", "S2-",
+)  # fmt: skip
+"""Listed, because `N- and P-poor` has a hyphen, and `SO42-` an index and a charge that only knowledge can part."""
+_COMPOUND = rf"(?!{_NO_FORMULA})(?=[A-Za-z(]*\d){_ATOMS}(?:{_ATOMS}|\((?:{_ATOMS})+\)[2-9])+"
+_ONE_OF = "|".join(map(re.escape, (*_IONS, *_ELEMENTS)))
+_FORMULA = re.compile(rf"(?<![A-Za-z0-9_])(?:{_ONE_OF}|{_COMPOUND})(?!(?!eq?\b)[A-Za-z0-9])")
+_INDEX = re.compile(r"(\d+)")
+_SPECIAL = re.compile(r"[&<>\"'*_`\[\]\\~|#{}]")
+_LIST_MARK = re.compile(r"^(\d*)([-+.)=])(?=\s|-|=|$)")
+_BLANKS = re.compile(r"[ \t\r\n\f\v]+")
+"""Spaces at which a line may break; those that hold a number together stay."""
 _UNITS = "|".join(sorted((re.escape(unit(label).shown) for label in UNITS), key=len, reverse=True))
 _BEFORE_UNIT = re.compile(rf"(?:(?<=\d)|(?<=\d[⁰¹²³⁴⁵⁶⁷⁸⁹]))[ ](?=(?:{_UNITS})(?![A-Za-z]))|[ ](?=(?:{_UNITS}|[A-Z][A-Z₂₃₄]*)⁻)")
 
@@ -30,6 +45,11 @@ def number(text: str) -> str:
     return escaped(text).replace(" ", NO_BREAK)
 
 
+def sentence(text: str) -> str:
+    """The text with a capital letter to begin with."""
+    return text[:1].upper() + text[1:]
+
+
 def fact_anchor(fact_id: str) -> str:
     """The id of a fact's entry on its page."""
     return f"fact-{fact_id.replace('.', '-').replace('_', '-')}"
@@ -37,18 +57,22 @@ def fact_anchor(fact_id: str) -> str:
 
 def prose(text: str) -> str:
     """Plain text as HTML, with chemical formulas and numbers kept beside their units; Markdown changes nothing in it."""
-    joined = _BEFORE_UNIT.sub(NO_BREAK, " ".join(text.split()))
+    joined = _BEFORE_UNIT.sub(NO_BREAK, _BLANKS.sub(" ", text).strip(" "))
     return _FORMULA.sub(lambda found: _formula(found[0]), _guarded(joined))
 
 
 def _formula(text: str) -> str:
-    """`NH4+` with its index and charge set; a lone capital letter or a word stays as it is."""
-    body, charge = (text[:-1], text[-1]) if text[-1] in "+-" else (text, "")
-    if not charge and not re.search(r"[A-Z]\w*\d", body):
-        return text
-    charge_text = {"+": "+", "-": "\u2212", "": ""}[charge]
-    indices = _PART.sub(r"<sub>\1</sub>", body)
-    return f"{indices}<sup>{charge_text}</sup>" if charge else indices
+    """`NH4+` with its index and its charge set."""
+    charge = _charge(text) if text in _IONS else ""
+    indices = _INDEX.sub(r"<sub>\1</sub>", text.removesuffix(charge))
+    return f"{indices}<sup>{charge.replace('-', MINUS)}</sup>" if charge else indices
+
+
+def _charge(ion: str) -> str:
+    """`2+` of `Ca2+`, `2-` of `SO42-`, `+` of `NH4+`: a single digit behind several elements is an index."""
+    digits = len(ion[:-1]) - len(ion[:-1].rstrip("0123456789"))
+    has_number = digits == 2 or (digits == 1 and re.fullmatch(_ELEMENT, ion[:-2]) is not None)
+    return ion[-2:] if has_number else ion[-1]
 
 
 def _guarded(text: str) -> str:
@@ -79,5 +103,5 @@ def prose_piece(text: str) -> str:
     """As `prose`, keeping the spaces at both ends so that pieces can be joined."""
     inner = prose(text)
     before = " " if text[:1].isspace() else ""
-    after = " " if text[-1:].isspace() and text.strip() else ""
+    after = " " if text[-1:].isspace() and inner else ""
     return f"{before}{inner}{after}"

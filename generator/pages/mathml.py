@@ -14,6 +14,13 @@ def formula(expression: Expression) -> str:
     return _math(write(expression, MathMLNotation()))
 
 
+def line(text: str) -> str:
+    """A line of a method, `symbol = expression`."""
+    symbol, _, expression = text.partition("=")
+    notation = MathMLNotation()
+    return _math(f"{notation.name(symbol.strip())}<mo>=</mo>{write(Expression(expression.strip()), notation)}")
+
+
 def put_in(expression: Expression, stands_for: dict[str, str], terms: dict[str, Terms], result: str) -> str:
     """The expression with its numbers put in, and the result behind an equals sign."""
     row = write(expression, MathMLNotation(stands_for, terms))

@@ -39,16 +39,11 @@ def record_page(site: Site, subject: Subject[Any]) -> Page:
     kind = site.kinds[subject.kind]
     view = RecordView(site, subject)
     body = environment(kind.folder).get_template("page.md.j2").render(
-        view=view, record=subject.record, prose=markup.prose, number=markup.number, sentence=sentence
+        view=view, record=subject.record, prose=markup.prose, number=markup.number, sentence=markup.sentence
     )  # fmt: skip
     return Page(
         uri=view.uri, title=subject.record.title, description=_plain(site, subject, subject.record.summary), body=body
     )  # fmt: skip
-
-
-def sentence(text: str) -> str:
-    """The text with a capital letter to begin with."""
-    return text[:1].upper() + text[1:]
 
 
 def _plain(site: Site, subject: Subject[Any], text: str) -> str:
@@ -151,7 +146,9 @@ class RecordView:
 
 
 def _brief(fact: Fact) -> str:
-    """The value for a line: of a series its smallest and largest member."""
+    """The value for a line: of a series its smallest and largest member; of an undefined fact the reason."""
+    if fact.value is None:
+        return f"<em>{markup.prose(fact.shown)}</em>"
     if not fact.is_series:
         return markup.number(fact.shown)
     members, values = fact.shown_members, fact.series

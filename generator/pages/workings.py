@@ -6,7 +6,7 @@ from collections.abc import Mapping
 
 from generator.kind import Kind
 from generator.pages import mathml
-from generator.pages.markup import escaped, number, prose
+from generator.pages.markup import escaped, number, prose, sentence
 from generator.quantities.fact import Fact
 from generator.quantities.working import MonthTable, RulePath, Substitution
 
@@ -33,7 +33,10 @@ def method_note(fact: Fact, kind: Kind, sources: Mapping[str, str]) -> str:
     method = kind.methods.get(fact.method)
     lines = []
     if method:
-        lines.append(f"<p><strong>Method:</strong> {prose(method.name)}. {prose(method.limits)}</p>")
+        rule = f" {prose(method.rule)}" if method.rule else ""
+        lines.append(f"<p><strong>Method:</strong> {prose(method.name)}.{rule} {prose(method.limits)}</p>")
+    if method and not isinstance(fact.working, Substitution):
+        lines += [f'<div class="formula">{mathml.line(line)}</div>' for line in method.formula]
     keys = dict.fromkeys([*fact.sources, *(method.sources if method else ())])
     if keys:
         links = ", ".join(sources.get(key, escaped(key)) for key in keys)
@@ -53,9 +56,9 @@ def _month_table(table: MonthTable, caption: str) -> str:
         f'<tr><th scope="row">{row[0]}</th>{"".join(f"<td>{number(cell)}</td>" for cell in row[1:])}</tr>' for row in table.rows
     )
     return (
-        f'<div class="scrolled" tabindex="0" role="region" aria-label="Working by month: {escaped(caption)}">\n<table>\n'
+        f'<div class="scrolled" tabindex="0" role="region" aria-label="Working by month: {escaped(caption)}">\n<table class="ruled">\n'
         f'<caption>{prose(caption)}, month by month</caption>\n<thead><tr><th scope="col">Month</th>{heads}</tr></thead>\n'
-        f"<tbody>\n{rows}\n</tbody>\n</table>\n</div>\n<p>{prose(table.conclusion)}</p>"
+        f"<tbody>\n{rows}\n</tbody>\n</table>\n</div>\n<p>{prose(sentence(table.conclusion))}</p>"
     )
 
 

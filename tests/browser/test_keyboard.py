@@ -94,3 +94,16 @@ def test_the_closed_navigation_of_a_narrow_page_takes_no_focus(sample_site: Path
         page.keyboard.press("Tab")
         seen.append(page.evaluate("!!document.activeElement.closest('.md-sidebar--primary')"))
     assert [False] * 12 == seen
+
+
+def test_a_table_wider_than_the_page_scrolls_by_keyboard(sample_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{sample_site.as_uri()}/{PAGE}", viewport=NARROW)
+    box = page.locator(".md-typeset__scrollwrap")
+    box.focus()
+    page.keyboard.press("ArrowRight")
+    page.wait_for_function("document.querySelector('.md-typeset__scrollwrap').scrollLeft > 0")
+
+
+def test_a_table_that_fits_is_no_stop(sample_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{sample_site.as_uri()}/{PAGE}", viewport={"width": 1300, "height": 900})
+    assert page.locator(".md-typeset__scrollwrap").get_attribute("tabindex") is None

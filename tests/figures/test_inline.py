@@ -8,8 +8,8 @@ from xml.etree import ElementTree
 import pytest
 
 from figures import palette
-from figures.drawing import draw
 from figures.inline import inline_svg, palette_css
+from tests.figures.drawn import drawn
 from tests.figures.specimens import CLIMATES, FLUX_DIAGRAMS, PYRAMIDS
 
 SPECIMENS = (*CLIMATES, *PYRAMIDS, *FLUX_DIAGRAMS)
@@ -25,26 +25,26 @@ def inlined(svg: str, title: str = "A title", description: str = "A description.
 
 @pytest.mark.parametrize("chart", SPECIMENS, ids=lambda chart: chart.name)
 def test_no_colour_literal_is_left_in_any_chart(chart):
-    inline = inlined(draw(chart))
+    inline = inlined(drawn(chart))
     assert [] == re.findall(r"#[0-9a-fA-F]{3,8}\b|rgb|hsl", inline)
     assert "var(--chart-ink)" in inline
 
 
 @pytest.mark.parametrize("chart", SPECIMENS, ids=lambda chart: chart.name)
 def test_text_stays_text_and_never_gets_smaller_than_eleven_pixels(chart):
-    texts = ElementTree.fromstring(draw(chart)).findall(".//{*}text")
+    texts = ElementTree.fromstring(drawn(chart)).findall(".//{*}text")
     assert texts
     assert all(float(text.get("font-size")) >= 11 and text.text.strip() for text in texts)
 
 
 @pytest.mark.parametrize("chart", (CLIMATES[0], PYRAMIDS[0], FLUX_DIAGRAMS[0]), ids=lambda chart: chart.name)
 def test_a_strict_security_policy_finds_nothing_to_refuse(chart):
-    inline = inlined(draw(chart))
+    inline = inlined(drawn(chart))
     assert not re.search(r"\sstyle=|<style|<script|href=|url\(", inline)
 
 
 def test_the_element_is_one_named_and_described_image_without_fixed_size():
-    root = ElementTree.fromstring(inlined(draw(CLIMATES[0])))
+    root = ElementTree.fromstring(inlined(drawn(CLIMATES[0])))
     assert {"role": "img", "aria-labelledby": "c1-title", "aria-describedby": "c1-desc"}.items() <= root.attrib.items()
     assert [("title", "c1-title", "A title"), ("desc", "c1-desc", "A description.")] == [
         (child.tag.split("}")[-1], child.get("id"), child.text) for child in list(root)[:2]
@@ -53,14 +53,14 @@ def test_the_element_is_one_named_and_described_image_without_fixed_size():
 
 
 def test_no_blank_line_and_no_prolog_so_that_markdown_takes_it_as_one_block():
-    inline = inlined(draw(FLUX_DIAGRAMS[0]), description="Two\n\nparagraphs.")
+    inline = inlined(drawn(FLUX_DIAGRAMS[0]), description="Two\n\nparagraphs.")
     assert inline.startswith("<svg ")
     assert "\n\n" not in inline
     assert "Two paragraphs." in inline
 
 
 def test_title_and_description_are_escaped():
-    inline = inlined(draw(PYRAMIDS[0]), title='a < b & "c"', description="</desc><script>")
+    inline = inlined(drawn(PYRAMIDS[0]), title='a < b & "c"', description="</desc><script>")
     assert "<title id=\"c1-title\">a &lt; b &amp; \"c\"</title>" in inline
     assert "&lt;/desc&gt;&lt;script&gt;" in inline
 

@@ -6,8 +6,8 @@ import pytest
 from playwright.sync_api import Browser
 
 from figures import Chart
-from figures.drawing import draw
 from figures.inline import inline_svg, palette_css
+from tests.figures.drawn import drawn
 from tests.figures.measure import text_violations
 from tests.figures.specimens import CLIMATES, CROWDED, FLUX_DIAGRAMS, LONG_LABELS, PYRAMIDS, random_flux_diagram
 
@@ -18,7 +18,7 @@ AT_RANDOM = tuple(random_flux_diagram(seed) for seed in range(14))
 
 def page_of(charts: tuple[Chart, ...], typeface: str = "inherit") -> str:
     figures = [
-        inline_svg(draw(chart), prefix=f"c{number}", title=chart.name, description="d") for number, chart in enumerate(charts)
+        inline_svg(drawn(chart), prefix=f"c{number}", title=chart.name, description="d") for number, chart in enumerate(charts)
     ]
     style = f"{palette_css()} svg {{ width: 700px; display: block }} svg text {{ font-family: {typeface} }}"
     return f"<!doctype html><meta charset='utf-8'><style>{style}</style>{''.join(figures)}"

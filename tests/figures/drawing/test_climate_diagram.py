@@ -8,7 +8,7 @@ from xml.etree import ElementTree
 import pytest
 
 from figures import ClimateDiagram
-from figures.drawing import draw
+from tests.figures.drawn import drawn
 from tests.figures.specimens import CLIMATES, climate
 
 HARROW, ICE, FROZEN, MARO, RAINLESS, EVEN, FREEZING, MONSOON, CAPE = CLIMATES
@@ -16,11 +16,11 @@ EVEN_TEMP = [10] * 12
 
 
 def texts(chart: ClimateDiagram) -> list[str]:
-    return [element.text for element in ElementTree.fromstring(draw(chart)).findall(".//{*}text")]
+    return [element.text for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}text")]
 
 
 def curve(chart: ClimateDiagram, part: str) -> list[tuple[float, float]]:
-    path = ElementTree.fromstring(draw(chart)).find(f".//*[@data-part='{part}']").get("d")
+    path = ElementTree.fromstring(drawn(chart)).find(f".//*[@data-part='{part}']").get("d")
     return [tuple(map(float, point.split())) for point in re.findall(r"[-\d.]+ [-\d.]+", path)]
 
 

@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from figures import EnergyPyramid
-from figures.drawing import draw
 from figures.drawing.energy_pyramid import THIN, panels
+from tests.figures.drawn import drawn
 from tests.figures.specimens import PYRAMIDS, pyramid
 
 SILL_LAKE = PYRAMIDS[0]
@@ -19,7 +19,7 @@ SILL_LAKE = PYRAMIDS[0]
 
 def widths(chart: EnergyPyramid, kind: str) -> dict[str, float]:
     found = {}
-    for element in ElementTree.fromstring(draw(chart)).findall(".//{*}path"):
+    for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}path"):
         name = element.get("data-part", "")
         if name.startswith(f"{kind} "):
             xs = [float(point.split()[0]) for point in re.findall(r"[-\d.]+ [-\d.]+", element.get("d"))]
@@ -36,7 +36,7 @@ def test_drawn_bars_are_in_proportion_to_their_values(chart: EnergyPyramid):
 
 def test_thin_levels_are_shown_again_at_the_magnification_that_is_stated():
     bars, inset = widths(SILL_LAKE, "bar"), widths(SILL_LAKE, "inset")
-    says = [element.text for element in ElementTree.fromstring(draw(SILL_LAKE)).findall(".//{*}text")]
+    says = [element.text for element in ElementTree.fromstring(drawn(SILL_LAKE)).findall(".//{*}text")]
     assert ["perch", "pike"] == sorted(inset)
     assert {"these two levels,", "40 times wider"} <= set(says)
     assert 40 * bars["perch"] == pytest.approx(inset["perch"], abs=0.5)
@@ -73,5 +73,5 @@ def test_values_of_zero_are_refused():
 
 
 def test_each_step_says_what_share_was_passed_on():
-    says = [element.text for element in ElementTree.fromstring(draw(SILL_LAKE)).findall(".//{*}text")]
+    says = [element.text for element in ElementTree.fromstring(drawn(SILL_LAKE)).findall(".//{*}text")]
     assert {"8 % passed on", "8.62 % passed on", "10 % passed on"} == {text for text in says if text.endswith("passed on")}

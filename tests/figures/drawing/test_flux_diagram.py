@@ -11,21 +11,23 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from figures import FluxDiagram
-from figures.drawing import draw
-from figures.drawing.flux_diagram import THINNEST, WIDEST, shaft_widths
+from figures.drawing.flux_arrows import THINNEST, WIDEST, shaft_widths
+from figures.drawing.flux_diagram import arranged
+from figures.drawing.flux_layout import faults
 from figures.palette import LIGHT
+from tests.figures.drawn import drawn
 from tests.figures.specimens import FLUX_DIAGRAMS, WEND_HOLLOW, flux_diagram, random_flux_diagram
 
 TWO = [("Ice", "5 kg", False, (0, 0)), ("Water", "9 kg", False, (1, 0))]
 
 
 def parts(chart: FluxDiagram) -> dict[str, ElementTree.Element]:
-    root = ElementTree.fromstring(draw(chart))
+    root = ElementTree.fromstring(drawn(chart))
     return {e.get("data-part").removeprefix("arrow "): e for e in root.findall(".//{*}path") if e.get("data-part")}
 
 
 def texts(chart: FluxDiagram) -> list[str]:
-    return [element.text for element in ElementTree.fromstring(draw(chart)).findall(".//{*}text")]
+    return [element.text for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}text")]
 
 
 def drawn_width(element: ElementTree.Element) -> float:
@@ -62,9 +64,9 @@ def test_the_key_owns_up_to_arrows_that_are_drawn_too_wide():
 
 def test_arrows_by_people_are_told_by_pattern_as_well_as_colour():
     plain, people = (flux_diagram("x", TWO, [("Ice", "Water", 5, "melting", by_people)]) for by_people in (False, True))
-    assert draw(people).count(LIGHT["heat"]) > 0 == draw(plain).count(LIGHT["heat"])
+    assert drawn(people).count(LIGHT["heat"]) > 0 == drawn(plain).count(LIGHT["heat"])
     assert {"by nature", "by people"} <= set(texts(people))
-    stripes = [e for e in ElementTree.fromstring(draw(people)).findall(".//{*}path") if e.get("d").count("M") > 5]
+    stripes = [e for e in ElementTree.fromstring(drawn(people)).findall(".//{*}path") if e.get("d").count("M") > 5]
     assert stripes
 
 
@@ -83,7 +85,7 @@ def test_every_box_and_every_label_is_said(chart: FluxDiagram):
 
 
 def test_boxes_stand_where_they_were_put():
-    places = {e.text: (float(e.get("x")), float(e.get("y"))) for e in ElementTree.fromstring(draw(WEND_HOLLOW)).findall(".//{*}text")}
+    places = {e.text: (float(e.get("x")), float(e.get("y"))) for e in ElementTree.fromstring(drawn(WEND_HOLLOW)).findall(".//{*}text")}
     plants, ammonium, nitrate, soil = (places[line] for line in ("Living plants", "Ammonium", "Nitrate in", "Soil organic"))
     assert plants[0] == soil[0] == (ammonium[0] + nitrate[0]) / 2
     assert ammonium[0] < plants[0] < nitrate[0]
@@ -95,7 +97,7 @@ def test_boxes_stand_where_they_were_put():
 ))  # fmt: skip
 def test_a_flux_that_goes_nowhere_is_refused(start: str, end: str, problem: str):
     with pytest.raises(ValueError, match=problem):
-        draw(flux_diagram("x", TWO, [(start, end, 1, "melting", False)]))
+        drawn(flux_diagram("x", TWO, [(start, end, 1, "melting", False)]))
 
 
 def test_where_labels_find_no_room_arrows_are_numbered_and_listed():
@@ -106,11 +108,8 @@ def test_where_labels_find_no_room_arrows_are_numbered_and_listed():
     assert " ".join(f"{process.strip()} {number}" for number in (1, 2, 3, 4)) in " ".join(t for t in said if not t.isdigit())
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=8, deadline=None)
 @given(seed=st.integers(100, 10_000))
 def test_no_two_things_share_a_place(seed: int):
-    from figures.drawing.flux_diagram import arranged
-    from figures.drawing.flux_layout import faults
-
     layout = arranged(random_flux_diagram(seed))
     assert 0 == faults(layout.arrows, layout.boxes)[0]
