@@ -28,6 +28,16 @@ class PartOf:
     """Where its numbers may appear; `paper` never reaches the students' site."""
 
 
+def in_sentence(label: str) -> str:
+    """A label as it stands inside a sentence: `Living plants` loses its capital, `CO2 in the air` keeps them.
+
+    >>> in_sentence("Living plants"), in_sentence("CO2 in the air")
+    ('living plants', 'CO2 in the air')
+    """
+    first = label.partition(" ")[0]
+    return label if first[1:] != first[1:].lower() or any(c.isdigit() for c in first) else label[:1].lower() + label[1:]
+
+
 @dataclass(frozen=True, kw_only=True)
 class Subject(Generic[R]):
     """A checked record with everything computed from it."""

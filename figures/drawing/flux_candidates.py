@@ -52,10 +52,15 @@ def courses(arrow: FluxArrow, width: float, boxes: Sequence[PlacedBox], ends: Se
         if identifier not in fixed and identifier not in free:
             raise ValueError(f"the flux {arrow.id} names an unknown box: {identifier}")
     if arrow.start in fixed and arrow.end in fixed:
-        return _between(fixed[arrow.start], fixed[arrow.end], width, boxes)
+        return _passable(_between(fixed[arrow.start], fixed[arrow.end], width, boxes))
     if arrow.start in fixed:
-        return _to_outside(fixed[arrow.start], free[arrow.end], width, boxes, inwards=False)
-    return _to_outside(fixed[arrow.end], free[arrow.start], width, boxes, inwards=True)
+        return _passable(_to_outside(fixed[arrow.start], free[arrow.end], width, boxes, inwards=False))
+    return _passable(_to_outside(fixed[arrow.end], free[arrow.start], width, boxes, inwards=True))
+
+
+def _passable(found: list[Course]) -> list[Course]:
+    """Without the courses through boxes, where there is a choice."""
+    return [course for course in found if course.cost < _THROUGH_A_BOX] or found
 
 
 def _between(source: PlacedBox, target: PlacedBox, width: float, boxes: Sequence[PlacedBox]) -> list[Course]:

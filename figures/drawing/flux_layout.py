@@ -67,6 +67,7 @@ class _Surroundings:
         self.ends = rectangles_of(list(ends.values()))
         self.points = np.concatenate([np.empty((0, 2)), *(other.course.points for other in others)])
         self.reach = np.concatenate([np.empty(0), *(np.full(SAMPLES, o.demand.width / 2) for o in others)])
+        self.courses = tuple((other.course, other.demand.width / 2) for other in others)
 
 
 class _Choice:
@@ -78,6 +79,16 @@ class _Choice:
         self.points = np.stack([course.points for course in candidates])
         self.end_keys = [None if course.outside is None else course.outside.key for course in candidates]
         self.ends = rectangles_of([course.outside.rectangle for course in candidates if course.outside is not None])
+        self._met: dict[Course, np.ndarray] = {}
+
+    def met(self, course: Course, half_width: float) -> np.ndarray:
+        """Where each course comes too near to another arrow's; kept, because most arrows stay where they are."""
+        if course not in self._met:
+            points = self.points[:, ::2]
+            dx = points[:, :, None, 0] - course.points[None, None, ::2, 0]
+            dy = points[:, :, None, 1] - course.points[None, None, ::2, 1]
+            self._met[course] = (dx * dx + dy * dy < (self.demand.width / 2 + half_width + 5) ** 2).any(axis=-1)
+        return self._met[course]
 
 
 def arrange(demands: Sequence[Demand], boxes: Sequence[PlacedBox], ends: Sequence[PlacedBox]) -> list[PlacedArrow]:
@@ -145,17 +156,12 @@ def _end_costs(choice: _Choice, around: _Surroundings) -> np.ndarray:
 
 def _crossing_costs(choice: _Choice, around: _Surroundings) -> np.ndarray:
     """For each course: how much of it runs on other arrows, through labels, and through other ends outside."""
-    half_width = choice.demand.width / 2
-    points = choice.points[:, ::2]
-    costs = np.zeros(len(points))
-    if len(around.points):
-        dx = points[:, :, None, 0] - around.points[None, None, ::2, 0]
-        dy = points[:, :, None, 1] - around.points[None, None, ::2, 1]
-        near = dx * dx + dy * dy < (half_width + around.reach[::2] + 5) ** 2
-        met_at = near.any(axis=-1).sum(axis=-1)
+    costs = np.zeros(len(choice.courses))
+    if around.courses:
+        met_at = np.logical_or.reduce([choice.met(*course) for course in around.courses]).sum(axis=-1)
         costs += _CROSSING * met_at + 3 * np.maximum(met_at - 4, 0) ** 2  # one may cross another, not run along it
     flat = choice.points.reshape(-1, 2)
-    reach = np.full(len(flat), half_width + 1)
+    reach = np.full(len(flat), choice.demand.width / 2 + 1)
     for rectangles, cost in ((around.labels, 0.5 * BLOCKED), (around.ends, BLOCKED)):
         met = _inside(flat, reach, rectangles).reshape(len(rectangles), *choice.points.shape[:2]).any(axis=-1)
         if rectangles is around.ends:

@@ -10,12 +10,13 @@ from typing import Any, TypeVar
 
 from generator.course.course_file import CourseFile
 from generator.course.glossaries import MisconceptionsFile, Source, SourcesFile, VocabularyFile, Word
+from generator.course.magnitude import beyond_measure
 from generator.course.references import FactTable, missing_pictures, unknown_names, wrong_texts
 from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity, did_you_mean, has_errors, in_order, listed
 from generator.kind import Kind, Subject
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
-from generator.questions.question import Question, Rejected
-from generator.records import Finding, Located, RecordFile, check, located_finding, read, read_folder, without_accepted
+from generator.questions.question import Made, Question, Rejected
+from generator.records import Finding, Located, Record, RecordFile, check, located_finding, read, read_folder, without_accepted
 from generator.records.located import located
 
 COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES = "course.yaml", "vocabulary.yaml", "misconceptions.yaml", "sources.yaml"
@@ -63,10 +64,11 @@ def load_subject(file: RecordFile, kinds: Mapping[str, Kind[Any]]) -> Subject[An
     ContentErrors
         If the record is wrong.
     """
-    subject, problems = _subject(file, kinds[file.kind])
-    if subject is None:
+    kind = kinds[file.kind]
+    record, problems = _record(file, kind)
+    if record is None or has_errors(problems):
         raise ContentErrors(problems)
-    return subject
+    return kind.subject(file.name, record)
 
 
 def method_sources() -> Mapping[str, Source]:
@@ -76,14 +78,13 @@ def method_sources() -> Mapping[str, Source]:
     return {key: Source.model_validate({"key": key} | entry) for key, entry in (found.value or {}).items()}
 
 
-def _subject(file: RecordFile, kind: Kind[Any]) -> tuple[Subject[Any] | None, list[Diagnostic]]:
+def _record(file: RecordFile, kind: Kind[Any]) -> tuple[Record | None, list[Diagnostic]]:
+    """The record if its fields are right, and what is wrong with it; with an error its numbers mean nothing."""
     record, problems = check(file.located, kind.record)
     if record is None:
         return None, list(problems)
-    found = [located_finding(file.located, finding) for finding in kind.findings(record)]
-    if has_errors(found):
-        return None, found
-    return kind.subject(file.name, record), found
+    found = list(beyond_measure(file.located.value)) or list(kind.findings(record))
+    return record, [located_finding(file.located, finding) for finding in found]
 
 
 class _Reading:
@@ -92,10 +93,14 @@ class _Reading:
     def __init__(self, content: Path, kinds: Mapping[str, Kind[Any]], name: str) -> None:
         self.content, self.kinds, self.name = content, kinds, name
         self.problems: list[Diagnostic] = []
+        self.missing: dict[str, dict[str, None]] = {}
+        """Misconceptions that the catalogue lacks, by the kind whose questions name them."""
         self.folder = read_folder(content, tuple(kinds), OTHERS, name)
         self.problems += self.folder.problems
+        if not content.is_dir():
+            raise ContentErrors(self.problems)
         self.course_place = read(content / COURSE, f"{name}/{COURSE}")
-        self.course = self._checked(self.course_place, CourseFile)
+        self.course = self._course()
         words = self._shared(VOCABULARY, VocabularyFile)
         slips = self._shared(MISCONCEPTIONS, MisconceptionsFile)
         works = self._shared(SOURCES, SourcesFile)
@@ -109,9 +114,12 @@ class _Reading:
         subjects: dict[str, Subject[Any]] = {}
         told: dict[str, list[Diagnostic]] = {}
         for file in self.folder.files:
-            subject, told[file.id] = _subject(file, self.kinds[file.kind])
-            if subject is not None:
-                subjects[file.id] = subject
+            kind = self.kinds[file.kind]
+            record, told[file.id] = _record(file, kind)
+            if record is not None:
+                if not has_errors(told[file.id]):
+                    subjects[file.id] = kind.subject(file.name, record)
+                told[file.id] += [located_finding(file.located, f) for f in self._wrong_names(file, record)]
         questions: dict[str, tuple[Question, ...]] = {}
         for file in self.folder.files:
             if file.id in subjects:
@@ -122,13 +130,20 @@ class _Reading:
                 self.problems += without_accepted(file.located, accepted, told[file.id])
             else:
                 self.problems += told[file.id]
-        self.problems += self._course_problems(subjects)
+        self.problems += [*self._reserved_names(), *self._missing_misconceptions(), *self._course_problems(subjects)]
         if has_errors(self.problems) or self.course is None:
             raise ContentErrors(self.problems)
         return Library(
             course=self.course, subjects=subjects, questions=questions, vocabulary=self.words or {},
             catalogue=self.catalogue or Catalogue(), sources=self.sources or {}, warnings=in_order(self.problems),
         )  # fmt: skip
+
+    def _course(self) -> CourseFile | None:
+        if (self.content / COURSE).exists():
+            return self._checked(self.course_place, CourseFile)
+        mend = "write one, with a title and with topics that list the records"
+        self.problems.append(Diagnostic(Place(f"{self.name}/{COURSE}", 1, 1), "", "the course's own file", "none", mend))
+        return None
 
     def _checked(self, found: Located, model: type[Model]) -> Model | None:
         checked, problems = check(found, model)
@@ -142,23 +157,20 @@ class _Reading:
             return model(**{field: ()})
         return self._checked(read(self.content / file, f"{self.name}/{file}"), model)
 
+    def _wrong_names(self, file: RecordFile, record: Record) -> Iterator[Finding]:
+        """What can be said of a record even if its numbers do not add up."""
+        yield from unknown_names(record, file.located.value, words=self.words, misconceptions=self.catalogue, sources=self.sources)
+        yield from missing_pictures(record, self.content)
+
     def _doubts(self, file: RecordFile, subjects: Mapping[str, Subject[Any]]) -> Iterator[Finding]:
         kind, subject = self.kinds[file.kind], subjects[file.id]
         yield from kind.doubts(subject.record, subject.facts)
-        yield from unknown_names(subject, file.located.value, words=self.words, misconceptions=self.catalogue, sources=self.sources)
-        yield from missing_pictures(subject, self.content)
         yield from wrong_texts(subject, kind, file.located.value, subjects, self.kinds, self.folder.ids)
 
     def _questions(self, file: RecordFile, subject: Subject[Any]) -> tuple[tuple[Question, ...], list[Diagnostic]]:
         if self.catalogue is None:
             return (), []
-        try:
-            made = self.kinds[file.kind].questions(subject, self.catalogue)
-        except UnknownMisconception as unknown:
-            place = Place(f"{self.name}/{MISCONCEPTIONS}", 1, 1)
-            expected = f'an entry "{unknown.args[0]}", which questions of {file.kind} records use'
-            self.problems.append(Diagnostic(place, "misconceptions", expected, "none", "add it, with its idea and its correction"))
-            return (), []
+        made = self._made(self.kinds[file.kind], subject)
         rejected = [
             Finding(
                 path=("title",), expected=f'numbers that give a fair question "{item.id}"', found=item.because,
@@ -168,6 +180,30 @@ class _Reading:
             if isinstance(item, Rejected)
         ]  # fmt: skip
         return tuple(q for q in made if isinstance(q, Question)), [located_finding(file.located, f) for f in rejected]
+
+    def _made(self, kind: Kind[Any], subject: Subject[Any]) -> Sequence[Made]:
+        """The questions; a misconception that is missing is noted, and stood in for, so that the next one is found too."""
+        catalogue = Catalogue(self.catalogue or {})
+        while True:
+            try:
+                return kind.questions(subject, catalogue)
+            except UnknownMisconception as unknown:
+                (name,) = unknown.args
+                self.missing.setdefault(kind.name, {})[name] = None
+                catalogue[name] = Misconception(id=name, idea="", correction="")
+
+    def _missing_misconceptions(self) -> Iterator[Diagnostic]:
+        place = Place(f"{self.name}/{MISCONCEPTIONS}", 1, 1)
+        for kind, names in self.missing.items():
+            entries = listed((f'"{name}"' for name in sorted(names)), "and")
+            expected = f"{'an entry' if len(names) == 1 else 'entries'} {entries}, which questions of {kind} records name"
+            yield Diagnostic(place, "misconceptions", expected, "none", "add what is missing, with its idea and its correction")
+
+    def _reserved_names(self) -> Iterator[Diagnostic]:
+        for file in self.folder.files:
+            if file.name == "index":
+                mend = "rename it: the page of that name compares all records of the kind"
+                yield Diagnostic(Place(file.located.file, 1, 1), "", "a name that says what the record is about", '"index"', mend)
 
     def _course_problems(self, subjects: Mapping[str, Subject[Any]]) -> Iterator[Diagnostic]:
         if self.course is None:

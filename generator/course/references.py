@@ -13,8 +13,11 @@ from generator.quantities.fact import Fact, Facts
 from generator.quantities.text import Claim, references, stray_braces
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
+from generator.records.record import Record
 
 MOST_EXAMPLES = 3
+PLAIN = ("title", "name")
+"""Fields that stand where a fact cannot: in the navigation, on charts."""
 
 
 class FactTable(Mapping[str, Fact]):
@@ -37,14 +40,13 @@ class FactTable(Mapping[str, Fact]):
 
 
 def unknown_names(
-    subject: Subject[Any], texts: Any, *, words: Mapping[str, Any] | None, misconceptions: Mapping[str, Any] | None,
+    record: Record, texts: Any, *, words: Mapping[str, Any] | None, misconceptions: Mapping[str, Any] | None,
     sources: Mapping[str, Any] | None,
 ) -> Iterator[Finding]:  # fmt: skip
     """Words, misconceptions and sources that no shared file has; a file that is broken (None) is not asked.
 
     `texts` is the record as read.
     """
-    record = subject.record
     for field, named, known, file in (
         ("vocabulary", record.vocabulary, words, "vocabulary.yaml"),
         ("misconceptions", record.misconceptions, misconceptions, "misconceptions.yaml"),
@@ -77,9 +79,9 @@ def _cited(value: Any, path: FieldPath = ()) -> Iterator[tuple[FieldPath, str]]:
             yield from _cited(inner, (*path, index))
 
 
-def missing_pictures(subject: Subject[Any], content: Path) -> Iterator[Finding]:
+def missing_pictures(record: Record, content: Path) -> Iterator[Finding]:
     """Pictures that are not there."""
-    for index, picture in enumerate(subject.record.pictures):
+    for index, picture in enumerate(record.pictures):
         if not (content / picture.file).is_file():
             yield Finding(
                 path=("pictures", index, "file"), expected="a file below the content folder", found=f'no "{picture.file}"',
@@ -105,6 +107,10 @@ def wrong_texts(
                 path=path, expected="a fact between braces, such as {harrow_plain.annual_precip}", found="a brace that stands alone",
                 mend="close the brace, or remove it",
             )  # fmt: skip
+        if path[-1] in PLAIN and any(references(text)):
+            mend = "write the number into a text such as the summary"
+            yield Finding(path=path, expected="words without a fact", found=f'"{text}"', mend=mend)
+            continue
         for reference in references(text):
             key, found = reference.key, f"{reference.text}"
             if not reference.fact:
@@ -165,8 +171,8 @@ def _claim(
     claim = Claim(source)
     try:
         keys = claim.keys
-    except ExpressionError as error:
-        yield _unreadable(path, source, str(error))
+    except ExpressionError:
+        yield _unreadable(path, source, "compare facts and numbers with <, <=, >, >=, == or !=; join comparisons with and, or, not")
         return
     wrong = [finding for key in keys if (finding := _wrong_reference(path, key, key, subject, facts, ids))]
     yield from wrong
@@ -174,8 +180,8 @@ def _claim(
         return
     try:
         holds = claim.holds(facts)
-    except ExpressionError as error:
-        yield _unreadable(path, source, str(error))
+    except ExpressionError:
+        yield _unreadable(path, source, "compare with <, <=, >, >=, == or != what has the same kind of unit on both sides")
         return
     if not holds:
         yield Finding(

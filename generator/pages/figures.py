@@ -49,6 +49,6 @@ def data_table(table: DataTable) -> str:
         for first, *rest in table.rows
     )
     return (
-        f'<div class="scrolled" tabindex="0" role="region" aria-label="{escaped(table.caption)}">\n<table class="ruled">\n'
+        f'<div class="scrolled" tabindex="0" role="group" aria-label="{escaped(table.caption)}">\n<table class="ruled">\n'
         f"<caption>{prose(table.caption)}</caption>\n<thead><tr>{heads}</tr></thead>\n<tbody>\n{rows}\n</tbody>\n</table>\n</div>"
     )

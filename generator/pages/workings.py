@@ -36,7 +36,7 @@ def method_note(fact: Fact, kind: Kind, sources: Mapping[str, str]) -> str:
         rule = f" {prose(method.rule)}" if method.rule else ""
         lines.append(f"<p><strong>Method:</strong> {prose(method.name)}.{rule} {prose(method.limits)}</p>")
     if method and not isinstance(fact.working, Substitution):
-        lines += [f'<div class="formula">{mathml.line(line)}</div>' for line in method.formula]
+        lines += [_scrolled(mathml.line(line)) for line in method.formula]
     keys = dict.fromkeys([*fact.sources, *(method.sources if method else ())])
     if keys:
         links = ", ".join(sources.get(key, escaped(key)) for key in keys)
@@ -47,7 +47,12 @@ def method_note(fact: Fact, kind: Kind, sources: Mapping[str, str]) -> str:
 def _substitution(found: Substitution, result: str) -> str:
     lines = [mathml.formula(found.expression), mathml.put_in(found.expression, found.stands_for, found.terms, result)]
     note = "<p>The formula was fitted to numbers without their units, so it is used without them.</p>" if found.bare else ""
-    return "\n".join(f'<div class="formula">{line}</div>' for line in lines) + (f"\n{note}" if note else "")
+    return "\n".join(_scrolled(line) for line in lines) + (f"\n{note}" if note else "")
+
+
+def _scrolled(formula: str) -> str:
+    """A formula that scrolls in itself where it is wider than the page, by keyboard too."""
+    return f'<div class="formula" tabindex="0" role="group" aria-label="Formula">{formula}</div>'
 
 
 def _month_table(table: MonthTable, caption: str) -> str:
@@ -56,7 +61,7 @@ def _month_table(table: MonthTable, caption: str) -> str:
         f'<tr><th scope="row">{row[0]}</th>{"".join(f"<td>{number(cell)}</td>" for cell in row[1:])}</tr>' for row in table.rows
     )
     return (
-        f'<div class="scrolled" tabindex="0" role="region" aria-label="Working by month: {escaped(caption)}">\n<table class="ruled">\n'
+        f'<div class="scrolled" tabindex="0" role="group" aria-label="Working by month: {escaped(caption)}">\n<table class="ruled">\n'
         f'<caption>{prose(caption)}, month by month</caption>\n<thead><tr><th scope="col">Month</th>{heads}</tr></thead>\n'
         f"<tbody>\n{rows}\n</tbody>\n</table>\n</div>\n<p>{prose(sentence(table.conclusion))}</p>"
     )

@@ -38,8 +38,10 @@ def locked(path: Path) -> Iterator[None]:
     try:
         try:
             _take(descriptor)
-        except OSError as error:
+        except (BlockingIOError, PermissionError) as error:
             raise Busy(path) from error
+        except OSError:
+            pass  # some network drives know no locks; a build there goes on without one
         # The holder before us removes the file when it ends: a lock on a file that has no name any more guards nothing.
         if not _is_named(descriptor, path):
             raise Busy(path)

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 import re
+import unicodedata
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -32,10 +34,20 @@ _SPOKEN = {
     "ppb": "parts per billion",
 }  # fmt: skip
 _SUPERSCRIPT = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
-_FROM_SUPERSCRIPT = str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")
 _SUBSCRIPT = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
-_FACTOR = re.compile(r"([A-Za-zµ°%‰]+?)(?:\^|\*\*)?(-?[1-9])?\Z")
-_ALIASES = {"%": "percent", "°C": "degC", "µm": "um", "µg": "ug", "a": "yr", "year": "yr", "individual": "individuals"}
+_FACTOR = re.compile(r"([A-Za-z°%‰]+?)(?:\^|\*\*)?(-?[1-9])?\Z")
+_ALIASES = {"%": "percent", "‰": "permille", "°C": "degC", "°F": "degF", "°": "deg", "a": "yr", "year": "yr", "individual": "individuals"}
+_MENDS = {
+    "ton": "write t for the tonne", "tonne": "write t", "tonnes": "write t", "month": "months differ in length: use yr or d",
+    "l": "write L for the litre", "hr": "write h", "day": "write d", "days": "write d", "sec": "write s", "Kg": "write kg",
+    "hectare": "write ha", "hectares": "write ha", "F": "write degF", "kj": "write kJ", "KJ": "write kJ", "kg*m": "write kg m",
+}  # fmt: skip
+_HAS_SUBSTANCE = set("nm um mm cm m km mL L ng ug mg g kg t kt Mt Gt Gg Tg Pg umol mmol mol percent permille ppm ppb".split())
+_STEPS = {"degC": "delta_degree_Celsius", "degF": "delta_degree_Fahrenheit"}
+DIFFERENCE = _REGISTRY.Unit("delta_degree_Celsius")
+"""The unit of a temperature less a temperature, as large as a kelvin."""
+LONGEST = 60
+"""Characters of a label."""
 
 
 class UnitError(ValueError):
@@ -89,15 +101,20 @@ def unit(label: str) -> Unit:
     UnitError
         If a part of the label is no unit, or a substance stands without a unit before it.
     """
+    if len(label) > LONGEST:
+        raise UnitError(f"a unit of at most {LONGEST} characters was expected")
     factors: list[tuple[str, int, str]] = []
-    text = label.replace("·", " ").replace("²", "^2").replace("³", "^3")
-    text = re.sub("[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]+", lambda m: m[0].translate(_FROM_SUPERSCRIPT), text)
-    for index, part in enumerate(text.split("/")):
+    for index, part in enumerate(_spelled(label).split("/")):
         words = part.split()
         if not words and label.strip():
             raise UnitError(f"a unit on both sides of each / was expected in {label!r}")
-        for word in words:
-            _take(word, -1 if index else 1, factors, label, first=index == 0)
+        if words == ["1"] and not index:
+            continue
+        for position, word in enumerate(words):
+            if word in SUBSTANCES:
+                _label_last(word, factors if position else [], label)
+            else:
+                factors.append(_factor(word, -1 if index else 1))
     return Unit(label.strip(), tuple(factors))
 
 
@@ -107,34 +124,94 @@ def convert(number: float, source: Unit, target: Unit) -> float:
     Raises
     ------
     UnitError
-        If the two are not of one kind.
+        If the two are not of one kind, or the number is not finite in the one or in the other.
     """
     if not source.same_kind(target):
-        raise UnitError(f"{source.label} cannot be turned into {target.label}")
-    return float(source.quantity(number).m_as(target.pint))
+        raise UnitError(f"{source.label or 'a bare number'} cannot be turned into {target.label or 'a bare number'}")
+    converted = float(source.quantity(float(number)).m_as(target.pint))
+    if not math.isfinite(converted):
+        raise UnitError(f"{number} {source.label} is not a finite number of {target.label or 'ones'}")
+    return converted
 
 
-def _take(word: str, sign: int, factors: list[tuple[str, int, str]], label: str, *, first: bool) -> None:
-    if word in SUBSTANCES:
-        if not factors or factors[-1][2]:
-            raise UnitError(f"a unit before the substance {word} was expected in {label!r}")
-        name, exponent, _ = factors[-1]
-        factors[-1] = (name, exponent, word)
-        return
-    if word == "1" and first:
-        return
+def is_reading(value: Any) -> bool:
+    """Whether a value is read off a thermometer with a zero of its own (degC, degF), so that it cannot be added or multiplied."""
+    return isinstance(value, Quantity) and value.units in (_REGISTRY.Unit(name) for name in _STEPS)
+
+
+def number_in(unit: Unit, value: Any) -> float:
+    """The number of a value in a unit; a bare value counts as dimensionless.
+
+    Raises
+    ------
+    UnitError
+        If the value is no single finite number, is of another kind, or is a difference of temperatures where a
+        reading in degC or degF is wanted: its zero would be taken for a temperature.
+    """
+    quantity = value if isinstance(value, Quantity) else Quantity(value, "")
+    if isinstance(value, (bool, str)) or not isinstance(quantity.magnitude, (int, float)):
+        raise UnitError("expected a single number, found a condition, a text or a series")
+    found, wanted = shown_unit(quantity) or "a bare number", unit.shown or "a bare number"
+    if quantity.dimensionality != unit.pint.dimensionality:
+        raise UnitError(f"expected a value in {wanted}, found {found}")
+    if is_reading(unit.quantity(0.0)) and quantity.units == DIFFERENCE:
+        raise UnitError(f"expected a temperature in {wanted}, found a difference of temperatures, which is given in K")
+    number = float(quantity.m_as(unit.pint))
+    if not math.isfinite(number):
+        raise UnitError(f"the value is not a finite number in {wanted}")
+    return number
+
+
+def shown_unit(quantity: Any) -> str:
+    """The unit of a quantity as printed, whatever calculation it comes from; empty without a unit."""
+    parts = sorted(quantity.unit_items(), key=lambda item: (item[1] < 0, item[0].startswith("of_"), item[0]))
+    return " ".join(_shown_part(name, power) for name, power in parts)
+
+
+def _shown_part(name: str, power: float) -> str:
+    if name.startswith("of_"):
+        return _shown_factor(name.removeprefix("of_"), 1, "").translate(_SUBSCRIPT) + ("" if power == 1 else _raised(power))
+    symbol = "K" if name.startswith("delta_") else _REGISTRY.get_symbol(name)
+    return f"{_SHOWN.get(symbol, symbol)}{_raised(power)}"
+
+
+def _raised(power: float) -> str:
+    return "" if power == 1 else f"{power:g}".translate(_SUPERSCRIPT) if power == int(power) else f"^{power:g}"
+
+
+def _spelled(label: str) -> str:
+    """The label in plain letters: superscripts, subscripts, the two micro signs and the minus sign have one spelling each."""
+    plain = unicodedata.normalize("NFKC", label).replace("μ", "u").replace("−", "-")
+    return plain.replace("·", " ").replace("⋅", " ")
+
+
+def _label_last(substance: str, factors: list[tuple[str, int, str]], label: str) -> None:
+    """Let a substance stand with the unit before it."""
+    if not factors or factors[-1][2]:
+        example = "degC for degrees Celsius, or g C for carbon" if substance == "C" else f"as in kg {substance}"
+        raise UnitError(f"a unit before the substance {substance} was expected in {label!r}: {example}")
+    name, exponent, _ = factors[-1]
+    if name not in _HAS_SUBSTANCE or abs(exponent) == 2:
+        raise UnitError(f"the substance {substance} was expected behind a mass, an amount, a volume or a share in {label!r}")
+    factors[-1] = (name, exponent, substance)
+
+
+def _factor(word: str, sign: int) -> tuple[str, int, str]:
     found = _FACTOR.match(word)
     name = _ALIASES.get(found[1], found[1]) if found else word
     if not found or name not in UNITS:
-        raise UnitError(f"{word!r} is not a unit that is known here")
-    factors.append((name, sign * int(found[2] or 1), ""))
+        mend = f": {_MENDS[word]}" if word in _MENDS else ""
+        raise UnitError(f"{word!r} is not a unit that is known here{mend}")
+    return name, sign * int(found[2] or 1), ""
 
 
 @cache
 def _pint(unit: Unit) -> Any:
     product = _REGISTRY.Unit("")
+    alone = len(unit.factors) == 1 and unit.factors[0][1] == 1
     for name, exponent, substance in unit.factors:
-        product *= _REGISTRY.Unit(name) ** exponent
+        # Beside another unit a degree is a step, not a reading: 6.5 degC/km is 6.5 K/km.
+        product *= _REGISTRY.Unit(_STEPS.get(name, name) if not alone else name) ** exponent
         if substance:
             product *= _REGISTRY.Unit(f"of_{substance}") ** (1 if exponent > 0 else -1)
     return product

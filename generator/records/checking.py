@@ -24,8 +24,8 @@ _MOST_LISTED = 12
 def check(located: Located, model: type[Checked]) -> tuple[Checked | None, tuple[Diagnostic, ...]]:
     """The file as an instance of the model, and every problem of its text and of its content, in order.
 
-    The instance is None exactly where there is a problem. A missing field is told at the group that lacks it, an unknown one
-    at its name, all else at the value; each problem once. `model` is a `Part`, or any type that pydantic knows.
+    The instance is None exactly where there is a problem. A missing field is told at the group that lacks it, an unknown
+    one at its name, all else at the value; each problem once. `model` is a `Part`, or any type that pydantic knows.
     """
     if located.value is None:
         return None, located.problems
@@ -79,7 +79,8 @@ def _placed(located: Located, error: Any) -> _Error:
     path: FieldPath = ()
     value = located.value
     for step in error["loc"]:
-        if isinstance(value, dict) and step in value or isinstance(value, list) and step in range(len(value)):
+        in_fields = isinstance(value, dict) and step in value
+        if in_fields or (isinstance(value, list) and step in range(len(value))):
             path, value = (*path, step), value[step]
     if error["type"] == "missing":
         path = (*path, error["loc"][-1])

@@ -20,7 +20,9 @@ def expected(what: str, mend: str, *, found: str = "", note: str = "") -> Pydant
     `found` describes the value where its sort and text do not (`11` for the length of a list); `note` is put behind the
     field's name (`February`).
     """
-    return PydanticCustomError(TOLD, "told by the validator", {"expected": what, "mend": mend, "found": found, "note": note})
+    return PydanticCustomError(
+        TOLD, "told by the validator", {"expected": what, "mend": mend, "found": found, "note": note}
+    )
 
 
 @dataclass(frozen=True)
@@ -41,7 +43,10 @@ def several(inner: Iterable[Inner]) -> ValidationError:
 
 def joined(error: ValidationError, inner: Iterable[Inner]) -> ValidationError:
     """The exception that refuses what the given one refuses, and more values besides."""
-    before = [InitErrorDetails(type=_type(one), loc=one["loc"], input=one["input"], ctx=one.get("ctx", {})) for one in error.errors()]
+    before = [
+        InitErrorDetails(type=_type(one), loc=one["loc"], input=one["input"], ctx=one.get("ctx", {}))
+        for one in error.errors()
+    ]
     after = [InitErrorDetails(type=one.refusal, loc=one.path, input=one.value) for one in inner]
     return ValidationError.from_exception_data(TOLD, before + after)
 

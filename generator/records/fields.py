@@ -8,7 +8,14 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from typing import Annotated, Any, TypeVar
 
-from pydantic import AfterValidator, PlainValidator, Strict, ValidationError, ValidatorFunctionWrapHandler, WrapValidator
+from pydantic import (
+    AfterValidator,
+    PlainValidator,
+    Strict,
+    ValidationError,
+    ValidatorFunctionWrapHandler,
+    WrapValidator,
+)
 from pydantic_core import PydanticCustomError
 
 from generator.diagnostics import did_you_mean, listed
@@ -53,8 +60,12 @@ ID = r"[a-z][a-z0-9]*(?:_[a-z0-9]+)*"
 _ID_WORDS = "an id in small letters, digits and _"
 Id = spelled(ID, _ID_WORDS, "harrow_plain", _snake)
 MisconceptionId = spelled(rf"{ID}\.[a-z0-9]+(?:-[a-z0-9]+)*", "the id of a misconception", "clim.desert-hot", str.strip)
-SourceKey = spelled(r"[A-Za-z][A-Za-z0-9_-]*", "the key of a source", "RICKLEFS2008", lambda text: re.sub(r"\W", "", text))
-RecordId = spelled(rf"{ID}/{ID}", "a record as kind/name", "biome/temperate_grassland", lambda text: text.removesuffix(".yaml"))
+SourceKey = spelled(
+    r"[A-Za-z][A-Za-z0-9_-]*", "the key of a source", "RICKLEFS2008", lambda text: re.sub(r"\W", "", text)
+)
+RecordId = spelled(
+    rf"{ID}/{ID}", "a record as kind/name", "biome/temperate_grassland", lambda text: text.removesuffix(".yaml")
+)
 
 Many = Annotated[tuple[Item, ...], Strict(False)]
 """A list of any length, `Many[Text]`; a record keeps it as a tuple."""
@@ -92,7 +103,9 @@ def _repeated(items: Iterable[Any], name: str) -> Iterator[Inner]:
         plain = isinstance(item, str)
         key = item if plain else item.get(name) if isinstance(item, dict) else getattr(item, name, None)
         if isinstance(key, str) and key in first:
-            refusal = expected("each of them once", "rename or remove one", found=f'"{key}" again (first at [{first[key]}])')
+            refusal = expected(
+                "each of them once", "rename or remove one", found=f'"{key}" again (first at [{first[key]}])'
+            )
             yield Inner((at,) if plain else (at, name), key, refusal)
         elif isinstance(key, str):
             first[key] = at
@@ -144,7 +157,11 @@ _PAIRS = (("value", "plus_minus"), ("low", "high"))
 def _amount_of_fields(fields: dict[str, Any]) -> Amount:
     pair = max(_PAIRS, key=lambda names: sum(name in fields for name in names))
     refused = [
-        Inner((name,), fields[name], expected(" and ".join(pair), did_you_mean(name, pair, "remove it"), found="another field"))
+        Inner(
+            (name,),
+            fields[name],
+            expected(" and ".join(pair), did_you_mean(name, pair, "remove it"), found="another field"),
+        )
         for name in fields
         if name not in pair
     ]
@@ -171,7 +188,13 @@ def _amount_of_fields(fields: dict[str, Any]) -> Amount:
 def _refused_pair(numbers: dict[str, WrittenFloat], pair: tuple[str, str]) -> list[Inner]:
     first, second = numbers[pair[0]], numbers[pair[1]]
     if pair == ("low", "high") and first > second:
-        return [Inner(("low",), first, expected(f"no more than high ({second.text})", "exchange low and high", found=first.text))]
+        return [
+            Inner(
+                ("low",),
+                first,
+                expected(f"no more than high ({second.text})", "exchange low and high", found=first.text),
+            )
+        ]
     if pair == ("value", "plus_minus") and second < 0:
         return [Inner(("plus_minus",), second, expected("0 or more", "write it without the sign", found=second.text))]
     return []
@@ -223,7 +246,9 @@ def monthly(bounds: Bounds | None = None) -> Any:
 def _not_twelve(length: int) -> PydanticCustomError:
     many = abs(length - len(MONTHS))
     months = f"the missing {'month' if many == 1 else f'{many} months'}"
-    mend = f"add {months}" if length < len(MONTHS) else f"remove the {'value' if many == 1 else f'{many} values'} too many"
+    mend = (
+        f"add {months}" if length < len(MONTHS) else f"remove the {'value' if many == 1 else f'{many} values'} too many"
+    )
     return expected("12 values, January to December", mend, found=str(length))
 
 

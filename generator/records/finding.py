@@ -1,4 +1,4 @@
-"""What a kind finds wrong with the sense of a record, as diagnostics at their places; warnings that the author accepts fall silent."""
+"""What a kind finds wrong with the sense of a record, told at its place; warnings that the author accepts fall silent."""
 
 from __future__ import annotations
 
@@ -48,7 +48,7 @@ def located_finding(located: Located, finding: Finding) -> Diagnostic:
 def without_accepted(
     located: Located, accepted: Sequence[AcceptedWarning], diagnostics: Iterable[Diagnostic]
 ) -> tuple[Diagnostic, ...]:
-    """All diagnostics of one record less the accepted warnings; an acceptance that has nothing to accept is a warning itself.
+    """All diagnostics of one record less the accepted warnings; an acceptance of nothing is a warning itself.
 
     Call it once per record, when everything that can be said about the record has been said.
     """

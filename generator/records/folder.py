@@ -79,7 +79,9 @@ def _entries(folder: Path, shown: str, problems: list[Diagnostic]) -> list[Path]
     try:
         return sorted(path for path in folder.iterdir() if not path.name.startswith((".", "~", "#")))
     except OSError as error:
-        problems.append(_problem(shown, "a folder of records", f"none that can be opened ({error.strerror})", "mend it"))
+        problems.append(
+            _problem(shown, "a folder of records", f"none that can be opened ({error.strerror})", "mend it")
+        )
         return []
 
 
@@ -117,7 +119,9 @@ def _stray_folder(path: Path, label: str, kind: str) -> Iterator[Diagnostic]:
     """A folder inside a kind's folder is fine for pictures, but records in it would not be read."""
     problems: list[Diagnostic] = []
     if path.is_dir() and any(_stem(inner)[0] for inner in _entries(path, label, problems)):
-        yield _problem(label, f"records directly in {kind}", "records in a folder of their own", f"move them up into {kind}")
+        yield _problem(
+            label, f"records directly in {kind}", "records in a folder of their own", f"move them up into {kind}"
+        )
     yield from problems
 
 

@@ -19,8 +19,8 @@ from generator.records.tree import QUESTION_MARK, Spot, TooMuch, Tree, grown
 
 FAST_PARSER: type = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 """Some builds of PyYAML lack the C parser; it reads the same, ten times as fast."""
-_DISPUTED = re.compile(r"(?<!\S)[|>][-+0-9]*#")
-"""The C parser takes this for a block of text with a comment, the Python parser refuses it."""
+_DISPUTED = re.compile(r"(?<!\S)[|>][-+0-9]*#|(?<![^\s\[{,:])!\S")
+"""Where the two parsers differ: in a `#` right behind the mark of a block of text, and in where a type mark ends."""
 _MOST_REPAIRS = 20
 
 
@@ -110,7 +110,9 @@ def located(data: bytes, name: str, parser: type = FAST_PARSER) -> Located:
     problems, text, unread = list(source.problems), source.text, set()
     if not text.strip():
         if not problems:
-            problems.append(source.problem(0, "fields such as title and summary", "an empty file", "write the record's fields"))
+            problems.append(
+                source.problem(0, "fields such as title and summary", "an empty file", "write the record's fields")
+            )
         return Located(name, None, in_order(problems), source)
     for tab in source.tab_lines:
         text = _set_aside(text, tab, unread)
@@ -135,7 +137,9 @@ def located(data: bytes, name: str, parser: type = FAST_PARSER) -> Located:
 def _whole(name: str, source: Source, tree: Tree, problems: list[Diagnostic], unread: set[FieldPath]) -> Located:
     if tree.value is None and not problems:
         problems.append(source.problem(0, "fields such as title and summary", "nothing", "write the record's fields"))
-    return Located(name, tree.value, in_order(problems), source, tree.values, tree.keys, frozenset(unread | tree.unread))
+    return Located(
+        name, tree.value, in_order(problems), source, tree.values, tree.keys, frozenset(unread | tree.unread)
+    )
 
 
 class NotYaml(Exception):

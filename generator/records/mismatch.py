@@ -42,7 +42,9 @@ def worded(mismatch: Mismatch) -> Told:
         return Told(context["expected"], context["found"] or shown(mismatch.value), mend)
     words = _WORDS.get(mismatch.sort)
     if words is None:
-        return Told("a value that fits this field", shown(mismatch.value), "compare with the same field of another record")
+        return Told(
+            "a value that fits this field", shown(mismatch.value), "compare with the same field of another record"
+        )
     what, mend = words(mismatch)
     return Told(what, shown(mismatch.value), mend)
 
@@ -60,7 +62,7 @@ def _text(mismatch: Mismatch) -> tuple[str, str]:
     if value is None:
         return "text", "write the text after the colon"
     if isinstance(value, (list, dict)):
-        return "text", _mend_of_group(value) or "write one text; put it in quotes if it begins with a bracket"
+        return "text", _mend_of_group(value) or "write one text; put it in quotes if it has brackets or a colon in it"
     return "text", f'put it in quotes: "{written(value)}"'
 
 
@@ -91,7 +93,9 @@ def _number(mismatch: Mismatch) -> tuple[str, str]:
 
 
 def _whole(mismatch: Mismatch) -> tuple[str, str]:
-    return "a whole number", _number(mismatch)[1] if isinstance(mismatch.value, str) else "write a number without decimals"
+    return "a whole number", _number(mismatch)[1] if isinstance(
+        mismatch.value, str
+    ) else "write a number without decimals"
 
 
 def _limit(words: str, key: str) -> Callable[[Mismatch], tuple[str, str]]:

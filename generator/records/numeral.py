@@ -93,7 +93,11 @@ def _mend_of_digits(word: str, amount: bool, dashes: bool) -> str:
             return f"write {{low: {_tidy(match[1])}, high: {_tidy(match[2])}}}"
     if re.fullmatch(rf"\+?{_NUMBER}", word):
         number = _tidy(word.lstrip("+"))
-        return f"write {number}" if isinstance(plain_value(number), (int, float)) else "write a number of at most 18 digits"
+        return (
+            f"write {number}"
+            if isinstance(plain_value(number), (int, float))
+            else "write a number of at most 18 digits"
+        )
     if match := re.match(rf"\+?({_NUMBER}) ?[^\d\s.,:/-]", word):
         return f"write {_tidy(match[1])} alone; units are declared once, in units"
     return "write the number, or unknown" if amount else "write a number in digits, with a point for decimals"

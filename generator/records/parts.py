@@ -1,4 +1,4 @@
-"""Parts that records of several kinds are made of: explanations, adaptations, people's actions, pictures, accepted warnings."""
+"""Parts of records of several kinds: explanations, adaptations, people's actions, pictures, accepted warnings."""
 
 from __future__ import annotations
 
@@ -67,7 +67,9 @@ class HumanImpact(Part):
 class Picture(Part):
     """A picture, what it shows to those who do not see it, whose it is, and why it is there."""
 
-    file: spelled(r"[A-Za-z0-9_-]+(?:/[A-Za-z0-9_-]+)*\.(?:png|jpg|jpeg|svg|webp)", "a picture's file name", "pictures/steppe.jpg")
+    file: spelled(
+        r"[A-Za-z0-9_-]+(?:/[A-Za-z0-9_-]+)*\.(?:png|jpg|jpeg|svg|webp)", "a picture's file name", "pictures/steppe.jpg"
+    )
     alt: Text
     credit: Text
     purpose: Text

@@ -22,7 +22,11 @@ def known_fields(model: Any, path: FieldPath, group: Any) -> dict[str, FieldInfo
 
 def _fits(model: type[BaseModel], group: dict[str, Any]) -> bool:
     """Whether no field of the group that is one of a few words has a word of another model."""
-    words = {name: get_args(info.annotation) for name, info in _spelled_fields(model).items() if get_origin(info.annotation) is Literal}
+    words = {
+        name: get_args(info.annotation)
+        for name, info in _spelled_fields(model).items()
+        if get_origin(info.annotation) is Literal
+    }
     return all(group.get(name, allowed[0]) in allowed for name, allowed in words.items())
 
 

@@ -1,4 +1,4 @@
-"""The text of a content file: decoded, bounded, its odd characters told and replaced one for one, so that places stay true."""
+"""The text of a content file: decoded, bounded, its odd characters told and replaced one for one: places stay true."""
 
 from __future__ import annotations
 
@@ -34,7 +34,13 @@ class Source:
 
     @cached_property
     def line_starts(self) -> tuple[int, ...]:
+        """Positions in the text."""
         return (0, *(match.end() for match in _LINE_BREAK.finditer(self.text)))
+
+    @cached_property
+    def lines(self) -> tuple[str, ...]:
+        """The lines without their line breaks."""
+        return tuple(_LINE_BREAK.split(self.text))
 
     def place(self, position: int) -> Place:
         """The place of a position in the text; positions behind the end stand at the end of the last line."""
@@ -45,8 +51,7 @@ class Source:
 
     def line(self, number: int) -> str:
         """A line's text without its line break; lines count from 1."""
-        ends = (*self.line_starts[1:], len(self.text))
-        return self.text[self.line_starts[number - 1] : ends[number - 1]].rstrip("\r\n")
+        return self.lines[number - 1]
 
     def line_from(self, position: int) -> str:
         """The rest of a position's line."""
@@ -70,7 +75,10 @@ def decoded(data: bytes, file: str) -> Source:
     problems = [*_undecodable(data, raw), *_unreadable(raw), *_invisible(raw)]
     tabs = tuple(start + m.start(1) for start, m in _matches(raw, _TAB_INDENT))
     problems += _few(
-        [raw.problem(at, "spaces at the start of the line", "a tab", "indent with spaces, two for each step") for at in tabs]
+        [
+            raw.problem(at, "spaces at the start of the line", "a tab", "indent with spaces, two for each step")
+            for at in tabs
+        ]
     )
     return Source(file, _replaced(raw), tuple(problems), tabs)
 
@@ -78,7 +86,11 @@ def decoded(data: bytes, file: str) -> Source:
 def _refusal(data: bytes) -> tuple[str, str, str] | None:
     if len(data) > LARGEST_FILE:
         found = "a longer one"
-        return f"a file of at most {LARGEST_FILE // 1000} kB", found, "split the record, or check that this is the right file"
+        return (
+            f"a file of at most {LARGEST_FILE // 1000} kB",
+            found,
+            "split the record, or check that this is the right file",
+        )
     if data.startswith((b"\xff\xfe", b"\xfe\xff")) or data.count(0) > len(data) // 4:
         return "text saved as UTF-8", "UTF-16 or a file that is not text", "save the file again with the encoding UTF-8"
     return None
@@ -108,7 +120,9 @@ def _unreadable(raw: Source) -> list[Diagnostic]:
         if not problems or problems[-1].place.line != place.line:
             name = INVISIBLE.get(match[0], f"the character U+{ord(match[0]):04X}")
             found = name if name.startswith("the") else f"a {name}"
-            problems.append(Diagnostic(place, "", "characters that can be read", found, "delete it, or type a space instead"))
+            problems.append(
+                Diagnostic(place, "", "characters that can be read", found, "delete it, or type a space instead")
+            )
     return _few(problems)
 
 
@@ -122,7 +136,7 @@ def _invisible(raw: Source) -> list[Diagnostic]:
 
 
 def _matches(raw: Source, pattern: re.Pattern[str]) -> list[tuple[int, re.Match[str]]]:
-    lines = ((start, raw.line(number)) for number, start in enumerate(raw.line_starts, 1))
+    lines = zip(raw.line_starts, raw.lines, strict=True)
     return [(start, match) for start, line in lines if (match := pattern.search(line))]
 
 

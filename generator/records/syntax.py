@@ -1,4 +1,4 @@
-"""Text that is not YAML: the parser's complaint in an author's words, and what to set aside so that the rest can still be read."""
+"""Text that is not YAML: the complaint in an author's words, and what to set aside so that the rest can be read."""
 
 from __future__ import annotations
 
@@ -34,7 +34,9 @@ class Complaint:
 
 def complaint(error: Exception, position: int, source: Source) -> Complaint:
     """The complaint about an error of PyYAML's Python parser; `position` is where the parser stood."""
-    if not isinstance(error, yaml.MarkedYAMLError):  # an escape beyond Unicode, or a version number of thousands of digits
+    if not isinstance(
+        error, yaml.MarkedYAMLError
+    ):  # an escape beyond Unicode, or a version number of thousands of digits
         return _escape(source, 0, position)
     at = error.problem_mark.index if error.problem_mark else position
     start = error.context_mark.index if error.context_mark else at
@@ -46,12 +48,20 @@ def complaint(error: Exception, position: int, source: Source) -> Complaint:
 
 
 def _general(at: int, source: Source) -> Complaint:
-    return Complaint(at, "a line that YAML can read", _rest(source, at), f"{_QUOTE}, or compare the line with another record")
+    return Complaint(
+        at, "a line that YAML can read", _rest(source, at), f"{_QUOTE}, or compare the line with another record"
+    )
 
 
 def _rest(source: Source, at: int) -> str:
     rest = source.line_from(at).strip()
-    return f'"{excerpt(rest)}"' if rest else "the end of the line" if at < len(source.text.rstrip()) else "the end of the file"
+    return (
+        f'"{excerpt(rest)}"'
+        if rest
+        else "the end of the line"
+        if at < len(source.text.rstrip())
+        else "the end of the file"
+    )
 
 
 def _colon(source: Source, start: int, at: int) -> Complaint:
@@ -108,13 +118,13 @@ def _block_end(source: Source, start: int, at: int) -> Complaint:
     before = source.line(place.line)[: place.column - 1].rstrip()
     if close := _colon_without_space(source, place.line):
         return close
+    if source.line_from(at)[:1] in ("}", "]", ","):
+        return Complaint(at, "the end of the line, or the next field", _rest(source, at), f"delete it, or {_QUOTE}")
     if before.endswith(("'", '"')):
         mend = f"{_QUOTE} as a whole; inside 'single quotes' an apostrophe is written twice"
         return Complaint(at, "the end of the line after a text in quotes", _rest(source, at), mend)
     if before.endswith(("}", "]")):
         return Complaint(at, "the end of the line after a closing bracket", _rest(source, at), f"{_QUOTE} as a whole")
-    if source.line_from(at)[:1] in ("}", "]", ","):
-        return Complaint(at, "no closing bracket here", _rest(source, at), f"delete it, or {_QUOTE}")
     return _indented(source, start, at)
 
 
@@ -146,7 +156,7 @@ def _no_colon(source: Source, start: int, at: int) -> Complaint:
 
 
 def _list_beside_key(source: Source, start: int, at: int) -> Complaint:
-    mend = f'start the list on the next line, write it as [a, b], or {_QUOTE}'
+    mend = f"start the list on the next line, write it as [a, b], or {_QUOTE}"
     return Complaint(at, "a list on its own lines", _rest(source, at), mend)
 
 
@@ -167,14 +177,18 @@ def _escape(source: Source, start: int, at: int) -> Complaint:
     slash = source.text.rfind("\\", start, at + 1)
     place = slash if slash >= 0 else at
     found = f'"{excerpt(source.text[place : place + 2])}"'
-    return Complaint(place, "a known escape after the backslash", found, "write two backslashes, or use 'single quotes'")
+    return Complaint(
+        place, "a known escape after the backslash", found, "write two backslashes, or use 'single quotes'"
+    )
 
 
 def _nothing(source: Source, start: int, at: int) -> Complaint:
     opened = max(source.text.rfind(sign, 0, at) for sign in "[{")
     if not source.text[at:].strip() and opened >= 0:
         return _brackets(source, opened, at)
-    return Complaint(at, "a value", _rest(source, at), f"add the value, or delete the sign; {_QUOTE} if it is meant as text")
+    return Complaint(
+        at, "a value", _rest(source, at), f"add the value, or delete the sign; {_QUOTE} if it is meant as text"
+    )
 
 
 Explain = Callable[[Source, int, int], Complaint]

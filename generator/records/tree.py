@@ -1,4 +1,4 @@
-"""The parser's events as plain values, with the place of each value and key; what plain YAML has no need of is refused here."""
+"""The parser's events as plain values, each with its place; what plain YAML has no need of is refused here."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ DEEPEST = 20
 MOST_EVENTS = 20_000
 
 QUESTION_MARK = "\ufffc"
-"""Stands for `?` while the parser works: the two parsers differ over it inside brackets, and a text may well hold one."""
+"""Stands for `?` while the parser works: the two parsers differ over it inside brackets, and texts do hold it."""
 _CURLY = "\u201c\u201d\u201e\u00ab\u00bb\u2018\u2019\u201a"
 _UNSEEN_IN_KEY = "\u00a0\u00ad\u2007\u200b\u200c\u200d\u200e\u200f\u202f\u2060"
 
@@ -74,7 +74,9 @@ class _Growth:
         for count, event in enumerate(events, 1):
             if count > MOST_EVENTS:
                 found = "more than that"
-                raise TooMuch(self._problem((), event, f"at most {MOST_EVENTS} values in a file", found, "split the record"))
+                raise TooMuch(
+                    self._problem((), event, f"at most {MOST_EVENTS} values in a file", found, "split the record")
+                )
             yield event
 
     def _problem(self, path: FieldPath, event: yaml.Event, expected: str, found: str, mend: str) -> Diagnostic:
@@ -127,7 +129,9 @@ class _Growth:
             mend = f"{quote}, or write the value out"
             self._tell(path, event, "a value", f"a reference to an anchor (*{excerpt(event.anchor)})", mend)
         elif event.anchor is not None:
-            self._tell(path, event, "a value", f"an anchor (&{excerpt(event.anchor)})", f"{quote}, or leave the anchor out")
+            self._tell(
+                path, event, "a value", f"an anchor (&{excerpt(event.anchor)})", f"{quote}, or leave the anchor out"
+            )
         elif event.tag is not None:
             self.tree.unread.add(path)
             found = f"a type mark ({excerpt(self.source.line_from(event.start_mark.index).split(' ')[0])})"

@@ -87,7 +87,7 @@ def dry_months(monthly_mean_temp: Sequence[float], monthly_precip: Sequence[floa
 
 
 def months_below_freezing(monthly_mean_temp: Sequence[float]) -> tuple[int, ...]:
-    """The months whose mean temperature is below 0 degC.
+    """The months whose mean temperature is below 0 °C.
 
     A monthly mean does not tell frost: nights can freeze in a month that averages well above 0 degC.
 
@@ -115,7 +115,7 @@ def months_below_freezing(monthly_mean_temp: Sequence[float]) -> tuple[int, ...]
 
 
 def growing_season_months(monthly_mean_temp: Sequence[float]) -> tuple[int, ...]:
-    """The months warm enough for most plants to grow: a mean of 5 degC or more.
+    """The months warm enough for most plants to grow: a mean of 5 °C or more.
 
     Only warmth is counted. A month can be warm enough and still too dry.
 
@@ -185,11 +185,11 @@ DRY_MONTHS = Method(
     id="dry_months",
     name="Dry months by Gaussen's rule",
     formula=("dryness_limit = 2 * monthly_mean_temp",),
-    rule="A month is dry when its precipitation in mm is less than twice its mean temperature in degC.",
+    rule="A month is dry when its precipitation in mm is less than twice its mean temperature in °C.",
     symbols=(("dryness_limit", "precipitation below which a month is dry", "mm"), _TEMPERATURES),
     sources=("BAGNOULS_GAUSSEN1953", "WALTER_LIETH1967"),
-    limits="A rule of thumb that joins mm and degC by experience. It ignores soil water and wind; some authors count a "
-    "month at exactly twice the temperature as dry too. Months at or below 0 degC are never dry by it.",
+    limits="A rule of thumb that joins mm and °C by experience. It ignores soil water and wind; some authors count a "
+    "month at exactly twice the temperature as dry too. Months at or below 0 °C are never dry by it.",
     function=dry_months,
 )
 
@@ -197,10 +197,10 @@ MONTHS_BELOW_FREEZING = Method(
     id="months_below_freezing",
     name="Months averaging below 0 degC",
     formula=(),
-    rule="A month counts when its mean temperature is below 0 degC.",
+    rule="A month counts when its mean temperature is below 0 °C.",
     symbols=(),
     sources=(),
-    limits="A monthly mean does not tell frost: nights can freeze in a month that averages above 0 degC.",
+    limits="A monthly mean does not tell frost: nights can freeze in a month that averages above 0 °C.",
     function=months_below_freezing,
 )
 
@@ -208,9 +208,9 @@ GROWING_SEASON_MONTHS = Method(
     id="growing_season_months",
     name="Growing season, by monthly means",
     formula=(),
-    rule="A month counts when its mean temperature is 5 degC or more.",
+    rule="A month counts when its mean temperature is 5 °C or more.",
     symbols=(),
     sources=(),
-    limits="Only warmth is counted, not water or light, and only whole months. Other limits than 5 degC are in use.",
+    limits="Only warmth is counted, not water or light, and only whole months. Other limits than 5 °C are in use.",
     function=growing_season_months,
 )

@@ -199,13 +199,12 @@ _PET_LINES = (
     _HEAT_INDEX_LINE,
     *THORNTHWAITE_EXPONENT.formula,
     "unadjusted_pet = 16 * (10 * monthly_mean_temp / heat_index) ** exponent",
+    "unadjusted_pet_when_hot = -415.85 + 32.24 * monthly_mean_temp - 0.43 * monthly_mean_temp ** 2",
 )
-_PET_RULE = (
-    "Months at or below 0 degC count 0. From 26.5 degC on, "
-    "unadjusted_pet = -415.85 + 32.24 * monthly_mean_temp - 0.43 * monthly_mean_temp ** 2 instead."
-)
+_PET_RULE = "Months at or below 0 °C count 0; the line for hot months holds from 26.5 °C on."
 _PET_SYMBOLS = (
     ("unadjusted_pet", "potential evapotranspiration of a month of 30 days of 12 h", "mm"),
+    ("unadjusted_pet_when_hot", "the same for months from 26.5 °C on, where the power law no longer holds", "mm"),
     _TEMPERATURES,
     *THORNTHWAITE_EXPONENT.symbols,
 )
@@ -221,7 +220,7 @@ HEAT_INDEX = Method(
     id="heat_index",
     name="Thornthwaite's heat index",
     formula=(_HEAT_INDEX_LINE,),
-    rule="Months at or below 0 degC count 0.",
+    rule="Months at or below 0 °C count 0.",
     symbols=(("heat_index", "heat index of the year", ""), _TEMPERATURES),
     sources=("THORNTHWAITE1948",),
     limits="Made from the months of a mean year, not of a single one.",

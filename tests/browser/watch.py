@@ -5,7 +5,10 @@ from __future__ import annotations
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page
 
-RULES = {"runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}}
+RULES = {
+    "runOnly": {"type": "tag", "values": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]},
+    "resultTypes": ["violations"],
+}
 
 
 class Watch:

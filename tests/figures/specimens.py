@@ -120,7 +120,7 @@ LONG_LABELS = flux_diagram("Long Labels", [("Ice", "5 kg", False, (0, 0)), ("Wat
     (*pair, 1 + n, ("a process with so long a name " * 8).strip(), False) for n, pair in enumerate([("Ice", "Water"), ("Water", "Ice")] * 2)
 ], "million tonnes of carbon as carbon dioxide per square kilometre and year")  # fmt: skip
 CROWDED = flux_diagram("Crowd", [(f"Store {n}", "12 345 Gt C", False, None) for n in range(9)], [
-    (f"Store {n % 9}", f"Store {(n + 1 + n // 9) % 9}", 1 + n, "denitrification", n % 3 == 0) for n in range(26)
+    (f"Store {n % 9}", f"Store {(n + 1 + n // 9) % 9}", 1 + n, "denitrification", n % 3 == 0) for n in range(20)
 ], "Gt C yr⁻¹")  # fmt: skip
 
 _PROCESSES = ("fixation", "denitrification", "litter fall", "burning of fuel", "rain", "weathering of rock", "uptake by roots", "grazing")

@@ -13,7 +13,7 @@ from tests.figures.specimens import CLIMATES, CROWDED, FLUX_DIAGRAMS, LONG_LABEL
 
 pytestmark = pytest.mark.browser
 TYPEFACES = ("inherit", "DejaVu Sans", "Liberation Sans")
-AT_RANDOM = tuple(random_flux_diagram(seed) for seed in range(14))
+AT_RANDOM = tuple(random_flux_diagram(seed) for seed in range(10))
 
 
 def page_of(charts: tuple[Chart, ...], typeface: str = "inherit") -> str:

@@ -5,6 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from types import SimpleNamespace
 
+from generator.diagnostics import ContentErrors, Diagnostic, Place
+
 NAV = [
     {"Home": "index.md"},
     {"Biomes and climate": ["topics/biomes.md", {"Temperate grassland": "biome/temperate-grassland.md"}]},
@@ -94,6 +96,11 @@ def write_fake_pages(content: Path, work: Path) -> SimpleNamespace:
     return SimpleNamespace(
         nav=NAV, title=title.read_text("utf-8").strip() if title.exists() else "Living world", warnings=()
     )
+
+
+def find_wrong(content: Path, work: Path) -> SimpleNamespace:
+    """Write nothing, since the content is wrong."""
+    raise ContentErrors([Diagnostic(Place("content/biome/x.yaml", 4, 15), "latitude", "-90 to 90", "146.5", "check it")])
 
 
 def _write(file: Path, text: str) -> None:

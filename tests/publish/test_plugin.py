@@ -9,12 +9,12 @@ from mkdocs.commands.build import build
 from mkdocs.config import load_config
 from mkdocs.config.defaults import MkDocsConfig
 
-from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity
+from generator.diagnostics import Diagnostic, Place, Severity
 from generator.publish import plugin
 from generator.publish.plugin import StudyGuidePlugin, WrongContent, keeping_last_good_site
 from generator.publish.swap import MARKER
+from tests.publish.fake_pages import find_wrong
 
-PROBLEM = Diagnostic(Place("content/biome/x.yaml", 4, 15), "latitude", "-90 to 90", "146.5", "check the digits")
 WARNING = Diagnostic(
     Place("content/biome/x.yaml", 5, 1), "station", "8 to 15", "16", "say why", Severity.WARNING, "usual_range"
 )
@@ -23,10 +23,6 @@ WARNING = Diagnostic(
 def configured(project: Path) -> MkDocsConfig:
     file = str(project / "mkdocs.yml")
     return load_config(file, config_file_path=file)
-
-
-def wrong(content: Path, work: Path) -> None:
-    raise ContentErrors([PROBLEM])
 
 
 def test_plain_mkdocs_builds_the_pages_with_title_and_navigation_of_the_course(project: Path) -> None:
@@ -58,7 +54,7 @@ def test_a_plain_build_does_not_mark_a_folder_that_held_something_hidden(project
 def test_wrong_content_ends_mkdocs_with_exit_code_1_and_the_report_on_standard_error(
     project: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setattr(plugin, "write_pages", wrong)
+    monkeypatch.setattr(plugin, "write_pages", find_wrong)
     with pytest.raises(WrongContent) as raised:
         build(configured(project))
     raised.value.show()
@@ -101,7 +97,7 @@ def test_a_preview_keeps_the_last_good_site_while_the_content_is_wrong(
     rebuild()
     before = (project / "site" / "index.html").read_text("utf-8")
     with monkeypatch.context() as broken:
-        broken.setattr(plugin, "write_pages", wrong)
+        broken.setattr(plugin, "write_pages", find_wrong)
         rebuild()
     assert "expected -90 to 90" in capsys.readouterr().err
     assert before == (project / "site" / "index.html").read_text("utf-8")
@@ -110,7 +106,7 @@ def test_a_preview_keeps_the_last_good_site_while_the_content_is_wrong(
 def test_a_preview_shows_the_mended_content_again(project: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     rebuild = keeping_last_good_site(lambda: build(configured(project)))
     with monkeypatch.context() as broken:
-        broken.setattr(plugin, "write_pages", wrong)
+        broken.setattr(plugin, "write_pages", find_wrong)
         rebuild()
     (project / "content" / "title.txt").write_text("Mended")
     rebuild()

@@ -15,9 +15,8 @@ from generator.diagnostics import ContentErrors
 from generator.publish import plugin
 from generator.publish.site import Published, build_site
 from generator.publish.swap import SiteRefused
-from tests.publish.fake_pages import PAGES
+from tests.publish.fake_pages import PAGES, find_wrong
 from tests.publish.site_tree import differences, link_problems, tree
-from tests.publish.test_plugin import wrong
 
 ROOT = Path(__file__).parents[2]
 
@@ -108,7 +107,7 @@ def test_wrong_content_is_raised_whole_and_the_old_site_stays(
 ) -> None:
     site = build_site(project).site
     before = tree(site)
-    monkeypatch.setattr(plugin, "write_pages", wrong)
+    monkeypatch.setattr(plugin, "write_pages", find_wrong)
     with pytest.raises(ContentErrors, match="expected -90 to 90"):
         build_site(project)
     assert before == tree(site)

@@ -1,4 +1,4 @@
-"""Wrong files and what is said of them, word for word: `bad/<name>.yaml` and `bad/<name>.txt`; a new rule is a new pair."""
+"""Wrong files and what is said of them, word for word: `bad/<name>.yaml`, `bad/<name>.txt`; a new rule is a new pair."""
 
 from __future__ import annotations
 
@@ -48,5 +48,16 @@ def test_everything_wrong_in_several_files_is_told_in_one_run(place_record: type
 def test_no_message_speaks_of_python_or_its_libraries() -> None:
     """An author reads of text, numbers, lists and fields, never of types of the language or of a library's page."""
     texts = "\n".join(expected_text(name) for name in NAMES).lower()
-    foreign = ["pydantic", "input should", "str)", "dict", "tuple", "nonetype", "traceback", "block mapping", "token", "scalar"]
+    foreign = [
+        "pydantic",
+        "input should",
+        "str)",
+        "dict",
+        "tuple",
+        "nonetype",
+        "traceback",
+        "block mapping",
+        "token",
+        "scalar",
+    ]
     assert [] == [word for word in foreign if word in texts]

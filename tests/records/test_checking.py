@@ -61,7 +61,7 @@ def test_record_keeps_numbers_as_written(good_records: dict[str, bytes], place_r
 
 def test_all_examples_have_the_shared_fields(good_records: dict[str, bytes], any_record: type[Record]) -> None:
     checked = {name: check(located(data, name), any_record) for name, data in good_records.items()}
-    assert {name: () for name in good_records} == {name: diagnostics for name, (_, diagnostics) in checked.items()}
+    assert dict.fromkeys(good_records, ()) == {name: diagnostics for name, (_, diagnostics) in checked.items()}
     assert ["few_trees", "few_pike", "stream_nitrate"] == [
         checked[name][0].explanations[0].id for name in ("temperate_grassland", "sill_lake", "wend_hollow_nitrogen")
     ]
@@ -74,9 +74,9 @@ def test_validator_of_a_kind_speaks_for_itself() -> None:
 
 
 def test_wrong_name_is_told_at_the_name() -> None:
-    assert ['f:1:17: words.B b: expected an id in small letters, digits and _, found the text "B b"\n    mend: write b_b'] == told(
-        "words: {a: mud, B b: mud}", Odd
-    )
+    assert [
+        'f:1:17: words.B b: expected an id in small letters, digits and _, found the text "B b"\n    mend: write b_b'
+    ] == told("words: {a: mud, B b: mud}", Odd)
 
 
 def test_choice_of_groups_is_told_on_the_path_of_the_file() -> None:

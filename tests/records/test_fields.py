@@ -8,7 +8,17 @@ import pytest
 from pydantic import AfterValidator, TypeAdapter, ValidationError
 
 from generator.quantities.amount import Amount
-from generator.records.fields import Bounds, Id, MisconceptionId, Number, RecordId, Series12, SourceKey, StatedAmount, Text
+from generator.records.fields import (
+    Bounds,
+    Id,
+    MisconceptionId,
+    Number,
+    RecordId,
+    Series12,
+    SourceKey,
+    StatedAmount,
+    Text,
+)
 from generator.records.numeral import WrittenFloat, WrittenInt
 
 
@@ -80,7 +90,9 @@ def test_bounds_belong_to_what_they_allow(value: float) -> None:
 
 
 def test_bound_that_is_not_allowed_itself_is_refused() -> None:
-    assert [((), "more than 0 m", "0")] == refused(Annotated[Number, AfterValidator(Bounds(0, unit="m", above=True))], 0)
+    assert [((), "more than 0 m", "0")] == refused(
+        Annotated[Number, AfterValidator(Bounds(0, unit="m", above=True))], 0
+    )
 
 
 def test_bounds_hold_for_the_ends_of_a_range() -> None:

@@ -31,8 +31,9 @@ def accepted(*names: str) -> list[AcceptedWarning]:
 
 
 def test_finding_is_told_at_its_value() -> None:
-    assert "f:3:15: warning: stations[0].rain[1] (February): expected more, found 2 [outside_range]\n    mend: check" == str(
-        finding(note="February")
+    assert (
+        "f:3:15: warning: stations[0].rain[1] (February): expected more, found 2 [outside_range]\n    mend: check"
+        == str(finding(note="February"))
     )
 
 

@@ -1,4 +1,4 @@
-"""Records with something broken in them: never an exception, and always a record or an error with a place in the file."""
+"""Records with something broken in them: never an exception, always a record or an error with a place in the file."""
 
 from __future__ import annotations
 
@@ -13,11 +13,46 @@ from generator.records.checking import check
 from generator.records.located import located
 from generator.records.record import Record
 
-SIGNS = [b":", b"- ", b"[", b"]", b"{", b"}", b"'", b'"', b"\t", b"\n", b"\r\n", b"#", b"&a ", b"*a", b"!t ", b"---\n", b"%", b"|", b">"]
-SIGNS += [b"\\", b"\x00", b"\xff", b"\xc2\xa0", b"\xe2\x80\x9c", b"\xe2\x80\xa8", b"\xef\xbb\xbf", b"? ", b", ", b" ", b"true", b"1e999"]
+SIGNS = [
+    b":",
+    b"- ",
+    b"[",
+    b"]",
+    b"{",
+    b"}",
+    b"'",
+    b'"',
+    b"\t",
+    b"\n",
+    b"\r\n",
+    b"#",
+    b"&a ",
+    b"*a",
+    b"!t ",
+    b"---\n",
+    b"%",
+    b"|",
+    b">",
+]
+SIGNS += [
+    b"\\",
+    b"\x00",
+    b"\xff",
+    b"\xc2\xa0",
+    b"\xe2\x80\x9c",
+    b"\xe2\x80\xa8",
+    b"\xef\xbb\xbf",
+    b"? ",
+    b", ",
+    b" ",
+    b"true",
+    b"1e999",
+]
 CHANGES = st.lists(
     st.tuples(
-        st.sampled_from(["flip", "cut", "line_out", "line_twice", "lines_swapped", "insert", "insert", "tokens_swapped", "bytes"]),
+        st.sampled_from(
+            ["flip", "cut", "line_out", "line_twice", "lines_swapped", "insert", "insert", "tokens_swapped", "bytes"]
+        ),
         st.integers(0, 10_000),
         st.integers(0, 10_000),
         st.sampled_from(SIGNS),

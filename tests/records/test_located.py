@@ -97,7 +97,9 @@ def test_tab_that_does_not_indent_is_a_space(parser: type) -> None:
 
 
 def test_alias_bomb_is_refused_at_each_reference_and_never_grows(parser: type) -> None:
-    bomb = b"a: &a [x, x, x]\n" + b"".join(b"%c: &%c [*%c, *%c, *%c]\n" % (n, n, n - 1, n - 1, n - 1) for n in b"bcdefghi")
+    bomb = b"a: &a [x, x, x]\n" + b"".join(
+        b"%c: &%c [*%c, *%c, *%c]\n" % (n, n, n - 1, n - 1, n - 1) for n in b"bcdefghi"
+    )
     file = located(bomb, "f", parser)
     assert 9 + 8 * 3 == len(file.problems)
     assert [None, None, None] == file.value["i"]

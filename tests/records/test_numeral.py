@@ -12,7 +12,9 @@ from hypothesis import strategies as st
 from generator.records.numeral import WrittenFloat, WrittenInt, number_mend, plain_value
 
 
-@pytest.mark.parametrize(("text", "value"), [("0", 0), ("-7", -7), ("46.5", 46.5), ("1e3", 1000.0), ("-2.5E-3", -0.0025)])
+@pytest.mark.parametrize(
+    ("text", "value"), [("0", 0), ("-7", -7), ("46.5", 46.5), ("1e3", 1000.0), ("-2.5E-3", -0.0025)]
+)
 def test_plain_number_is_a_number_with_its_text(text: str, value: float) -> None:
     number = plain_value(text)
     assert (value, text) == (number, number.text)

@@ -11,7 +11,7 @@ from generator.quantities.fact import Fact
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
-from generator.questions.question import Made, Needs
+from generator.questions.question import Made, Needs, Rejected
 
 
 def questions(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Sequence[Made]:
@@ -128,9 +128,9 @@ class _Station:
 
     def why_dry(self) -> Made:
         total, demand, index = self.fact("annual_precip"), self.fact("potential_evapotranspiration"), self.fact("aridity_class")
-        if total.value is None or demand.value is None:
-            right = "The annual precipitation compared with what could evaporate"
-        elif total.number < demand.number:
+        if index.value is None:
+            return Rejected("why_dry", f"the aridity class is {index.shown}")
+        if total.number < demand.number:
             right = f"Less falls ({total.shown}) than could evaporate ({demand.shown})"
         else:
             right = f"As much falls ({total.shown}) as could evaporate ({demand.shown}), or more"

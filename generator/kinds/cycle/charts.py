@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from figures import Box, DataTable, FluxArrow, FluxDiagram
 
-from generator.kind import Subject
+from generator.kind import Subject, in_sentence
 from generator.kinds.cycle.record import CycleRecord, Flux
 from generator.quantities.fact import Facts
 from generator.quantities.units import unit
@@ -73,15 +73,20 @@ def _description(record: CycleRecord, facts: Facts) -> str:
     names = end_names(record)
     known = [flux for flux in record.fluxes if flux.rate.value is not None]
     stocks = [r for r in record.reservoirs if r.stock.value is not None]
-    sentences = [f"{len(record.reservoirs)} reservoirs and {len(record.fluxes)} fluxes."]
+    counts = (_count(len(record.reservoirs), "reservoir", "reservoirs"), _count(len(record.fluxes), "flux", "fluxes"))
+    sentences = [f"{' and '.join(counts)}."]
     if stocks:
         largest = max(stocks, key=lambda r: r.stock.value or 0)
-        sentences.append(f"The largest stock is {largest.label.lower()} with {facts[f'{largest.id}.stock'].shown}.")
+        sentences.append(f"The largest stock is {in_sentence(largest.label)} with {facts[f'{largest.id}.stock'].shown}.")
     if known:
         widest = max(known, key=lambda f: f.rate.value or 0)
-        ends = f"from {names[widest.start].lower()} to {names[widest.end].lower()}"
-        sentences.append(f"The largest flux is {widest.label.lower()} {ends}, {facts[f'{widest.id}.rate'].shown}.")
-    people = [flux.label.lower() for flux in record.fluxes if flux.cause == "people"]
+        ends = f"from {in_sentence(names[widest.start])} to {in_sentence(names[widest.end])}"
+        sentences.append(f"The largest flux is {in_sentence(widest.label)} {ends}, {facts[f'{widest.id}.rate'].shown}.")
+    people = [in_sentence(flux.label) for flux in record.fluxes if flux.cause == "people"]
     if people:
         sentences.append(f"People drive {', '.join(people)}.")
     return " ".join(sentences)
+
+
+def _count(number: int, one: str, many: str) -> str:
+    return f"{number} {one if number == 1 else many}"

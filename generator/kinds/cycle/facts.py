@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 
+from generator.kind import in_sentence
 from generator.kinds.cycle.record import CycleRecord, Flux, Reservoir
 from generator.quantities import shown
 from generator.quantities.amount import Amount
@@ -17,6 +18,8 @@ from generator.science import budgets
 
 METHODS = MappingProxyType({m.id: m for m in (budgets.BALANCE, budgets.TURNOVER_TIME, budgets.CLOSES, budgets.HUMAN_SHARE)})
 YEAR, PERCENT = unit("yr"), unit("percent")
+BINARY_NOISE = 1e-12
+"""Relative size below which a difference of sums is rounding of the machine."""
 
 
 def facts(record: CycleRecord) -> Facts:
@@ -42,7 +45,7 @@ def fluxes_out(record: CycleRecord, reservoir: str) -> tuple[Flux, ...]:
 
 
 def _rate(record: CycleRecord, flux: Flux) -> Fact:
-    name = f"Rate of {flux.label.lower()}"
+    name = f"Rate of {in_sentence(flux.label)}"
     return stated(f"{flux.id}.rate", name, flux.rate, unit(record.units.flux), figures=_figures(record))
 
 
@@ -60,7 +63,7 @@ def _of_reservoir(record: CycleRecord, reservoir: Reservoir, rates: dict[str, Fa
     balance = computed(
         f"{reservoir.id}.balance", "Balance", budgets.BALANCE.expression, given, flow, method="balance", figures=figures
     )  # fmt: skip
-    balance = replace(balance, plus_minus=_quadrature(inflow.plus_minus, outflow.plus_minus))
+    balance = replace(_settled(balance, outflow), plus_minus=_quadrature(inflow.plus_minus, outflow.plus_minus))
     yield from (inflow, outflow, balance)
     if reservoir.change is not None:
         yield stated(f"{reservoir.id}.change", "Change of stock, measured apart", reservoir.change, flow, figures=figures)
@@ -68,13 +71,30 @@ def _of_reservoir(record: CycleRecord, reservoir: Reservoir, rates: dict[str, Fa
     yield _closes(record, reservoir, balance)
 
 
+def _settled(balance: Fact, outflow: Fact) -> Fact:
+    """Zero where only the binary spelling of decimals is left: 0.1 + 0.2 - 0.3 is not a growing stock."""
+    is_noise = balance.value is not None and abs(balance.number) <= BINARY_NOISE * outflow.number
+    return replace(balance, value=0.0) if is_noise else balance
+
+
 def _total(record: CycleRecord, fact_id: str, name: str, fluxes: Sequence[Flux], rates: dict[str, Fact]) -> Fact:
     flow = unit(record.units.flux)
     if not fluxes:
         return stated(fact_id, name, Amount(value=0.0, written="0"), flow)
-    expression = Expression(" + ".join(flux.id for flux in fluxes))
-    total = computed(fact_id, name, expression, {f.id: rates[f.id] for f in fluxes}, flow, figures=_figures(record))
+    given = {flux.symbol: rates[flux.id] for flux in fluxes}
+    total = computed(fact_id, name, total_expression(fluxes), given, flow, figures=_figures(record))
     return replace(total, plus_minus=_quadrature(*(rates[flux.id].plus_minus or _half_range(rates[flux.id]) for flux in fluxes)))
+
+
+def total_expression(fluxes: Sequence[Flux]) -> Expression:
+    """All the fluxes together; raises ExpressionError where there are more than one formula can hold."""
+    return Expression(" + ".join(flux.symbol for flux in fluxes))
+
+
+def share_expression(fluxes: Sequence[Flux]) -> Expression:
+    """The part of some fluxes that people cause; raises ExpressionError where there are more than one formula can hold."""
+    people = " + ".join(flux.symbol for flux in fluxes if flux.cause == "people")
+    return Expression(f"({people}) / ({' + '.join(flux.symbol for flux in fluxes)})")
 
 
 def _half_range(fact: Fact) -> float | None:
@@ -121,14 +141,12 @@ def _closes(record: CycleRecord, reservoir: Reservoir, balance: Fact) -> Fact:
 def _human_shares(record: CycleRecord, rates: dict[str, Fact]) -> Iterator[Fact]:
     for process in dict.fromkeys(flux.process_id for flux in record.fluxes):
         fluxes = [flux for flux in record.fluxes if flux.process_id == process]
-        name = f"Share of people in {(fluxes[0].process or fluxes[0].label).lower()}"
-        by_people = [flux.id for flux in fluxes if flux.cause == "people"]
-        if len(by_people) in (0, len(fluxes)):
+        name = f"Share of people in {in_sentence(fluxes[0].process or fluxes[0].label)}"
+        if len({flux.cause for flux in fluxes}) == 1:
             yield _one_cause(f"{process}.human_share", name, fluxes, rates)
             continue
-        expression = Expression(f"({' + '.join(by_people)}) / ({' + '.join(flux.id for flux in fluxes)})")
         yield computed(
-            f"{process}.human_share", name, expression, {flux.id: rates[flux.id] for flux in fluxes}, PERCENT,
+            f"{process}.human_share", name, share_expression(fluxes), {flux.symbol: rates[flux.id] for flux in fluxes}, PERCENT,
             method="human_share", figures=_figures(record),
         )  # fmt: skip
 
@@ -137,9 +155,11 @@ def _one_cause(fact_id: str, name: str, fluxes: Sequence[Flux], rates: dict[str,
     """All or nothing: no division is needed, only that something flows at all."""
     people = fluxes[0].cause == "people"
     asks = "Do people cause" if people else "Does nature cause"
-    rule = Rule(f"{asks} every flux of this process?", ", ".join(flux.label.lower() for flux in fluxes), True)
-    value = (100.0 if people else 0.0) if any(rates[flux.id].value for flux in fluxes) else None
+    rule = Rule(f"{asks} every flux of this process?", ", ".join(in_sentence(flux.label) for flux in fluxes), True)
+    known = [rates[flux.id].value for flux in fluxes]
+    value = (100.0 if people else 0.0) if any(known) else None
+    undefined = "not known: the record does not state how much flows" if None in known else "not defined: nothing flows"
     return Fact(
         id=fact_id, name=name, value=value, unit=PERCENT, working=RulePath((rule,)), method="human_share",
-        written="" if value is None else f"{value:.0f}", undefined_because="" if value is not None else "not defined: nothing flows",
+        written="" if value is None else f"{value:.0f}", undefined_because="" if value is not None else undefined,
     )  # fmt: skip

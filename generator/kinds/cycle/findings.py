@@ -9,7 +9,9 @@ from figures.flux_diagram import crowded
 from generator.diagnostics import Severity, did_you_mean, listed
 from generator.kind import Subject
 from generator.kinds.cycle.charts import charts
+from generator.kinds.cycle.facts import fluxes_in, fluxes_out, share_expression, total_expression
 from generator.kinds.cycle.record import CycleRecord
+from generator.quantities.expression import ExpressionError
 from generator.quantities.fact import Facts
 from generator.quantities.units import UnitError, unit
 from generator.records.finding import Finding
@@ -20,6 +22,7 @@ def findings(record: CycleRecord) -> Iterator[Finding]:
     yield from _units(record)
     yield from _ends(record)
     yield from _scenarios(record)
+    yield from _sums(record)
 
 
 def _units(record: CycleRecord) -> Iterator[Finding]:
@@ -55,7 +58,7 @@ def _ends(record: CycleRecord) -> Iterator[Finding]:
                 path=("fluxes", f, "to"), expected="an end other than the start", found=f'"{flux.end}" twice',
                 mend="a flux leaves one reservoir for another",
             )  # fmt: skip
-        elif {flux.start, flux.end} <= set(record.outside):
+        elif {flux.start, flux.end} <= set(record.outside) - reservoirs:
             yield Finding(
                 path=("fluxes", f), expected="at least one end that is a reservoir", found=f"{flux.start} to {flux.end}, both outside",
                 mend="leave the flux out, or give one end a stock under `reservoirs:`",
@@ -77,6 +80,23 @@ def _scenarios(record: CycleRecord) -> Iterator[Finding]:
                     path=("scenarios", s, "change", c, "flux"), expected="the id of a flux", found=f'"{change.flux}"',
                     mend=did_you_mean(change.flux, known, f"write one of {listed(sorted(known))}"),
                 )  # fmt: skip
+
+
+def _sums(record: CycleRecord) -> Iterator[Finding]:
+    """What is added up must fit into one formula."""
+    ways = {flux.process_id: [f for f in record.fluxes if f.process_id == flux.process_id] for flux in record.fluxes}
+    sums = [(fluxes_in(record, r.id), total_expression, f"into {r.id}") for r in record.reservoirs]
+    sums += [(fluxes_out(record, r.id), total_expression, f"out of {r.id}") for r in record.reservoirs]
+    sums += [(tuple(fluxes), share_expression, f"of {process}") for process, fluxes in ways.items() if len({f.cause for f in fluxes}) > 1]
+    for fluxes, expression, of in sums:
+        try:
+            if fluxes:
+                expression(fluxes)
+        except ExpressionError:
+            yield Finding(
+                path=("fluxes",), expected="fluxes whose sum fits into one formula", found=f"{len(fluxes)} {of}",
+                mend="join fluxes that teach the same, or shorten their ids",
+            )  # fmt: skip
 
 
 def doubts(record: CycleRecord, facts: Facts) -> Iterator[Finding]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from generator.kind import Subject
+from generator.kind import Subject, in_sentence
 from generator.kinds.cycle.facts import fluxes_in, fluxes_out
 from generator.kinds.cycle.record import CycleRecord, Flux, Reservoir
 from generator.quantities.fact import Fact
@@ -40,7 +40,7 @@ class _Cycle:
         reservoir = self.busy[0]
         total, others = self.fact(reservoir.id, "outflow"), self.fact(reservoir.id, "inflow")
         fluxes = fluxes_out(self.record, reservoir.id)
-        named = _listed(flux.label.lower() for flux in fluxes)
+        named = _listed(in_sentence(flux.label) for flux in fluxes)
         draft = Draft(
             id="outflow",
             prompt=f"How much flows out of “{reservoir.label}” in a year, all fluxes together?",
@@ -48,15 +48,15 @@ class _Cycle:
         )
         if not fluxes:
             return Rejected(draft.id, "no reservoir has fluxes on both sides")
-        rates = {flux.id: self.fact(flux.id, "rate") for flux in fluxes}
+        rates = {flux.symbol: self.fact(flux.id, "rate") for flux in fluxes}
         largest = max(fluxes, key=lambda flux: flux.rate.value or 0)
-        given = rates | {"inflow": others, "outflow": total, "largest": rates[largest.id]}
+        given = rates | {"inflow": others, "outflow": total, "largest": rates[largest.symbol]}
         return number_entry(
             draft, total, given,
             (
                 Mistake("nit.budget-add", "inflow + outflow", "adding the inflows as well"),
-                Mistake("cyc.largest-only", "largest", f"counting {largest.label.lower()} alone"),
-                Mistake("cyc.largest-only", "outflow - largest", f"leaving out {largest.label.lower()}"),
+                Mistake("cyc.largest-only", "largest", f"counting {in_sentence(largest.label)} alone"),
+                Mistake("cyc.largest-only", "outflow - largest", f"leaving out {in_sentence(largest.label)}"),
             ),
             self.catalogue, otherwise="Count only arrows that start at this box, and all of them.",
         )  # fmt: skip
@@ -119,15 +119,15 @@ class _Cycle:
     def _share_of_process(self, process: str) -> Made:
         fluxes = [flux for flux in self.record.fluxes if flux.process_id == process]
         share = self.fact(process, "human_share")
-        people = " + ".join(flux.id for flux in fluxes if flux.cause == "people")
-        nature = " + ".join(flux.id for flux in fluxes if flux.cause == "nature")
+        people = " + ".join(flux.symbol for flux in fluxes if flux.cause == "people")
+        nature = " + ".join(flux.symbol for flux in fluxes if flux.cause == "nature")
         draft = Draft(
             id="human_share",
-            prompt=f"What share of {(fluxes[0].process or process).lower()} do people cause, in percent?",
+            prompt=f"What share of {in_sentence(fluxes[0].process or process)} do people cause, in percent?",
             solution=f"The fluxes that people cause, divided by all fluxes of the process: {share.shown}.",
         )
         return choice_of_numbers(
-            draft, share, {flux.id: self.fact(flux.id, "rate") for flux in fluxes},
+            draft, share, {flux.symbol: self.fact(flux.id, "rate") for flux in fluxes},
             (
                 Mistake("cyc.share-of-rest", f"({people}) / ({nature})", "dividing by the natural fluxes alone"),
                 Mistake("nit.complement", f"({nature}) / ({people} + {nature})", "giving the natural share"),
@@ -164,9 +164,11 @@ class _Cycle:
             return Rejected("which_process", because), Rejected("which_forms", because)
         by_life = [flux for flux in different.values() if flux.cause == "nature"] or list(different.values())
         first, second = by_life[-1], by_life[0]
-        return self._which_process(first, different), self._which_forms(second, different)
+        same = {flux.process for flux in known if (flux.starts_as, flux.ends_as) == (first.starts_as, first.ends_as)}
+        return self._which_process(first, different, same), self._which_forms(second, different)
 
-    def _which_process(self, flux: Flux, different: dict[str | None, Flux]) -> Made:
+    def _which_process(self, flux: Flux, different: dict[str | None, Flux], same: set[str | None]) -> Made:
+        """`same` are the processes that would be a right answer too, the flux's own among them."""
         right = str(flux.process)
         draft = Draft(
             id="which_process",
@@ -177,7 +179,7 @@ class _Cycle:
         wrong = [
             Wrong(str(other.process).capitalize(), "nit.swap-process", f"{str(other.process).capitalize()} turns {_forms(other)}.")
             for other in different.values()
-            if other.process != flux.process
+            if other.process not in same
         ]
         return choice(draft, right.capitalize(), wrong[:3], self.catalogue, salt=self.subject.id)
 

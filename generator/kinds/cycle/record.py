@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import keyword
+import re
 from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Field, Strict
@@ -59,7 +61,12 @@ class Flux(Part):
     @property
     def process_id(self) -> str:
         """The process, or the flux itself where none is named, as part of fact ids."""
-        return "_".join((self.process or self.id).lower().replace("-", " ").split())
+        return "_".join(re.findall("[a-z0-9]+", (self.process or self.id).lower())) or self.id
+
+    @property
+    def symbol(self) -> str:
+        """The flux in a formula: its id, unless the expression language keeps that word for itself, as it does `import`."""
+        return f"{self.id}_flux" if keyword.iskeyword(self.id) else self.id
 
 
 class Change(Part):

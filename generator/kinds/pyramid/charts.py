@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from figures import DataTable, EnergyPyramid, PyramidLevel
 
-from generator.kind import Subject
+from generator.kind import Subject, in_sentence
 from generator.kinds.pyramid.record import PyramidRecord
 from generator.quantities.fact import Fact, Facts
 from generator.quantities.units import unit
@@ -60,9 +60,9 @@ def _efficiency(facts: Facts, level: str) -> str:
 def _description(record: PyramidRecord, facts: Facts, production: list[Fact]) -> str:
     """What the pyramid shows, in words, with the numbers that decide."""
     bottom, top = record.levels[0], record.levels[-1]
-    steps = ", ".join(f"{_efficiency(facts, level.id)} to {level.label.lower()}" for level in record.levels[1:])
+    steps = ", ".join(f"{_efficiency(facts, level.id)} to {in_sentence(level.label)}" for level in record.levels[1:])
     return (
-        f"Production falls from {production[0].shown_exactly} in {bottom.label.lower()} to {production[-1].shown_exactly} "
-        f"in {top.label.lower()}. Passed on: {steps}. "
+        f"Production falls from {production[0].shown_exactly} in {in_sentence(bottom.label)} to {production[-1].shown_exactly} "
+        f"in {in_sentence(top.label)}. Passed on: {steps}. "
         f"Of the producers' net production {facts['overall_efficiency'].shown} is left at the top."
     )

@@ -48,13 +48,17 @@ def _sums(record: PyramidRecord) -> Iterator[Finding]:
             adds_up = sum(value for value in values if value is not None)
             if abs(adds_up - total) > ROUNDING * max(total, adds_up):
                 yield Finding(
-                    path=("levels", index, whole), expected=f"{listed(parts, 'plus')} = {shown.number(adds_up, 6)}",
-                    found=shown.number(total, 6), mend="correct the number that is wrong, or leave one of them out: it is then computed",
+                    path=("levels", index, whole), expected=f"{' + '.join(parts)} = {shown.written(f'{adds_up:g}')}",
+                    found=shown.written(f"{total:g}"), mend="correct the number that is wrong, or leave one of them out: it is then computed",
                 )  # fmt: skip
 
 
 def _levels(record: PyramidRecord) -> Iterator[Finding]:
     first, *others = record.levels
+    if not others:
+        yield Finding(
+            path=("levels",), expected="two levels or more", found="one", mend="add the level that eats it: a pyramid compares levels"
+        )  # fmt: skip
     if first.eaten is not None:
         yield Finding(
             path=("levels", 0, "eaten"), expected="producers, which eat nothing", found=f'"{first.id}", which eats',

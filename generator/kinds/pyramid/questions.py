@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generator.kind import Subject
+from generator.kind import Subject, in_sentence
 from generator.kinds.pyramid.record import Level, PyramidRecord
 from generator.quantities.fact import Fact
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
@@ -92,7 +92,7 @@ class _Pyramid:
         draft = Draft(
             id="transfer_efficiency",
             prompt=(
-                f"{below.label} produce {under.shown_exactly}, {level.label.lower()} {made.shown_exactly}. "
+                f"{below.label} produce {under.shown_exactly}, {in_sentence(level.label)} {made.shown_exactly}. "
                 f"What is the transfer efficiency from one to the other, in percent?"
             ),
             solution=f"What arrives divided by what was there: {made.shown_exactly} ÷ {under.shown_exactly} = {share.shown}.",
@@ -119,10 +119,10 @@ class _Pyramid:
         draft = Draft(
             id="not_passed_on",
             prompt=(
-                f"Of the {made.shown_exactly} that {bottom.label.lower()} produce, {taken.shown_exactly} become production of "
-                f"{above.label.lower()}. How much does not pass on?"
+                f"Of the {made.shown_exactly} that {in_sentence(bottom.label)} produce, {taken.shown_exactly} become production of "
+                f"{in_sentence(above.label)}. How much does not pass on?"
             ),
-            solution=f"The difference, {lost.shown_exactly}: not eaten, egested, respired by {above.label.lower()}, or dead first.",
+            solution=f"The difference, {lost.shown_exactly}: not eaten, egested, respired by {in_sentence(above.label)}, or dead first.",
         )
         return choice_of_numbers(
             draft, lost, {"production": made, "production_above": taken},
@@ -141,7 +141,7 @@ class _Pyramid:
             return Rejected("supporting_area", "the record states no need of a top consumer")
         given = dict(getattr(area.working, "given", ()))
         need, flow = given["need"], given["flow"]
-        name = next(level.label.lower() for level in self.record.levels if level.id == top.level)
+        name = next(in_sentence(level.label) for level in self.record.levels if level.id == top.level)
         verb = "eat" if top.measured_as == "eaten" else "produce"
         draft = Draft(
             id="supporting_area",
@@ -165,13 +165,13 @@ class _Pyramid:
         level, above = self.record.levels[-2], self.record.levels[-1]
         draft = Draft(
             id="where_it_goes",
-            prompt=f"What happens in the end to the energy that {level.label.lower()} take in and that never reaches {above.label.lower()}?",
+            prompt=f"What happens in the end to the energy that {in_sentence(level.label)} take in and that never reaches {in_sentence(above.label)}?",
             solution="It leaves as heat: of their own respiration, or of the decomposers that live on faeces and dead bodies.",
             needs=Needs.KNOWLEDGE,
         )
         wrong = (
             Wrong("Plants take it up again as nutrients", "en.recycled"),
             Wrong("It is destroyed when the animals move", "en.destroyed"),
-            Wrong(f"It gathers in {above.label.lower()} over the years", "en.accumulate"),
+            Wrong(f"It gathers in {in_sentence(above.label)} over the years", "en.accumulate"),
         )
         return choice(draft, "It leaves as heat of respiration", wrong, self.catalogue, salt=self.subject.id)

@@ -41,4 +41,5 @@
   }
   window.addEventListener('load', letScroll)
   window.addEventListener('resize', letScroll)
+  document.addEventListener('toggle', letScroll, true) // a table in a closed box has no width yet
 })()

@@ -1,0 +1,30 @@
+"""Climate diagrams: which stations get one, and whether words and table agree with the facts."""
+
+from __future__ import annotations
+
+from tests.kinds.biome.test_facts import SOUTH, biome
+from tests.kinds.biome.test_findings import station
+from tests.kinds.small_records import demo, kind, subject
+
+
+def test_description_names_the_deciding_numbers() -> None:
+    """Source: read off the record."""
+    (chart,) = kind("biome").charts(demo("biome/temperate_grassland"))
+    for words in ("−9 °C in January", "22 °C in July", "10 mm in February", "66 mm in June", "327 mm in all", "July to September"):
+        assert words in chart.description
+
+
+def test_table_holds_the_months_as_the_record_states_them() -> None:
+    (chart,) = kind("biome").charts(demo("biome/temperate_grassland"))
+    assert ("July", "22", "42") == chart.table.rows[6]
+    assert 12 == len(chart.table.rows)
+
+
+def test_southern_station_is_drawn_as_such() -> None:
+    (chart,) = kind("biome").charts(biome(SOUTH, latitude="latitude: -46.5"))
+    assert (True, "46.5° S") == (chart.southern, chart.place)
+
+
+def test_only_stations_of_the_page_get_a_chart() -> None:
+    text = f"region: none\nstations: [{station(use='paper')}, {station(name='there')}, {station(use='practice', name='yonder')}]\n"
+    assert ["small.climate_diagram.there"] == [chart.name for chart in kind("biome").charts(subject("biome", text))]
