@@ -10,7 +10,7 @@ from typing import Any
 from figures import Chart
 from figures.fingerprint import fingerprint
 
-from generator.course.library import OTHERS, Library, load, load_subject
+from generator.course.library import Library, load, load_subject
 from generator.diagnostics import Diagnostic
 from generator.kinds import all_kinds
 from generator.pages.asset_files import assets
@@ -21,7 +21,8 @@ from generator.pages.record_page import record_page
 from generator.pages.site import Site
 from generator.pages.writer import write_tree
 from generator.quantities.fact import Fact
-from generator.records import read_folder
+from generator.records import RecordFile, read
+from generator.science.method import Method
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -109,13 +110,13 @@ def _keep(path: Path, svg: str) -> None:
     beside.replace(path)
 
 
-def known_records(content: Path, name: str = "") -> tuple[str, ...]:
-    """The ids of all records in a content folder, broken ones included."""
-    return read_folder(content, tuple(all_kinds()), OTHERS, name).ids
+def known_records(content: Path) -> tuple[str, ...]:
+    """The ids of all records in a content folder, by their file names alone: none is opened."""
+    return tuple(f"{kind}/{path.stem}" for kind in all_kinds() for path in sorted((content / kind).glob("*.yaml")))
 
 
 def facts_of(content: Path, record: str, name: str = "") -> dict[str, dict[str, object]]:
-    """The facts of one record as plain data; nothing else is checked or drawn.
+    """The facts of one of the known records as plain data; no other file is read, nothing is drawn.
 
     Raises
     ------
@@ -123,16 +124,17 @@ def facts_of(content: Path, record: str, name: str = "") -> dict[str, dict[str, 
         If that record is wrong.
     """
     kind, _, stem = record.partition("/")
-    folder = read_folder(content, (kind,), (*OTHERS, *all_kinds()), name)
-    (file,) = [file for file in folder.files if file.name == stem]
-    subject = load_subject(file, all_kinds())
-    return {fact.id: plain_fact(fact) for fact in subject.facts.values()}
+    located = read(content / kind / f"{stem}.yaml", f"{name or content.name}/{record}.yaml")
+    subject = load_subject(RecordFile(kind, stem, located), all_kinds())
+    methods = all_kinds()[kind].methods
+    return {fact.id: plain_fact(fact, methods) for fact in subject.facts.values()}
 
 
-def plain_fact(fact: Fact) -> dict[str, object]:
-    """A fact as plain data, its value unrounded."""
+def plain_fact(fact: Fact, methods: Mapping[str, Method]) -> dict[str, object]:
+    """A fact as plain data: its value unrounded, and the sources of the fact itself and of its method."""
     value = list(fact.value) if isinstance(fact.value, tuple) else fact.value
+    of_method = methods[fact.method].sources if fact.method in methods else ()
     return {
-        "name": fact.name, "value": value, "unit": fact.unit.label if fact.unit else None, "shown": fact.shown,
-        "working": fact.shown_working, "method": fact.method, "sources": list(fact.sources),
+        "value": value, "unit": fact.unit.label if fact.unit else None, "shown": fact.shown, "working": fact.shown_working,
+        "method": fact.method, "sources": list(dict.fromkeys((*fact.sources, *of_method))),
     }  # fmt: skip

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import io
 import json
+import os
+import sys
 import traceback
 from pathlib import Path
 
@@ -11,6 +14,8 @@ import click
 from generator.diagnostics import ContentErrors, Diagnostic, did_you_mean, report
 
 WRONG_CONTENT, WRONG_USAGE, OUR_BUG = 1, 2, 70
+REFUSED = (PermissionError, NotADirectoryError, IsADirectoryError, FileExistsError)
+"""What the system answers where a folder or a file is not as the command needs it."""
 CONTENT = click.option("--content", type=click.Path(path_type=Path), help="Folder of records; by default content/.")
 WORK = click.option("--work", type=click.Path(path_type=Path), help="Folder for what is made on the way; by default build/.")
 
@@ -60,7 +65,7 @@ def facts(record: str, as_json: bool, content: Path | None) -> None:
     from generator.build import facts_of, known_records
 
     folder, name = _content(content)
-    known = known_records(folder, name)
+    known = known_records(folder)
     matches = [one for one in known if record in (one, one.partition("/")[2])]
     if len(matches) != 1:
         found = f"{record} is the name of several records" if matches else f"no record {record}"
@@ -68,18 +73,22 @@ def facts(record: str, as_json: bool, content: Path | None) -> None:
         raise click.UsageError(f"{found}; {hint}")
     found_facts = facts_of(folder, matches[0], name)
     if as_json:
-        click.echo(json.dumps({"record": matches[0], "facts": found_facts}, ensure_ascii=False, indent=2))
+        click.echo(_json({"record": matches[0], "facts": found_facts}))
         return
     for fact_id, fact in found_facts.items():
         click.echo(f"{fact_id}: {fact['shown']}")
         for line in str(fact["working"]).splitlines():
             click.echo(f"    {line}")
+        if fact["sources"]:
+            click.echo(f"    source: {', '.join(fact['sources'])}")
 
 
 def main() -> int:
     """Run the command line and return its exit code."""
+    _print_what_can_be_printed()
     try:
         studyguide.main(standalone_mode=False, prog_name="studyguide")
+        sys.stdout.flush()
     except ContentErrors as errors:
         click.echo(report(errors.diagnostics, written=False), err=True)
         return WRONG_CONTENT
@@ -89,13 +98,32 @@ def main() -> int:
     except (click.Abort, KeyboardInterrupt):
         click.echo("Stopped.", err=True)
         return 130
-    except BrokenPipeError:
+    except SystemExit:  # click's own answer to a reader that has seen enough, such as `head`
         return 0
+    except BrokenPipeError:  # the same while flushing; without a place for the rest, Python would complain when it ends
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    except REFUSED as refusal:
+        click.echo(f"{refusal.filename}: expected a file or folder that can be read and written, found: {refusal.strerror}", err=True)
+        return WRONG_USAGE
     except Exception:
         traceback.print_exc()
         click.echo("This is a fault of the generator, not of your content. Please report the lines above.", err=True)
         return OUR_BUG
     return 0
+
+
+def _print_what_can_be_printed() -> None:
+    """Let a terminal that knows no ² show ? instead of ending the run."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
+
+
+def _json(data: object) -> str:
+    """JSON that survives any terminal: other than ASCII only where the output is Unicode."""
+    unicode = (sys.stdout.encoding or "").lower().startswith("utf")
+    return json.dumps(data, ensure_ascii=not unicode, allow_nan=False, indent=2)
 
 
 def _project() -> Path:

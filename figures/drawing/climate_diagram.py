@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from figures.climate_diagram import ClimateDiagram
 from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
-from figures.drawing.text import block_size, size_to_fit, text_width
+from figures.drawing.text import block_size, size_to_fit, text_width, wrap
 from figures.drawing.walter_lieth import SCALE_CHANGE_MM, Vertex, at, precipitation_height, seasons, vertices
 
 WIDTH, HEIGHT = 700, 492
@@ -63,8 +63,12 @@ def _header(canvas: Canvas, chart: ClimateDiagram) -> None:
         canvas.text(right, 49, caption, size=_TEXT, role="muted", anchor="end")
         right -= 24 + max(text_width(label, 19, bold=True), text_width(caption, _TEXT))
     room = right - 12
-    canvas.text(12, 28, chart.station, size=size_to_fit(chart.station, 20, room, bold=True), bold=True)
-    canvas.text(12, 49, chart.place, size=size_to_fit(chart.place, _TEXT, room), role="muted")
+    names = wrap(chart.station, 15, room, bold=True)
+    if len(names) == 1:
+        canvas.text(12, 28, chart.station, size=size_to_fit(chart.station, 20, room, bold=True), bold=True)
+    for number, line in enumerate(names if len(names) > 1 else ()):
+        canvas.text(12, 18 + 17 * number, line, size=15, bold=True)
+    canvas.text(12, 49 + 7 * (len(names) > 1), chart.place, size=size_to_fit(chart.place, _TEXT, room), role="muted")
 
 
 def _grid(canvas: Canvas, frame: _Frame) -> None:

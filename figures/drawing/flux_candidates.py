@@ -24,6 +24,10 @@ _INWARDS = 40.0
 """Ends outside belong on the rim of the drawing, not among the boxes."""
 
 
+class NoRoom(ValueError):
+    """Boxes stand so near that an arrow has no course between them."""
+
+
 @dataclass(frozen=True, eq=False)
 class Course:
     """One possible course of an arrow."""
@@ -42,7 +46,7 @@ def courses(arrow: FluxArrow, width: float, boxes: Sequence[PlacedBox], ends: Se
     Raises
     ------
     ValueError
-        If the arrow starts where it ends, or names an unknown box.
+        If the arrow starts where it ends, or names an unknown box; NoRoom if it has no course.
     """
     if arrow.start == arrow.end:
         raise ValueError(f"the flux {arrow.id} starts and ends at {arrow.start}")
@@ -73,7 +77,7 @@ def _between(source: PlacedBox, target: PlacedBox, width: float, boxes: Sequence
                 cost = 90 * abs(bend) + 0.35 * abs(shift)
                 found.append(_course(path, width, cost, boxes, {source.box.id, target.box.id}, None))
     if not found:
-        raise ValueError(f"{source.box.label} and {target.box.label} stand too near for an arrow between them")
+        raise NoRoom(f"{source.box.label} and {target.box.label} stand too near for an arrow between them")
     return found
 
 
@@ -92,7 +96,7 @@ def _to_outside(box: PlacedBox, sample: PlacedBox, width: float, boxes: Sequence
                 cost = 60 * abs(bend) + 0.12 * abs(path.length - 80) + inwardness
                 found.append(_course(path, width, cost, boxes, {box.box.id}, end))
     if not found:
-        raise ValueError(f"no room around {box.box.label} for an arrow to or from {sample.box.label}")
+        raise NoRoom(f"no room around {box.box.label} for an arrow to or from {sample.box.label}")
     return found
 
 

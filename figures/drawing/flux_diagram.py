@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from figures.drawing.canvas import Canvas, rounded_box
 from figures.drawing.flux_arrows import draw_arrow, draw_key, key_of, shaft_widths
+from figures.drawing.flux_candidates import NoRoom
 from figures.drawing.flux_layout import Demand, LabelForm, PlacedArrow, arrange, faults
 from figures.drawing.flux_places import STOCK_TEXT, TEXT, WIDTH, PlacedBox, measured, place_boxes
 from figures.drawing.flux_routes import Rectangle
@@ -60,28 +61,46 @@ def draw_flux_diagram(chart: FluxDiagram) -> str:
 def arranged(chart: FluxDiagram) -> Layout:
     """The first layout, from low to high, in which nothing stands on or too close to anything, else the best.
 
-    Where labels find no room at any height, arrows carry numbers.
+    Where labels find no room at any height, arrows carry numbers; where arrows find none, boxes leave their places.
+
+    Raises
+    ------
+    ValueError
+        If a flux starts where it ends or names an unknown box, or if nothing finds room at all.
     """
     widths = shaft_widths(chart.arrows)
     spelled = [Demand(arrow, widths[arrow.id], _forms(arrow.label)) for arrow in chart.arrows]
-    numbered = [Demand(arrow, widths[arrow.id], (LabelForm((f"{n}",), (22, 20)),)) for n, arrow in enumerate(chart.arrows, 1)]
-    best: tuple[tuple[int, int], Layout] | None = None
-    for demands, is_numbered in ((spelled, False), (numbered, True)):
-        for row_height in _ROW_HEIGHTS:
-            boxes = place_boxes(chart, row_height)
-            standing = {box.box.id for box in boxes}
-            ends = [measured(box, 0, 0, 116) for box in chart.boxes if box.id not in standing]
-            arrows = arrange(demands, boxes, ends) if demands else []
-            found = faults(arrows, boxes)
-            if best is None or found < best[0]:
-                best = found, Layout(boxes, tuple(arrows), is_numbered)
-            if found == (0, 0):
-                break
-        if best is not None and best[0][0] == 0:
-            break
+    numbers = [LabelForm((f"{number}",), (22, 20)) for number in range(1, len(chart.arrows) + 1)]
+    numbered = [Demand(arrow, widths[arrow.id], (form,)) for arrow, form in zip(chart.arrows, numbers, strict=True)]
+    unplaced = replace(chart, boxes=tuple(replace(box, at=None) for box in chart.boxes))
+    found: list[tuple[tuple[int, int], Layout]] = []
+    for spec in dict.fromkeys((chart, unplaced)):
+        for demands, is_numbered in ((spelled, False), (numbered, True)):
+            found += _by_height(spec, demands, is_numbered)
+            best = min(found, key=lambda pair: pair[0], default=None)
+            if best is not None and best[0][0] == 0:
+                return best[1]
     if best is None:
-        raise ValueError(f"nothing to draw in {chart.name}")
+        raise ValueError(f"{chart.name}: no room for its arrows")
     return best[1]
+
+
+def _by_height(spec: FluxDiagram, demands: Sequence[Demand], numbered: bool) -> list[tuple[tuple[int, int], Layout]]:
+    """Layouts with their faults, up to the first without any."""
+    found = []
+    for row_height in _ROW_HEIGHTS:
+        boxes = place_boxes(spec, row_height)
+        standing = {box.box.id for box in boxes}
+        ends = [measured(box, 0, 0, 116) for box in spec.boxes if box.id not in standing]
+        try:
+            arrows = arrange(demands, boxes, ends)
+        except NoRoom:
+            continue
+        layout = Layout(boxes, tuple(arrows), numbered)
+        found.append((faults(arrows, boxes), layout))
+        if found[-1][0] == (0, 0):
+            break
+    return found
 
 
 def _listed(arrows: Sequence[FluxArrow]) -> list[tuple[str, str]]:
@@ -119,7 +138,9 @@ def _box(canvas: Canvas, box: PlacedBox) -> None:
     y = box.y - (TEXT * LEADING * len(box.lines) + STOCK_TEXT * LEADING * len(box.stock_lines) + gap) / 2
     for line in box.lines:
         role = "muted" if box.box.outside else "ink"
-        canvas.text(box.x, y + TEXT, line, size=TEXT, anchor="middle", bold=not box.box.outside, italic=box.box.outside, role=role)
+        canvas.text(
+            box.x, y + TEXT, line, size=TEXT, anchor="middle", bold=not box.box.outside, italic=box.box.outside, role=role,
+        )  # fmt: skip
         y += TEXT * LEADING
     for line in box.stock_lines:
         canvas.text(box.x, y + gap + STOCK_TEXT, line, size=STOCK_TEXT, anchor="middle")

@@ -115,7 +115,8 @@ def arrange(demands: Sequence[Demand], boxes: Sequence[PlacedBox], ends: Sequenc
 def faults(placed: Sequence[PlacedArrow], boxes: Sequence[PlacedBox]) -> tuple[int, int]:
     """How many things stand on each other or off the canvas, and how many arrows or labels merely come too close."""
     ends = {end.key: end.rectangle for arrow in placed if (end := arrow.course.outside) is not None}
-    rectangles = rectangles_of([*(box.rectangle for box in boxes), *ends.values(), *(a.label for a in placed if a.label is not None)])
+    labels = [arrow.label for arrow in placed if arrow.label is not None]
+    rectangles = rectangles_of([*(box.rectangle for box in boxes), *ends.values(), *labels])
     touching = (int(_overlaps(rectangles, rectangles).sum()) - len(rectangles)) // 2
     beyond = int(((rectangles[:, 0] < MARGIN) | (rectangles[:, 2] > WIDTH - MARGIN)).sum())
     return touching + beyond, sum(arrow.cost > _TOO_CLOSE for arrow in placed)

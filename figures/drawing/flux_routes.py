@@ -68,7 +68,10 @@ def _middle(rectangle: Rectangle) -> Point:
 
 
 def _exit(inside: Point, towards: Point, rectangle: Rectangle, margin: float) -> Point | None:
-    """Where the ray leaves the rectangle, a little clear of it; None if it starts within `margin` of the border or its aim lies inside."""
+    """Where the ray leaves the rectangle, a little clear of it.
+
+    None if it starts within `margin` [px] of the border, or its aim lies inside.
+    """
     left, top, right, bottom = (
         rectangle[0] - _CLEARANCE, rectangle[1] - _CLEARANCE, rectangle[2] + _CLEARANCE, rectangle[3] + _CLEARANCE,
     )  # fmt: skip

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
 from generator.quantities import shown
 from generator.quantities.amount import Amount
-from generator.quantities.expression import Expression
-from generator.quantities.units import Quantity, Unit
+from generator.quantities.expression import Expression, ExpressionError
+from generator.quantities.units import Unit, UnitError, number_in
 from generator.quantities.working import Substitution, Working
 
 Value = float | str | bool | tuple[float, ...] | tuple[int, ...] | None
@@ -17,7 +18,13 @@ Value = float | str | bool | tuple[float, ...] | tuple[int, ...] | None
 
 @dataclass(frozen=True, kw_only=True)
 class Fact:
-    """One computed or stated quantity; its value is unrounded, and rounding happens only in `shown`."""
+    """One computed or stated quantity; its value is unrounded, and rounding happens only in `shown`.
+
+    Raises
+    ------
+    ValueError
+        If a number in it is not finite: what is not known or not defined is None, with the reason beside it.
+    """
 
     id: str
     """`<part>.<name>`, e.g. `harrow_plain.annual_precip`; never changes once published."""
@@ -42,6 +49,12 @@ class Fact:
     """Why the value is None, in a few words."""
     months: bool = False
     """Whether the value lists months."""
+
+    def __post_init__(self) -> None:
+        members = self.value if isinstance(self.value, tuple) else (self.value,)
+        for number in (*members, self.plus_minus, self.low, self.high):
+            if isinstance(number, float) and not math.isfinite(number):
+                raise ValueError(f"{self.id}: expected finite numbers, found {number}")
 
     @property
     def is_series(self) -> bool:
@@ -120,8 +133,7 @@ class Fact:
         """The value as a reader sees it: `327 mm`, `12 ± 4 kg N ha⁻¹ yr⁻¹`, `12 to 24 kg N ha⁻¹`, `May to August`."""
         unit = self.unit or Unit("", ())
         if self.low is not None and self.high is not None:
-            ends = shown.series((self.low, self.high), self.figures)
-            return unit.after(f"{_trimmed(ends[0])} to {_trimmed(ends[1])}")
+            return unit.after(f"{self._shown_end(self.low)} to {self._shown_end(self.high)}")
         if self.plus_minus is not None and self.is_number:
             return unit.after(self._shown_with_spread())
         return self.shown_exactly
@@ -136,8 +148,13 @@ class Fact:
     def _shown_with_spread(self) -> str:
         """A stated spread as written; a computed one with two figures, and no digit of the value beyond it."""
         if self.written:
-            return f"{self.shown_number} ± {shown.written(getattr(self.plus_minus, 'text', f'{self.plus_minus:g}'))}"
+            return f"{self.shown_number} ± {shown.written(_own_text(self.plus_minus) or repr(self.plus_minus).removesuffix('.0'))}"
         return shown.with_spread(self.number, self.plus_minus or 0.0, self.figures)
+
+    def _shown_end(self, end: float) -> str:
+        """An end of a range: as written where it is stated, otherwise without the zeros that only fill up decimals."""
+        own = _own_text(end)
+        return shown.written(own) if own else _trimmed(shown.number(end, self.figures))
 
 
 class Facts(Mapping[str, Fact]):
@@ -183,7 +200,7 @@ def computed(
     Raises
     ------
     ExpressionError
-        If a name has no fact or the units do not fit.
+        If a name has no fact, the units do not fit, or the result is no single finite number.
     """
     working = Substitution(expression, tuple((name, given[name]) for name in expression.names if name in given), bare)
     value, because = _work_out(expression, given, unit, bare)
@@ -202,12 +219,17 @@ def _work_out(expression: Expression, given: Mapping[str, Fact], unit: Unit, bar
         result = expression.evaluate(values)
     except ZeroDivisionError:
         return None, "not defined: it would divide by zero"
-    if bare:
-        return float(result), ""
-    quantity = result if isinstance(result, Quantity) else Quantity(result, "")
-    return float(quantity.m_as(unit.pint)), ""
+    try:
+        return number_in(Unit("", ()) if bare else unit, result), ""
+    except UnitError as error:
+        raise ExpressionError(f"{expression.source}: {error}") from None
+
+
+def _own_text(number: float | None) -> str:
+    """The digits as the author wrote them, where the number comes straight out of a record and still knows them."""
+    return str(getattr(number, "text", ""))
 
 
 def _trimmed(text: str) -> str:
     """Without the zeros that only fill up decimals."""
-    return text.rstrip("0").rstrip(".") if "." in text else text
+    return text.rstrip("0").rstrip(".") if "." in text and "×" not in text else text

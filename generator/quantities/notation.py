@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 import ast
+import re
+from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Protocol, TypeVar
+from typing import Generic, NamedTuple, Protocol, TypeVar
 
 from generator.quantities import shown
-from generator.quantities.expression import Expression, dotted
+from generator.quantities.expression import Expression
+from generator.quantities.grammar import dotted
 from generator.quantities.units import Unit
 
 W = TypeVar("W")
@@ -27,63 +30,121 @@ class Notation(Protocol[W]):
     def bracketed(self, inner: W) -> W: ...
     def comparison(self, left: W, sign: str, right: W) -> W: ...
 
-    fractions_bracket: bool
-    """Whether a fraction's parts need brackets: on one line they do, one above the other they do not."""
+    @property
+    def fractions_bracket(self) -> bool:
+        """Whether a fraction's parts need brackets: on one line they do, one above the other they do not."""
+
+    @property
+    def stands_for(self) -> Mapping[str, str]:
+        """What is put in for names, in plain text: it may begin with a minus, or carry a unit, and then need brackets."""
+
+    @property
+    def terms(self) -> Mapping[W, Terms]:
+        """Series that a call writes out term by term, by their written names."""
 
 
-_SUM, _PRODUCT, _NEGATED, _POWER, _ATOM = 1, 2, 3, 4, 5
+_OR, _AND, _NOT, _COMPARISON, _SUM, _PRODUCT, _NEGATED, _MEASURED, _POWER, _ATOM = range(10)
 _SIGNS = {ast.Lt: "<", ast.LtE: "≤", ast.Gt: ">", ast.GtE: "≥", ast.Eq: "=", ast.NotEq: "≠", ast.In: "in", ast.NotIn: "not in"}
+_DIGITS = re.compile(rf"[\d.{shown.THIN}]+")
+_HOLDS_WRITTEN_OUT = {"sum": _SUM, "mean": _PRODUCT}
+
+
+class _Written(NamedTuple, Generic[W]):
+    """What is written, how tightly it holds together, and whether a minus begins it: two signs never meet without a bracket."""
+
+    text: W
+    holds: int
+    minus: bool = False
 
 
 def write(expression: Expression, notation: Notation[W]) -> W:
-    """The expression in the given notation."""
-    return _write(expression.tree, notation)[0]
+    """The expression in the given notation, with the brackets that its meaning needs."""
+    return _write(expression.tree, notation).text
 
 
-def _write(node: ast.expr, n: Notation[W]) -> tuple[W, int]:
-    """What is written, and how tightly it holds together."""
+def _write(node: ast.expr, n: Notation[W]) -> _Written[W]:
     if name := dotted(node):
-        return n.name(name), _ATOM
+        return _Written(n.name(name), *_holds(n.stands_for[name]) if name in n.stands_for else (_ATOM,))
     match node:
         case ast.Constant(value=str() as text):
-            return n.number(text), _ATOM
+            return _Written(n.number(text), _ATOM)
         case ast.Constant():
-            return n.number(shown.written(str(node.value))), _ATOM
+            number = shown.written(str(node.value))
+            return _Written(n.number(number), *_holds(number))
         case ast.UnaryOp(op=ast.USub()):
-            return n.negated(_at_least(_NEGATED, node.operand, n)), _NEGATED
-        case ast.BinOp(op=ast.Add() | ast.Sub() as op):
-            minus = isinstance(op, ast.Sub)
-            left, right = _at_least(_SUM, node.left, n), _at_least(_PRODUCT if minus else _SUM, node.right, n)
-            return n.sum(left, shown.MINUS if minus else "+", right), _SUM
-        case ast.BinOp(op=ast.Mult()):
-            return n.product(_at_least(_PRODUCT, node.left, n), _at_least(_PRODUCT, node.right, n)), _PRODUCT
-        case ast.BinOp(op=ast.Div()):
-            above, below = (_PRODUCT, _NEGATED) if n.fractions_bracket else (_SUM, _SUM)
-            return n.quotient(_at_least(above, node.left, n), _at_least(below, node.right, n)), _PRODUCT
-        case ast.BinOp():
-            exponent = _at_least(_ATOM if n.fractions_bracket else _SUM, node.right, n)
-            return n.power(_at_least(_ATOM, node.left, n), exponent), _POWER
-        case ast.Call(func=ast.Name(id=function)):
-            return n.call(function, [_write(argument, n)[0] for argument in node.args]), _ATOM
-        case ast.Compare():
-            written = _write(node.left, n)[0]
-            for op, part in zip(node.ops, node.comparators, strict=True):
-                written = n.comparison(written, _SIGNS[type(op)], _write(part, n)[0])
-            return written, 0
-        case ast.BoolOp(op=op):
-            word = "and" if isinstance(op, ast.And) else "or"
-            written = _write(node.values[0], n)[0]
-            for part in node.values[1:]:
-                written = n.comparison(written, word, _write(part, n)[0])
-            return written, 0
+            return _Written(n.negated(_right(_NEGATED, node.operand, n)), _NEGATED, minus=True)
         case ast.UnaryOp():
-            return n.call("not", [_write(node.operand, n)[0]]), _ATOM
+            return _Written(n.call("not", [_write(node.operand, n).text]), _NOT)
+        case ast.BinOp():
+            return _binary(node, n)
+        case ast.Call(func=ast.Name(id=function)):
+            return _call(function, [_write(argument, n) for argument in node.args], n)
+        case ast.Compare():
+            written = _at_least(_SUM, node.left, n)
+            for op, part in zip(node.ops, node.comparators, strict=True):
+                written = n.comparison(written, _SIGNS[type(op)], _at_least(_SUM, part, n))
+            return _Written(written, _COMPARISON)
+        case ast.BoolOp(op=op, values=[first, *others]):
+            word, holds = ("and", _AND) if isinstance(op, ast.And) else ("or", _OR)
+            written = _at_least(holds + 1, first, n)
+            for part in others:
+                written = n.comparison(written, word, _at_least(holds + 1, part, n))
+            return _Written(written, holds)
     raise TypeError(f"{type(node).__name__} has no notation")
 
 
+def _binary(node: ast.BinOp, n: Notation[W]) -> _Written[W]:
+    in_line = n.fractions_bracket
+    match node.op:
+        case ast.Add() | ast.Sub() as op:
+            minus = isinstance(op, ast.Sub)
+            right = _right(_PRODUCT if minus else _SUM, node.right, n)
+            left = _write(node.left, n)
+            return _Written(n.sum(_bracketed(_SUM, left, n), shown.MINUS if minus else "+", right), _SUM, left.minus)
+        case ast.Mult():
+            left = _write(node.left, n)
+            return _Written(n.product(_bracketed(_PRODUCT, left, n), _right(_PRODUCT, node.right, n)), _PRODUCT, left.minus)
+        case ast.Div() if in_line:
+            left = _write(node.left, n)
+            return _Written(n.quotient(_bracketed(_PRODUCT, left, n), _right(_NEGATED, node.right, n)), _PRODUCT, left.minus)
+        case ast.Div():
+            return _Written(n.quotient(_write(node.left, n).text, _write(node.right, n).text), _PRODUCT)
+        case _:
+            exponent = _at_least(_ATOM, node.right, n) if in_line else _write(node.right, n).text
+            return _Written(n.power(_at_least(_ATOM, node.left, n), exponent), _POWER)
+
+
+def _call(function: str, arguments: list[_Written[W]], n: Notation[W]) -> _Written[W]:
+    text = n.call(function, [argument.text for argument in arguments])
+    first = arguments[0].text
+    members = n.terms[first].written_out(function) if len(arguments) == 1 and first in n.terms else None
+    if members is None:
+        return _Written(text, _ATOM)
+    if function in _HOLDS_WRITTEN_OUT:
+        return _Written(text, _HOLDS_WRITTEN_OUT[function])
+    return _Written(text, *_holds(members[0]))
+
+
+def _holds(text: str) -> tuple[int, bool]:
+    """How tightly a number with its unit holds together, and whether a minus begins it."""
+    minus = text.startswith(shown.MINUS)
+    if "×" in text:
+        return _PRODUCT, minus
+    return _NEGATED if minus else _ATOM if _DIGITS.fullmatch(text) else _MEASURED, minus
+
+
 def _at_least(tightness: int, node: ast.expr, n: Notation[W]) -> W:
-    written, holds = _write(node, n)
-    return n.bracketed(written) if holds < tightness else written
+    return _bracketed(tightness, _write(node, n), n)
+
+
+def _right(tightness: int, node: ast.expr, n: Notation[W]) -> W:
+    """What follows a sign: it stands in brackets also where it begins with a minus."""
+    written = _write(node, n)
+    return n.bracketed(written.text) if written.minus else _bracketed(tightness, written, n)
+
+
+def _bracketed(tightness: int, written: _Written[W], n: Notation[W]) -> W:
+    return n.bracketed(written.text) if written.holds < tightness else written.text
 
 
 @dataclass(frozen=True)
@@ -101,7 +162,7 @@ class Terms:
         if function in ("max", "min"):
             value = (max if function == "max" else min)(self.values)
             member = self.shown[self.values.index(value)]
-            return (_signed(self.unit.after(member) if self.unit else member),)
+            return (self.unit.after(member) if self.unit else member,)
         return None
 
 
@@ -142,10 +203,10 @@ class PlainText:
         (first, *rest) = arguments
         members = self.terms[first].written_out(function) if first in self.terms and not rest else None
         if members is not None:
-            together = members[0] if len(members) == 1 else f"({' + '.join(members)})"
-            return f"{together} ÷ {len(members)}" if function == "mean" else together
+            together = " + ".join(members)
+            return f"({together}) ÷ {len(members)}" if function == "mean" else together
         if function == "sum_months":
-            return f"{first} from {_month(rest[0])} to {_month(rest[1])}"
+            return f"sum({first} from {_month(rest[0])} to {_month(rest[1])})"
         return f"{function}({', '.join(arguments)})"
 
     def bracketed(self, inner: str) -> str:

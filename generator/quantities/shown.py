@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 
 FIGURES = 3
 THIN = "\u202f"
@@ -18,63 +18,86 @@ MONTHS = (
     "January", "February", "March", "April", "May", "June",
     "July", "August", "September", "October", "November", "December",
 )  # fmt: skip
+_EVERY_DIGIT = Context(prec=1500)
+"""Precision enough for every digit of every float, so that rounding happens where it is meant and nowhere else."""
 _SUPERSCRIPT = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
 def rounded(value: float, figures: int = FIGURES) -> Decimal:
-    """The value to so many significant figures, half up; zero stays zero."""
-    exact = Decimal(repr(float(value)))
-    if exact == 0:
-        return Decimal(0)
-    return exact.quantize(Decimal(1).scaleb(_last_place(exact, figures)), ROUND_HALF_UP)
+    """The value to so many significant figures, half up; zero stays zero.
+
+    Raises
+    ------
+    ValueError
+        If the value is not finite, or fewer than one figure is asked for: neither can be shown.
+    """
+    if figures < 1:
+        raise ValueError(f"expected one significant figure or more, found {figures}")
+    return _to_figures(_exact(value), figures)
 
 
 def number(value: float, figures: int = FIGURES) -> str:
     """A computed number as shown: `24 000`, `0.0536`, `1.34 × 10⁶`."""
-    exact = rounded(value, figures)
-    if exact != 0 and not -4 <= exact.adjusted() < 7:
-        power = exact.adjusted()
-        return f"{_plain(exact.scaleb(-power))} × 10{str(power).translate(_SUPERSCRIPT)}"
-    return _plain(exact)
+    return _in_reach(rounded(value, figures))
 
 
 def with_spread(value: float, spread: float, figures: int = FIGURES) -> str:
-    """A computed value and its uncertainty, `4 ± 13`: the spread to two figures, the value to the same place at most."""
+    """A computed value and its uncertainty, `4 ± 13`: the spread to two figures, the value to the same place.
+
+    A spread of 0 says nothing about a place: then the value has its own figures.
+    """
+    if spread < 0:
+        raise ValueError(f"expected a spread of 0 or more, found {spread}")
     if spread == 0:
         return f"{number(value, figures)} ± 0"
     narrow = rounded(spread, 2)
-    place = max(_last_place(Decimal(repr(float(value))), figures) if value else -99, int(str(narrow.as_tuple().exponent)))
-    step = Decimal(1).scaleb(place)
-    both = (Decimal(repr(float(x))).quantize(step, ROUND_HALF_UP) for x in (value, spread))
-    return " ± ".join(_plain(x) for x in both)
+    wide = _to_place(_exact(value), int(narrow.as_tuple().exponent))
+    power = max(wide, narrow, key=abs).adjusted()
+    if _reaches(power):
+        return f"{_plain(wide)} ± {_plain(narrow)}"
+    return f"({_plain(wide.scaleb(-power))} ± {_plain(narrow.scaleb(-power))}) × {_power_of_ten(power)}"
 
 
 def series(values: Sequence[float | None], figures: int = FIGURES) -> tuple[str, ...]:
-    """The members of a series, all with the decimals that give the largest of them its significant figures."""
-    known = [abs(v) for v in values if v is not None]
-    largest = Decimal(repr(float(max(known, default=0.0))))
+    """The members of a series, all with the decimals that give the largest of them its significant figures.
+
+    A series whose largest member is shown as a power of ten is shown number by number.
+    """
+    known = [_exact(v) for v in values if v is not None]
+    largest = max(map(abs, known), default=Decimal(0))
+    if largest and not _reaches(_to_figures(largest, figures).adjusted()):
+        return tuple("–" if v is None else number(v, figures) for v in values)
     place = min(0, _last_place(largest, figures)) if largest else 0
-    step = Decimal(1).scaleb(place)
-    return tuple("–" if v is None else _plain(Decimal(repr(float(v))).quantize(step, ROUND_HALF_UP)) for v in values)
+    return tuple("–" if v is None else _plain(_to_place(_exact(v), place)) for v in values)
 
 
 def written(text: str) -> str:
-    """A stated number with the author's own digits, in our spelling of minus and groups."""
+    """A stated number with the author's own digits, in our spelling of minus and groups; anything else as it is."""
     try:
         exact = Decimal(text)
     except ArithmeticError:
         return text
-    return number(float(exact), max(1, len(exact.as_tuple().digits))) if "e" in text.lower() else _plain(exact)
+    if not exact.is_finite():
+        return text
+    return _in_reach(exact) if "e" in text.lower() else _plain(exact)
 
 
 def months(numbers: Iterable[int]) -> str:
-    """Month numbers as names: `May, June and August`, or runs as `May to September`."""
-    runs = _runs(sorted(numbers))
-    if not runs:
+    """Month numbers as names: `May, June and August`, or runs of three and more as `May to September`.
+
+    Raises
+    ------
+    ValueError
+        If a number is not one of 1 to 12.
+    """
+    once = sorted(set(numbers))
+    if any(month not in range(1, 13) for month in once):
+        raise ValueError(f"expected months from 1 to 12, found {', '.join(map(str, once))}")
+    if not once:
         return "no month"
-    if sum(len(run) for run in runs) == 12:
+    if len(once) == 12:
         return "all twelve months"
-    names = [_run_name(run) for run in runs]
+    names = [name for run in _runs(once) for name in _run_names(run)]
     return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
@@ -84,11 +107,40 @@ def decimals(text: str) -> int:
     return len(found[1]) if found else 0
 
 
+def _exact(value: float) -> Decimal:
+    exact = Decimal(repr(float(value)))
+    if not exact.is_finite():
+        raise ValueError(f"{value} cannot be shown as a number")
+    return exact
+
+
+def _to_place(exact: Decimal, place: int) -> Decimal:
+    return exact.quantize(Decimal(1).scaleb(place), ROUND_HALF_UP, _EVERY_DIGIT)
+
+
+def _to_figures(exact: Decimal, figures: int) -> Decimal:
+    return _to_place(exact, _last_place(exact, figures)) if exact else Decimal(0)
+
+
 def _last_place(exact: Decimal, figures: int) -> int:
     """The power of ten of the last figure that is kept; rounding 9.996 to three figures must give 10.0, not 10.00."""
-    place = exact.adjusted() - figures + 1
-    carried = exact.quantize(Decimal(1).scaleb(place), ROUND_HALF_UP)
-    return carried.adjusted() - figures + 1
+    return _to_place(exact, exact.adjusted() - figures + 1).adjusted() - figures + 1
+
+
+def _reaches(power: int) -> bool:
+    """Whether a number with this power of ten is shown without it."""
+    return -4 <= power < 7
+
+
+def _in_reach(exact: Decimal) -> str:
+    power = exact.adjusted()
+    if not exact or _reaches(power):
+        return _plain(exact)
+    return f"{_plain(exact.scaleb(-power, _EVERY_DIGIT))} × {_power_of_ten(power)}"
+
+
+def _power_of_ten(power: int) -> str:
+    return f"10{str(power).translate(_SUPERSCRIPT)}"
 
 
 def _plain(exact: Decimal) -> str:
@@ -114,8 +166,6 @@ def _runs(numbers: Sequence[int]) -> list[list[int]]:
     return runs
 
 
-def _run_name(run: Sequence[int]) -> str:
-    first, last = MONTHS[run[0] - 1], MONTHS[run[-1] - 1]
-    if len(run) == 1:
-        return first
-    return f"{first} and {last}" if len(run) == 2 else f"{first} to {last}"
+def _run_names(run: Sequence[int]) -> list[str]:
+    names = [MONTHS[month - 1] for month in run]
+    return names if len(run) < 3 else [f"{names[0]} to {names[-1]}"]

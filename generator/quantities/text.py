@@ -11,7 +11,7 @@ from generator.quantities.fact import Fact
 
 _BRACES = re.compile(r"\{([^{}]*)\}")
 _REFERENCE = re.compile(r"(?:([a-z][a-z0-9_]*/[a-z0-9][a-z0-9_]*):)?([a-z0-9_]+(?:\.[a-z0-9_]+)*)\Z")
-_FAR_NAME = re.compile(r"\b([a-z][a-z0-9_]*)/([a-z0-9][a-z0-9_]*):([a-z0-9_]+(?:\.[a-z0-9_]+)?)")
+_FAR_NAME = re.compile(r"\b([a-z][a-z0-9_]*)/([a-z0-9][a-z0-9_]*):([a-z0-9_]+(?:\.[a-z0-9_]+)*)")
 
 
 @dataclass(frozen=True)
@@ -49,9 +49,16 @@ def filled(text: str, facts: Mapping[str, Fact], write: Callable[[Fact], str] = 
     Raises
     ------
     KeyError
-        If a reference names a fact that is not there.
+        If a reference names a fact that is not there, or none at all.
     """
-    return _BRACES.sub(lambda found: write(facts[next(references(found[0])).key]), text)
+
+    def fact(found: re.Match[str]) -> str:
+        reference = next(references(found[0]))
+        if reference.key not in facts:
+            raise KeyError(f"{reference.text} names no fact")
+        return write(facts[reference.key])
+
+    return _BRACES.sub(fact, text)
 
 
 @dataclass(frozen=True)
@@ -66,11 +73,15 @@ class Claim:
         far: dict[str, str] = {}
 
         def near(found: re.Match[str]) -> str:
-            name = f"from_{found[1]}_{found[2]}.{found[3]}"
+            name = f"far_record_{len(far)}"
             far[name] = found[0]
             return name
 
-        return Expression(_FAR_NAME.sub(near, self.source)), far
+        source = _FAR_NAME.sub(near, self.source)
+        try:
+            return Expression(source), far
+        except ExpressionError as error:
+            raise _in_own_names(error, far) from None
 
     @property
     def keys(self) -> tuple[str, ...]:
@@ -100,6 +111,8 @@ class Claim:
             result = expression.evaluate(values)
         except ZeroDivisionError:
             return False
+        except ExpressionError as error:
+            raise _in_own_names(error, far) from None
         if not isinstance(result, bool):
             raise ExpressionError(f"{self.source}: expected a comparison such as a < b, found a value")
         return result
@@ -107,3 +120,9 @@ class Claim:
     def numbers(self, facts: Mapping[str, Fact]) -> str:
         """The facts of the condition with their values, for a message: `aridity_index = 0.70`."""
         return " and ".join(f"{key} is {facts[key].shown}" for key in dict.fromkeys(self.keys) if key in facts)
+
+
+def _in_own_names(error: ExpressionError, far: Mapping[str, str]) -> ExpressionError:
+    """The same message with the names that the author wrote."""
+    message = re.sub(r"far_record_\d+", lambda found: far.get(found[0], found[0]), str(error))
+    return ExpressionError(message, error.column)

@@ -82,7 +82,7 @@ Some = Annotated[tuple[Item, ...], Strict(False), AfterValidator(_not_empty)]
 
 
 def different(name: str = "id") -> WrapValidator:
-    """For a list: its groups must differ in a field, its plain items in themselves; told beside whatever else is wrong."""
+    """For a list: its groups must differ in a field, its plain items in themselves; told with all else."""
 
     def check(items: Any, handler: ValidatorFunctionWrapHandler) -> Any:
         again = list(_repeated(items, name)) if isinstance(items, (list, tuple)) else []
@@ -202,7 +202,7 @@ def _refused_pair(numbers: dict[str, WrittenFloat], pair: tuple[str, str]) -> li
 
 @dataclass(frozen=True)
 class Bounds:
-    """Limits of a number, or of an amount's value and ends; `Annotated[Number, AfterValidator(Bounds(-90, 90, "degrees"))]`."""
+    """Limits of a number, or of an amount's value and ends: `Annotated[Number, AfterValidator(Bounds(-90, 90))]`."""
 
     low: float = -math.inf
     high: float = math.inf
@@ -228,7 +228,7 @@ class Bounds:
 
 
 def monthly(bounds: Bounds | None = None) -> Any:
-    """The type of a series of twelve numbers, January first, each within the bounds; kept as a tuple of `WrittenFloat`."""
+    """The type of a series of twelve numbers, January first, each in the bounds; a tuple of `WrittenFloat`."""
 
     def twelve(value: Any) -> tuple[float, ...]:
         if not isinstance(value, (list, tuple)):

@@ -38,15 +38,15 @@ class RecordFolder:
 
     @property
     def ids(self) -> tuple[str, ...]:
-        """Of every record that the folder seems to hold, broken or wrongly named ones included, so that none is "unknown"."""
+        """Of every record that the folder seems to hold, broken and wrongly named ones included: none is "unknown"."""
         return tuple(file.id for file in self.files)
 
 
 def read_folder(content: Path, kinds: Collection[str], others: Collection[str] = (), name: str = "") -> RecordFolder:
     """The records in `content/<kind>/*.yaml`.
 
-    `others` are the folders and YAML files in `content` that are read elsewhere (`written`, `course.yaml`); any other folder
-    or YAML file is told. `name` is what messages call the folder, by default its own name. Hidden files are passed over.
+    `others` are the folders and YAML files in `content` that are read elsewhere (`written`, `course.yaml`); any other
+    folder or YAML file is told. `name` is what messages call the folder, by default its own name.
     """
     shown = name or content.name
     if not content.is_dir():
@@ -103,7 +103,7 @@ def _strangers(content: Path, kinds: Collection[str], others: Collection[str], s
 
 
 def _stem(path: Path) -> tuple[str | None, str]:
-    """The record's name that a file seems to mean, None where it is no record; and how to rename it where it must be."""
+    """The record's name that a file seems to mean, None where it is no record; and how to rename it if it must be."""
     match = re.match(r"(.+?)\.ya?ml(\.txt)?$", path.name, re.IGNORECASE)
     if not match:
         return None, ""

@@ -104,7 +104,7 @@ def _unreadable(name: str, found: str, mend: str) -> Located:
 def located(data: bytes, name: str, parser: type = FAST_PARSER) -> Located:
     """The bytes of a file as values with places.
 
-    Reading goes on behind a problem where the rest is still clear: a wrong line costs at most its own field at the margin.
+    Reading goes on behind a problem where the rest is still clear: a wrong line costs at most its field at the margin.
     """
     source = decoded(data, name)
     problems, text, unread = list(source.problems), source.text, set()
@@ -151,7 +151,7 @@ class NotYaml(Exception):
 
 
 def _tree(text: str, source: Source, parser: type) -> Tree:
-    """The tree by the given parser, or by the Python parser where that one stops: only its complaints are mapped to ours."""
+    """The tree by the given parser, or by the Python parser where that one stops: only its complaints are known here."""
     text = text.replace("?", QUESTION_MARK)
     if parser is not yaml.SafeLoader and not _DISPUTED.search(text):
         try:
@@ -177,7 +177,7 @@ def _repaired(text: str, problem: Complaint, unread: set[FieldPath]) -> str | No
 
 
 def _set_aside(text: str | None, position: int, unread: set[FieldPath]) -> str | None:
-    """The text without the field at the margin that holds the position; None where that cannot be told, or did not help."""
+    """The text without the field at the margin that holds the position; None if that cannot be told or did not help."""
     outcome = without_section(text, position) if text is not None else None
     if outcome is None or outcome[0] == text:
         return None

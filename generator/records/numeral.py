@@ -73,34 +73,32 @@ def number_mend(text: str, *, amount: bool = False) -> str:
     spelled = _SPELLED.get(word.lower())
     if spelled is not None:
         return f"write {spelled}"
-    if isinstance(plain_value(word), (int, float)):
+    if _is_number(word):
         return f"write {word} without quotes" if word == text else f"write {word}, without other characters around it"
     return _mend_of_digits(word.replace("\u2212", "-"), amount, dashes="\u2212" in word)
 
 
 def _mend_of_digits(word: str, amount: bool, dashes: bool) -> str:
-    if dashes and isinstance(plain_value(word), (int, float)):
+    if dashes and _is_number(word):
         return f"write {word}, with the hyphen of the keyboard"
     if re.fullmatch(r"-?\d{1,3}([ ,_']\d{3})+(\.\d+)?", word):
         return f"write {re.sub(r'[^0-9.-]', '', word)}, without separators"
     if re.fullmatch(r"-?\d+,\d+", word):
         return f"write {_tidy(word.replace(',', '.'))}, with a point"
-    if match := re.fullmatch(rf"({_NUMBER}) ?(?:\u00b1|\+/?-) ?({_NUMBER})", word):
-        if amount:
-            return f"write {{value: {_tidy(match[1])}, plus_minus: {_tidy(match[2])}}}"
-    if match := re.fullmatch(rf"({_NUMBER}) ?(?:-|\u2013|to|\.\.+) ?({_NUMBER})", word):
-        if amount:
-            return f"write {{low: {_tidy(match[1])}, high: {_tidy(match[2])}}}"
+    if amount and (match := re.fullmatch(rf"({_NUMBER}) ?(?:\u00b1|\+/?-) ?({_NUMBER})", word)):
+        return f"write {{value: {_tidy(match[1])}, plus_minus: {_tidy(match[2])}}}"
+    if amount and (match := re.fullmatch(rf"({_NUMBER}) ?(?:-|\u2013|to|\.\.+) ?({_NUMBER})", word)):
+        return f"write {{low: {_tidy(match[1])}, high: {_tidy(match[2])}}}"
     if re.fullmatch(rf"\+?{_NUMBER}", word):
         number = _tidy(word.lstrip("+"))
-        return (
-            f"write {number}"
-            if isinstance(plain_value(number), (int, float))
-            else "write a number of at most 18 digits"
-        )
+        return f"write {number}" if _is_number(number) else "write a number of at most 18 digits"
     if match := re.match(rf"\+?({_NUMBER}) ?[^\d\s.,:/-]", word):
         return f"write {_tidy(match[1])} alone; units are declared once, in units"
     return "write the number, or unknown" if amount else "write a number in digits, with a point for decimals"
+
+
+def _is_number(word: str) -> bool:
+    return isinstance(plain_value(word), (WrittenInt, WrittenFloat))
 
 
 def _tidy(number: str) -> str:

@@ -117,7 +117,7 @@ class _Growth:
         self.tree.values[path] = Spot(position, style)
 
     def _before_space(self, position: int) -> int:
-        """Right behind the sign before an empty value: the two parsers differ in how much white space they pass over."""
+        """Right behind the sign before an empty value: the parsers differ in how much white space they pass over."""
         while position > 0 and self.source.text[position - 1] in " \r\n":
             position -= 1
         return position

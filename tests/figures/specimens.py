@@ -29,7 +29,8 @@ CLIMATES = (
     climate("Rainless", [14, 16, 20, 25, 29, 32, 33, 33, 30, 26, 20, 15], [0] * 12),
     climate("Even", [10] * 12, [20] * 12),
     climate("Freezing Dry", [0] * 12, [0] * 12),
-    climate("Great Monsoon", [24, 25, 28, 30, 31, 28, 26, 26, 27, 27, 26, 24], [8, 20, 60, 150, 400, 1500, 1130, 900, 500, 240, 60, 12]),
+    climate("Great Monsoon", [24, 25, 28, 30, 31, 28, 26, 26, 27, 27, 26, 24],
+            [8, 20, 60, 150, 400, 1500, 1130, 900, 500, 240, 60, 12]),
     climate(
         "A Cape with a Very Long Name indeed", [21, 21, 20, 17, 15, 13, 12, 13, 14, 16, 18, 20],
         [15, 17, 20, 41, 69, 93, 82, 77, 40, 30, 14, 17], southern=True, place="33.9° S, 46 m above the sea, on the western coast",
@@ -54,7 +55,10 @@ def pyramid(name: str, *levels: tuple[str, float]) -> EnergyPyramid:
 
 PYRAMIDS = (
     pyramid("Sill Lake", ("Phytoplankton", 5800), ("Zooplankton", 580), ("Perch", 50), ("Pike", 4)),
-    pyramid("Long Names", ("Algae and eelgrass with everything else that is green", 8833), ("Snails, caddis larvae and turtles", 1478), ("Small fish", 67), ("Large fish", 6)),
+    pyramid(
+        "Long Names", ("Algae and eelgrass with everything else that is green", 8833), ("Snails, caddis larvae and turtles", 1478),
+        ("Small fish", 67), ("Large fish", 6),
+    ),
     pyramid("Steep", ("Grass", 24000), ("Voles", 2400), ("Weasels", 2), ("Owls", 0.001)),
     pyramid("Six Levels", ("A", 24000), ("B", 12400), ("C", 9000), ("D", 500), ("E", 30), ("F", 2)),
     pyramid("Two Levels", ("Grass", 100), ("Cattle", 10)),
@@ -107,11 +111,14 @@ FLUX_DIAGRAMS = (
     flux_diagram("Carbon", [(n, "1 000 Gt C", False, None) for n in ("Air", "Land plants", "Soil", "Sea", "Rock")], _CARBON, "Gt C yr⁻¹"),
     flux_diagram("One box", [("Lake", "5 kg", False, None), ("river", "", True, None)],
                  [("river", "Lake", 3, "inflow", False), ("Lake", "river", 3, "outflow", False)]),
-    flux_diagram("Nothing flows", [("Ice", "5 kg", False, None), ("Rock", "9 kg", False, None)], [("Ice", "Rock", 0, "melting", False)]),
+    flux_diagram("Nothing flows", [("Ice", "5 kg", False, None), ("Rock", "9 kg", False, None)],
+                 [("Ice", "Rock", 0, "melting", False)]),
     flux_diagram("Still", [("Ice", "5 kg", False, None)], []),
-    flux_diagram("Same place", [("Ice", "5 kg", False, (0, 0)), ("Water", "9 kg", False, (0.1, 0.1))], [("Ice", "Water", 5, "melting", False)]),
+    flux_diagram("Same place", [("Ice", "5 kg", False, (0, 0)), ("Water", "9 kg", False, (0.1, 0.1))],
+                 [("Ice", "Water", 5, "melting", False)]),
     flux_diagram("Column", [(n, "9 kg", False, (0, row)) for row, n in enumerate(("Litter", "Humus", "Groundwater"))],
-                 [("Litter", "Humus", 9, "decay", False), ("Humus", "Groundwater", 1e-3, "leaching", False), ("Humus", "Litter", 4, "digging over", True)]),
+                 [("Litter", "Humus", 9, "decay", False), ("Humus", "Groundwater", 1e-3, "leaching", False),
+                  ("Humus", "Litter", 4, "digging over", True)]),
     flux_diagram("Both outside", [("Lake", "5 kg", False, None), ("sky", "", True, None), ("sea", "", True, None)],
                  [("sky", "Lake", 3, "rain", False), ("sky", "sea", 30, "rain", False)]),
 )  # fmt: skip
@@ -121,6 +128,13 @@ LONG_LABELS = flux_diagram("Long Labels", [("Ice", "5 kg", False, (0, 0)), ("Wat
 ], "million tonnes of carbon as carbon dioxide per square kilometre and year")  # fmt: skip
 CROWDED = flux_diagram("Crowd", [(f"Store {n}", "12 345 Gt C", False, None) for n in range(9)], [
     (f"Store {n % 9}", f"Store {(n + 1 + n // 9) % 9}", 1 + n, "denitrification", n % 3 == 0) for n in range(20)
+], "Gt C yr⁻¹")  # fmt: skip
+
+GRID = flux_diagram("Grid", [
+    *((f"Store {column}{row}", "12 345 Gt C", False, (column, row)) for row in range(3) for column in range(4)), ("air", "", True, None),
+], [
+    *(("air", f"Store {column}{row}", 3, "rain", False) for row in range(3) for column in range(4)),
+    *((f"Store {column}{row}", f"Store {column + 1}{row}", 2, "leaching", True) for row in range(3) for column in range(3)),
 ], "Gt C yr⁻¹")  # fmt: skip
 
 _PROCESSES = ("fixation", "denitrification", "litter fall", "burning of fuel", "rain", "weathering of rock", "uptake by roots", "grazing")

@@ -9,10 +9,11 @@ from figures import Chart
 from figures.inline import inline_svg, palette_css
 from tests.figures.drawn import drawn
 from tests.figures.measure import text_violations
-from tests.figures.specimens import CLIMATES, CROWDED, FLUX_DIAGRAMS, LONG_LABELS, PYRAMIDS, random_flux_diagram
+from tests.figures.specimens import CLIMATES, CROWDED, FLUX_DIAGRAMS, GRID, LONG_LABELS, PYRAMIDS, random_flux_diagram
 
 pytestmark = pytest.mark.browser
 TYPEFACES = ("inherit", "DejaVu Sans", "Liberation Sans")
+SETS = {"climates": CLIMATES, "pyramids": PYRAMIDS, "fluxes": FLUX_DIAGRAMS, "crowds": (LONG_LABELS, CROWDED, GRID)}
 AT_RANDOM = tuple(random_flux_diagram(seed) for seed in range(10))
 
 
@@ -36,7 +37,7 @@ def violations(browser: Browser, html: str, count: int) -> list[str]:
 
 
 @pytest.mark.parametrize("typeface", TYPEFACES)
-@pytest.mark.parametrize("charts", (CLIMATES, PYRAMIDS, FLUX_DIAGRAMS, (LONG_LABELS, CROWDED)), ids=("climates", "pyramids", "fluxes", "crowds"))
+@pytest.mark.parametrize("charts", SETS.values(), ids=SETS)
 def test_text_keeps_apart(browser: Browser, charts: tuple[Chart, ...], typeface: str):
     assert [] == violations(browser, page_of(charts, typeface), len(charts))
 
@@ -46,6 +47,7 @@ def test_text_keeps_apart_in_flux_diagrams_made_at_random(browser: Browser):
 
 
 def test_the_measure_finds_text_on_text_and_text_beyond_the_canvas(browser: Browser):
-    texts = "".join(f'<text x="{x}" y="50" font-size="14">{word}</text>' for x, word in ((5, "over"), (15, "lapping"), (185, "beyond")))
+    words = ((5, "over"), (15, "lapping"), (185, "beyond"))
+    texts = "".join(f'<text x="{x}" y="50" font-size="14">{word}</text>' for x, word in words)
     html = f"<svg role='img' viewBox='0 0 200 100' width='200' height='100'><title>t</title>{texts}</svg>"
     assert ['t: "lapping" overlaps "over"', 't: "beyond" leaves the canvas'] == violations(browser, html, 1)

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Literal, Self
 
-from pydantic import AfterValidator, Field
+from pydantic import AfterValidator, Field, model_validator
 
 from generator.diagnostics import Diagnostic
 from generator.records.checking import check
-from generator.records.expectation import expected
-from generator.records.fields import Id, Many, StatedAmount, Text
+from generator.records.expectation import Inner, expected, several
+from generator.records.fields import Id, Many, Number, StatedAmount, Text
 from generator.records.located import located
 from generator.records.parts import Part
 from generator.records.record import Record
@@ -34,6 +34,18 @@ def odd(value: str) -> str:
     if len(value) % 2:
         return value
     raise expected("an odd number of letters", "add one")
+
+
+class Bed(Part):
+    top: Number
+    bottom: Number
+
+    @model_validator(mode="after")
+    def is_thick(self) -> Self:
+        if self.bottom <= self.top:
+            refusal = expected(f"more than top ({self.top.text})", "exchange the two", found=self.bottom.text)
+            raise several([Inner(("bottom",), self.bottom, refusal)])
+        return self
 
 
 class Odd(Part):
@@ -70,6 +82,12 @@ def test_all_examples_have_the_shared_fields(good_records: dict[str, bytes], any
 def test_validator_of_a_kind_speaks_for_itself() -> None:
     assert ['f:1:12: words.a: expected an odd number of letters, found the text "mud!"\n    mend: add one'] == told(
         "words: {a: mud!, b: sand!}", Odd
+    )
+
+
+def test_comparison_of_two_fields_points_at_the_one_that_is_wrong() -> None:
+    assert ["f:1:18: bottom: expected more than top (5.0), found 3\n    mend: exchange the two"] == told(
+        "{top: 5.0, bottom: 3}", Bed
     )
 
 

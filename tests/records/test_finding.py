@@ -68,7 +68,8 @@ def test_acceptance_of_nothing_is_a_warning() -> None:
     told = without_accepted(file(), accepted("outside_range"), [])
     assert [
         "f:6:15: warning: accepted_warnings[0].warning: expected a warning that this record gives, "
-        'found "outside_range", which it does not give [nothing_to_accept]\n    mend: remove it: nothing to accept any more'
+        'found "outside_range", which it does not give [nothing_to_accept]\n'
+        "    mend: remove it: nothing to accept any more"
     ] == [str(one) for one in told]
 
 

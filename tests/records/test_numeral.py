@@ -53,6 +53,7 @@ def test_written_number_survives_copying(number: WrittenFloat | WrittenInt) -> N
         ("12:30", "write a number in digits, with a point for decimals"),
         ("10-25", "write a number in digits, with a point for decimals"),
         ("9" * 40, "write a number of at most 18 digits"),
+        ("true", "write a number in digits, with a point for decimals"),
         ("dry", "write a number in digits, with a point for decimals"),
     ],
 )

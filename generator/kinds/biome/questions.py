@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from generator.kind import Subject
+from generator.kinds.biome.charts import is_southern
 from generator.kinds.biome.record import BiomeRecord, Station
 from generator.quantities import shown
 from generator.quantities.fact import Fact
@@ -102,6 +103,8 @@ class _Station:
             Wrong(_cap(coldest.shown), "clim.frost-is-dry", "These months average below 0 °C."),
             Wrong(_cap(shown.months(_shifted(dry))), "clim.hemisphere", "These months lie half a year away."),
         ]
+        if is_southern(self.station):
+            wrong.insert(0, wrong.pop())
         said = [w for w in wrong if w.text.casefold() != dry.shown.casefold() and w.text != "No month"]
         return choice(draft, _cap(dry.shown), said[:3], self.catalogue, fact=dry, salt=self.subject.id)
 

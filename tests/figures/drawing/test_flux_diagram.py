@@ -85,7 +85,8 @@ def test_every_box_and_every_label_is_said(chart: FluxDiagram):
 
 
 def test_boxes_stand_where_they_were_put():
-    places = {e.text: (float(e.get("x")), float(e.get("y"))) for e in ElementTree.fromstring(drawn(WEND_HOLLOW)).findall(".//{*}text")}
+    said = ElementTree.fromstring(drawn(WEND_HOLLOW)).findall(".//{*}text")
+    places = {element.text: (float(element.get("x")), float(element.get("y"))) for element in said}
     plants, ammonium, nitrate, soil = (places[line] for line in ("Living plants", "Ammonium", "Nitrate in", "Soil organic"))
     assert plants[0] == soil[0] == (ammonium[0] + nitrate[0]) / 2
     assert ammonium[0] < plants[0] < nitrate[0]

@@ -10,7 +10,9 @@ from hypothesis import strategies as st
 
 from figures.drawing.walter_lieth import at, precipitation_height, seasons, vertices, year_round
 
-ROME_TEMP = (7.6, 8.7, 11.4, 14.7, 18.5, 22.9, 25.7, 25.3, 22.4, 17.4, 12.6, 8.9)
+# Rounded typical normals, from memory; a test vector, not a citation for the town's climate.
+ROME_TEMP = (7.5, 8.2, 10.2, 12.6, 17.2, 21.1, 24.1, 24.5, 20.8, 16.4, 11.4, 8.4)
+ROME_PRECIP = (67, 73, 58, 81, 53, 34, 19, 37, 73, 113, 115, 81)
 MONTHLY_TEMP = st.lists(st.floats(-40, 40).map(lambda t: round(t, 1)), min_size=12, max_size=12)
 MONTHLY_PRECIP = st.lists(st.integers(0, 1200), min_size=12, max_size=12)
 
@@ -38,6 +40,12 @@ def test_curves_cross_where_straight_lines_between_mid_months_do():
     (_, end, dry), *_ = [stretch for stretch in seasons(vertices(temp, precip, False)) if stretch[0] < 4 <= stretch[1]]
     assert dry
     assert 4.0 == pytest.approx(end)
+
+
+def test_the_dry_season_of_rome_runs_from_late_may_to_late_august():
+    # By hand: 53 - 19 s = 2 (17.2 + 3.9 s) gives 0.694030 of a month after mid-May, and likewise 0.276498 after mid-August.
+    [(start, end)] = [(start, end) for start, end, dry in seasons(vertices(ROME_TEMP, ROME_PRECIP, False)) if dry]
+    assert (4.5 + 0.694030, 7.5 + 0.276498) == pytest.approx((start, end), abs=1e-6)
 
 
 def test_the_precipitation_curve_bends_where_it_passes_one_hundred_mm():

@@ -1,0 +1,167 @@
+"""The questions of the built site: marked by mouse and keyboard, with feedback to the very mistake; complete without scripts."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Locator, Page, expect
+
+from tests.browser.watch import Watch, violations
+
+pytestmark = pytest.mark.browser
+BIOME, CYCLE, PYRAMID = "biome/temperate-grassland.html", "cycle/wend-hollow-nitrogen.html", "pyramid/sill-lake.html"
+
+# What people type for 327 mm (accepted from 320.46 to 333.54), and the verdict: common practice of writing numbers.
+SPELLINGS = [
+    ("327", "✓ Right."),
+    (" 327 ", "✓ Right."),
+    ("327.0", "✓ Right."),
+    ("327,0", "✓ Right."),
+    ("3.27e2", "✓ Right."),
+    ("3.27×10²", "✓ Right."),
+    ("3,27 x 10^2", "✓ Right."),
+    ("0.327*10^3", "✓ Right."),
+    ("≈ 327", "✓ Right."),
+    ("+327", "✓ Right."),
+    ("330", "✓ Right."),
+    ("\u2212327", "✗ Not right."),
+    ("400", "✗ Not right."),
+    ("27.25", "✗ Not right. You get this number by dividing the total by twelve."),
+    ("27,25", "✗ Not right. You get this number by dividing the total by twelve."),
+    ("32.7", "✗ Not right. You get this number by turning millimetres into centimetres."),
+    ("66", "✗ Not right. You get this number by taking the wettest month alone."),
+    ("", "Type a number first."),
+    ("   ", "Type a number first."),
+    ("abc", "That cannot be read as one number."),
+    ("327 mm", "That cannot be read as one number."),
+    ("12-14", "That cannot be read as one number."),
+    ("3_27", "That cannot be read as one number."),
+    ("3..27", "That cannot be read as one number."),
+    ("Infinity", "That cannot be read as one number."),
+    ("0x147", "That cannot be read as one number."),
+    ("1,200", "Do you mean 1.2 or 1200?"),
+]
+# The same for 38 000 kJ/yr / 20 kJ/m2/yr = 0.190 ha and its slip of 1900: groups of three digits, either mark.
+GROUPED = [
+    ("0.19", "✓ Right."),
+    (".19", "✓ Right."),
+    ("0,19", "✓ Right."),
+    ("1 900", "✗ Not right. You get this number by leaving the area in square metres."),
+    ("1\u202f900", "✗ Not right. You get this number by leaving the area in square metres."),
+    ("1'900", "✗ Not right. You get this number by leaving the area in square metres."),
+    ("1.900,0", "✗ Not right. You get this number by leaving the area in square metres."),
+    ("1,900.0", "✗ Not right. You get this number by leaving the area in square metres."),
+    ("1 90", "That cannot be read as one number."),
+    ("1.9e-1", "✓ Right."),
+    ("1.9×10⁻¹", "✓ Right."),
+]
+
+
+def question(page: Page, name: str) -> Locator:
+    return page.locator(f"#q-{name}")
+
+
+def test_every_question_can_be_answered_rightly_and_wrongly(built_site: Path, watched: Callable[..., Watch]) -> None:
+    watch = watched(built_site.as_uri())
+    answered = 0
+    for address in (BIOME, CYCLE, PYRAMID):
+        page = watch.open(address)
+        for block in page.locator(".check").all():
+            for line in block.locator(".feedback li[data-option], .feedback li[data-low]").all():
+                right = line.get_attribute("data-right") == "true"
+                if (option := line.get_attribute("data-option")) is not None:
+                    block.locator(f'input[value="{option}"]').check()
+                else:
+                    low, high = (float(line.get_attribute(f"data-{end}") or "nan") for end in ("low", "high"))
+                    block.locator('input[type="text"]').fill(repr((low + high) / 2))
+                block.get_by_role("button", name="Check").click()
+                said = f"{'✓ Right.' if right else '✗ Not right.'} {line.locator('.says').text_content()}"
+                expect(block.get_by_role("status")).to_have_text(said)
+                answered += 1
+    assert watch.complaints == []
+    assert answered >= 3 * 6 * 2
+
+
+@pytest.mark.parametrize(
+    ("address", "name", "table"), [(BIOME, "annual-precip", SPELLINGS), (PYRAMID, "supporting-area", GROUPED)]
+)
+def test_numbers_are_read_as_people_write_them(
+    built_site: Path, opened: Callable[..., Page], address: str, name: str, table: list[tuple[str, str]]
+) -> None:
+    block = question(opened(f"{built_site.as_uri()}/{address}"), name)
+    found = []
+    for typed, _ in table:
+        block.locator('input[type="text"]').fill(typed)
+        block.locator('input[type="text"]').press("Enter")
+        found.append((typed, block.get_by_role("status").text_content() or ""))
+    wrong = [(typed, verdict, said) for (typed, verdict), (_, said) in zip(table, found, strict=True) if not said.startswith(verdict)]
+    assert wrong == []
+
+
+def test_a_choice_is_made_and_checked_by_keyboard_alone(built_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{built_site.as_uri()}/{BIOME}")
+    block = question(page, "annual-mean-temp")
+    right = block.locator('.feedback [data-right="true"]').get_attribute("data-option")
+    radios = block.get_by_role("radio")
+    radios.first.focus()
+    page.keyboard.press("Space")
+    for _ in range(int(right or 0)):
+        page.keyboard.press("ArrowDown")
+    page.keyboard.press("Tab")
+    expect(block.get_by_role("button", name="Check")).to_be_focused()
+    page.keyboard.press("Enter")
+    expect(block.get_by_role("status")).to_contain_text("✓ Right.")
+    expect(block.get_by_role("button", name="Check")).to_be_focused()
+
+
+def test_checking_before_picking_asks_for_an_answer(built_site: Path, opened: Callable[..., Page]) -> None:
+    block = question(opened(f"{built_site.as_uri()}/{BIOME}"), "annual-mean-temp")
+    block.get_by_role("button", name="Check").click()
+    expect(block.get_by_role("status")).to_have_text("Pick one of the options first.")
+
+
+def test_answering_stays_on_the_page_and_tells_the_page(built_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{built_site.as_uri()}/{BIOME}")
+    page.evaluate("document.addEventListener('self-check-answered', event => { window.told = event.detail })")
+    block = question(page, "annual-precip")
+    block.locator('input[type="text"]').fill("327")
+    block.locator('input[type="text"]').press("Enter")
+    assert page.url == f"{built_site.as_uri()}/{BIOME}"
+    assert page.evaluate("window.told") == {"question": "biome/temperate_grassland/annual_precip", "right": True}
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_marked_question_has_no_axe_violation(built_site: Path, browser, scheme: str) -> None:
+    context = browser.new_context(color_scheme=scheme, bypass_csp=True)
+    page = context.new_page()
+    page.goto(f"{built_site.as_uri()}/{BIOME}")
+    for name, typed in (("annual-precip", "327"), ("annual-temp-range", "22")):
+        question(page, name).locator('input[type="text"]').fill(typed)
+        question(page, name).locator('input[type="text"]').press("Enter")
+    page.evaluate("document.querySelectorAll('article details').forEach(details => { details.open = true })")
+    assert violations(page) == []
+    context.close()
+
+
+def test_without_scripts_question_options_answer_and_working_are_there(built_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{built_site.as_uri()}/{BIOME}", java_script_enabled=False)
+    block = question(page, "annual-mean-temp")
+    expect(block.locator("legend")).to_contain_text("What is the annual mean temperature at Harrow Plain?")
+    assert block.get_by_role("radio").count() == 4
+    assert block.get_by_role("button").count() == 0
+    expect(block.locator(".feedback")).to_be_hidden()
+    block.get_by_text("Answer and working").click()
+    expect(block.locator(".feedback")).to_be_visible()
+    expect(block.locator("math").last).to_be_visible()
+    expect(block.locator(".feedback li").first).to_contain_text("not right")
+
+
+def test_a_link_to_a_fact_opens_its_working(built_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{built_site.as_uri()}/{BIOME}")
+    working = page.locator("#fact-harrow-plain-annual-precip")
+    expect(working).not_to_have_attribute("open", "")
+    page.locator("article").get_by_role("link", name="327 mm").first.click()
+    expect(working).to_have_attribute("open", "")
+    expect(working.locator("math").last).to_be_in_viewport()

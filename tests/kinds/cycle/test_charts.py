@@ -1,0 +1,37 @@
+"""The diagram of a cycle: boxes, arrows, words and table agree with the facts."""
+
+from __future__ import annotations
+
+from tests.kinds.cycle.test_facts import cycle
+from tests.kinds.small_records import demo, kind
+
+
+def test_description_of_the_example_names_the_largest_and_the_human_fluxes() -> None:
+    """Source: read off the record."""
+    (chart,) = kind("cycle").charts(demo("cycle/wend_hollow_nitrogen"))
+    for words in (
+        "4 reservoirs and 14 fluxes", "soil organic matter with 4800 kg N ha⁻¹", "litter from living plants to soil organic matter, 95 ± 8",
+        "People drive exhaust, fertiliser, felling.",
+    ):  # fmt: skip
+        assert words in chart.description
+
+
+def test_ends_outside_the_budget_are_boxes_without_a_stock() -> None:
+    (chart,) = kind("cycle").charts(cycle("a source pool 5\nb pool sink 3, cause: people"))
+    assert {"pool": "10 Gt C", "source": "", "sink": ""} == {box.id: box.stock_label for box in chart.boxes}
+    assert {"a": False, "b": True} == {arrow.id: arrow.by_people for arrow in chart.arrows}
+
+
+def test_table_shows_a_rate_with_its_spread_and_an_unknown_one_as_unknown() -> None:
+    (chart,) = kind("cycle").charts(cycle("a source pool {value: 5, plus_minus: 2}\nb pool sink unknown"))
+    assert ["5 ± 2", "not known"] == [row[3] for row in chart.table.rows]
+
+
+def test_formula_in_a_name_keeps_its_capitals_inside_a_sentence() -> None:
+    (chart,) = kind("cycle").charts(cycle("a source pool 5", "name: CO2 in the air, stock: 10"))
+    assert "The largest stock is CO2 in the air" in chart.description
+
+
+def test_one_of_a_sort_is_not_a_plural() -> None:
+    (chart,) = kind("cycle").charts(cycle("a source pool 5"))
+    assert chart.description.startswith("1 reservoir and 1 flux.")

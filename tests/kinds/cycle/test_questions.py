@@ -1,0 +1,88 @@
+"""Questions on cycles: right answers, recognised slips, and no wrong option that is right."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.questions.question import Choice, NumberEntry
+from tests.kinds.cycle.test_facts import UNITS, cycle
+from tests.kinds.small_records import demo, made, rejected, subject
+
+FORMS = """
+a source pool 5, process: fixation, starts_as: N2, ends_as: NH3, done_by: bacteria
+b source pool 5, process: capture, starts_as: N2, ends_as: NH3, done_by: factories
+c source pool 5, process: nitrification, starts_as: NH4+, ends_as: NO3-, done_by: bacteria
+d pool sink 5, process: denitrification, starts_as: NO3-, ends_as: N2, done_by: bacteria
+"""
+
+
+def right(question: object) -> str:
+    assert isinstance(question, Choice)
+    return next(option.text for option in question.options if option.right)
+
+
+def test_turnover_question_knows_the_inverted_division() -> None:
+    """Source: arithmetic on the record, 4800/94 = 51.1, 94/4800 = 0.0196, 4800/(98 + 94) = 25."""
+    question = made(demo("cycle/wend_hollow_nitrogen"))["turnover_time"]
+    assert isinstance(question, NumberEntry)
+    slips = {slip.misconception: slip.shown for slip in reversed(question.slips)}
+    assert ("51.1 yr", "0.0196 yr", "25.0 yr") == (question.answer, slips["carb.residence-inverse"], slips["carb.residence-both"])
+
+
+def test_outflow_question_knows_each_way_to_miscount() -> None:
+    """Source: arithmetic on the record: nitrate loses 45 + 14 + 18 = 77 and gains 77; the largest flux is 45."""
+    question = made(demo("cycle/wend_hollow_nitrogen"))["outflow"]
+    assert isinstance(question, NumberEntry)
+    assert "77.0 kg N ha⁻¹ yr⁻¹" == question.answer
+    assert {"154", "45.0", "32.0"} == {slip.shown.split(" ")[0] for slip in question.slips}
+
+
+def test_balance_question_offers_the_wrong_sign() -> None:
+    question = made(demo("cycle/wend_hollow_nitrogen"))["balance"]
+    assert isinstance(question, Choice)
+    assert ["−4.00", "4.00", "98.0", "192"] == [option.text.split(" ")[0] for option in question.options]
+
+
+def test_share_of_a_mixed_process_is_asked_as_a_number() -> None:
+    question = made(cycle("a source pool 9, process: fixation\nb source pool 3, process: fixation, cause: people"))["human_share"]
+    assert "25.0 %" == right(question)
+
+
+def test_without_a_mixed_process_human_inputs_are_asked_for() -> None:
+    assert "Exhaust and fertiliser" == right(made(demo("cycle/wend_hollow_nitrogen"))["human_share"])
+
+
+def test_process_with_the_same_forms_is_no_wrong_option() -> None:
+    """Fixation and capture both turn N2 into NH3: either would be right."""
+    question = made(cycle(FORMS, head=UNITS.replace("Gt C", "Gt N")))["which_process"]
+    assert isinstance(question, Choice)
+    texts = {option.text for option in question.options if not option.right}
+    assert not ({"Fixation", "Capture"} & texts and right(question) in ("Fixation", "Capture"))
+
+
+def test_forms_question_has_one_right_option() -> None:
+    question = made(cycle(FORMS, head=UNITS.replace("Gt C", "Gt N")))["which_forms"]
+    assert isinstance(question, Choice)
+    assert len({option.text for option in question.options}) == len(question.options)
+
+
+def test_bare_cycle_says_why_each_question_is_left_out() -> None:
+    """A record of the fewest fields: no flux out, no people, no forms."""
+    assert {
+        "outflow": "no reservoir has fluxes on both sides",
+        "balance": "with these numbers the usual mistakes give the right answer, or the same wrong one",
+        "turnover_time": "no reservoir has a stock stated as one number and an outflow",
+        "human_share": "people cause no flux that enters from outside",
+        "which_process": "fewer than three processes state what they start and end with, and who does them",
+        "which_forms": "fewer than three processes state what they start and end with, and who does them",
+    } == rejected(cycle("a source pool 5"))
+
+
+@pytest.mark.parametrize(("label", "matter"), [("Gt C", "carbon"), ("kg N/ha", "nitrogen"), ("mm", "matter")])
+def test_question_names_the_matter_of_the_units(label: str, matter: str) -> None:
+    of = subject(
+        "cycle",
+        f"units: {{stock: {label}, flux: {label}/yr}}\noutside: [x, y]\nreservoirs: [{{id: p, stock: 1}}, {{id: q, stock: 1}}]\n"
+        "fluxes: [{id: a, from: x, to: p, rate: 1, cause: people}, {id: b, from: x, to: p, rate: 1}, {id: c, from: p, to: q, rate: 1}]\n",
+    )
+    assert f"bring {matter} in" in made(of)["human_share"].prompt

@@ -1,0 +1,28 @@
+"""The pyramid's chart: bars, words and table agree with the facts."""
+
+from __future__ import annotations
+
+from tests.kinds.pyramid.test_facts import pyramid
+from tests.kinds.small_records import demo, kind
+
+
+def test_bars_of_the_example_are_its_productions() -> None:
+    """Source: arithmetic on the record."""
+    (chart,) = kind("pyramid").charts(demo("pyramid/sill_lake"))
+    assert [("Phytoplankton", 5800), ("Zooplankton", 580), ("Perch", 50), ("Pike", 4)] == [(x.label, x.value) for x in chart.levels]
+
+
+def test_description_names_both_ends_and_each_step() -> None:
+    (chart,) = kind("pyramid").charts(demo("pyramid/sill_lake"))
+    for words in ("5800 kJ m⁻² yr⁻¹ in phytoplankton", "4 kJ m⁻² yr⁻¹ in pike", "10.0 % to zooplankton", "8.62 % to perch", "0.0690 %"):
+        assert words in chart.description
+
+
+def test_roles_go_on_beyond_the_names_that_everyone_knows() -> None:
+    (chart,) = kind("pyramid").charts(pyramid(*(f"production: {10 - number}" for number in range(7))))
+    assert len({level.role for level in chart.levels}) == 7
+
+
+def test_level_without_production_has_no_chart() -> None:
+    """A bar of no width would say that nothing is known less plainly than no bar."""
+    assert () == kind("pyramid").charts(pyramid("production: 500", "production: 0"))

@@ -1,0 +1,47 @@
+"""Questions on pyramids: right answers, recognised slips, and what is left out where the record says too little."""
+
+from __future__ import annotations
+
+from generator.questions.question import Choice, NumberEntry
+from tests.kinds.pyramid.test_facts import pyramid
+from tests.kinds.small_records import demo, made, rejected
+
+
+def test_net_production_offers_gross_production_and_respiration() -> None:
+    """Source: arithmetic on the record."""
+    question = made(demo("pyramid/sill_lake"))["net_production"]
+    assert isinstance(question, Choice)
+    assert ["3600", "5800", "9400", "13"] == [option.text.split(" ")[0].split("\u202f")[0] for option in question.options]
+
+
+def test_consumer_production_knows_each_forgotten_loss() -> None:
+    """Source: arithmetic on the record: 2400 - 960, 2400 - 860, 960 + 860."""
+    question = made(demo("pyramid/sill_lake"))["consumer_production"]
+    assert isinstance(question, NumberEntry)
+    assert {"1440", "1540", "1820"} == {slip.shown.split(" ")[0] for slip in question.slips}
+
+
+def test_transfer_efficiency_knows_the_usual_slips() -> None:
+    """Source: arithmetic on the record: 580/50, 100 - 8.62, 50/580/100 as percent, 50/5800."""
+    question = made(demo("pyramid/sill_lake"))["transfer_efficiency"]
+    assert isinstance(question, NumberEntry)
+    assert ("8.62 %", {"1160 %", "91.4 %", "0.0862 %", "0.862 %"}) == (question.answer, {slip.shown for slip in question.slips})
+
+
+def test_supporting_area_knows_square_metres() -> None:
+    """Source: arithmetic on the record, 38 000 / 20 = 1900 m2."""
+    question = made(demo("pyramid/sill_lake"))["supporting_area"]
+    assert isinstance(question, NumberEntry)
+    assert {"1900 ha", "19.0 ha"} <= {slip.shown for slip in question.slips}
+
+
+def test_levels_that_state_little_say_what_is_left_out() -> None:
+    assert {
+        "net_production": "the producers do not state gross production and respiration",
+        "consumer_production": "no level states what is eaten, egested and respired",
+        "supporting_area": "the record states no need of a top consumer",
+    } == rejected(pyramid("production: 500", "production: 40"))
+
+
+def test_nothing_produced_leaves_no_number_to_ask_for() -> None:
+    assert "transfer_efficiency" in rejected(pyramid("production: 0", "production: 0"))
