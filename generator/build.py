@@ -135,6 +135,6 @@ def plain_fact(fact: Fact, methods: Mapping[str, Method]) -> dict[str, object]:
     value = list(fact.value) if isinstance(fact.value, tuple) else fact.value
     of_method = methods[fact.method].sources if fact.method in methods else ()
     return {
-        "value": value, "unit": fact.unit.label if fact.unit else None, "shown": fact.shown, "working": fact.shown_working,
+        "value": value, "unit": (fact.unit.label or None) if fact.unit else None, "shown": fact.shown, "working": fact.shown_working,
         "method": fact.method, "sources": list(dict.fromkeys((*fact.sources, *of_method))),
     }  # fmt: skip
