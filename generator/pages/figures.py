@@ -20,7 +20,8 @@ def figure(chart: Chart, page: str) -> str:
     steps = "\n".join(f"<li>{prose(step)}</li>" for step in chart.reading)
     return (
         f'<figure class="chart" data-search-exclude>\n'
-        f'<img src="{escaped(source)}" alt="{escaped(chart.description)}" title="{escaped(chart.title)}">\n'
+        f'<div class="drawing" tabindex="0" role="group" aria-label="{escaped(chart.title)}">\n'
+        f'<img src="{escaped(source)}" alt="{escaped(chart.description)}" title="{escaped(chart.title)}">\n</div>\n'
         f"<figcaption>{prose(chart.title)}. {prose(chart.description)}</figcaption>\n</figure>\n"
         f'<details class="reading">\n<summary>How to read this chart</summary>\n<ol>\n{steps}\n</ol>\n</details>\n'
         f'<details class="chart-data">\n<summary>The numbers of this chart as a table</summary>\n{data_table(chart.table)}\n</details>'

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from figures.inline import inline_svg
 
-_FIGURE_IMAGE = re.compile(r'(<figure class="chart"[^>]*>\s*)(<img\b[^>]*>)')
+_FIGURE_IMAGE = re.compile(r'(<figure class="chart"[^>]*>\s*(?:<div class="drawing"[^>]*>\s*)?)(<img\b[^>]*>)')
 
 
 class ChartMissing(Exception):
@@ -22,7 +22,8 @@ def inline_charts(html: str, charts: Path, page: str) -> str:
     Parameters
     ----------
     html
-        The page, with `<figure class="chart" ...><img src=".../NAME.svg" alt="DESCRIPTION" title="TITLE">`.
+        The page, with `<figure class="chart" ...><img src=".../NAME.svg" alt="DESCRIPTION" title="TITLE">`, the image
+        alone or in a `<div class="drawing">`.
     charts
         The folder that holds `NAME.svg`.
     page

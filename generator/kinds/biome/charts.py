@@ -11,9 +11,9 @@ from generator.quantities.fact import Fact, Facts
 
 READING = (
     "Find the months along the bottom axis and the station's name above.",
-    "Read the red line on the left axis: the mean temperature of each month.",
-    "Read the blue line on the right axis: how much rain and snow falls in each month.",
-    "Where the blue line runs below the red one (dotted), plants lack water; where it runs above (hatched), the month is humid.",
+    "Read the line with dots, labelled temperature, on the left axis: the mean temperature of each month.",
+    "Read the plain thick line, labelled precipitation, on the right axis: how much rain and snow falls in each month.",
+    "Where precipitation runs below temperature (dotted), plants lack water; where it runs above (hatched), the month is humid.",
 )
 
 

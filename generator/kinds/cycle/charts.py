@@ -10,9 +10,9 @@ from generator.quantities.fact import Facts
 from generator.quantities.units import unit
 
 READING = (
-    "A box is a reservoir; the number in it is its stock. An end without a box lies outside the budget.",
-    "An arrow is a flux; its width is to scale, and the number beside it says how much flows in a year.",
-    "Hatched arrows are driven by people, plain ones by nature.",
+    "A box with a full frame is a reservoir; the number in it is its stock. A dashed frame lies outside the budget.",
+    "An arrow is a flux; the number beside it says how much flows in a year. Its width is to scale, apart from the smallest fluxes: see the key.",
+    "Striped or dashed arrows are driven by people, plain ones by nature.",
     "To see whether a reservoir grows, add up the arrows that end at it and take off those that start there.",
 )
 
