@@ -15,6 +15,11 @@ QUIET = (
 )  # fmt: skip
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """The option by which golden pages are made anew."""
+    parser.addoption("--update-golden", action="store_true", help="write tests/golden/<kind>/page.md anew; read the difference before you keep it")
+
+
 @pytest.fixture(scope="session")
 def browser() -> Iterator[Browser]:
     """A headless Chromium: the one that CHROMIUM names, or the system's. Without one, CI fails and others skip."""

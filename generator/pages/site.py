@@ -69,12 +69,12 @@ def word_anchor(word: str) -> str:
 
 def topic_uri(topic: str) -> str:
     """The page of a topic."""
-    return f"topics/{topic.replace('_', '-')}.md"
+    return f"topics/{topic.replace('_', '-')}/index.md"
 
 
 def comparison_uri(kind: str) -> str:
     """The page that compares the records of a kind."""
-    return f"{kind}/index.md"
+    return f"{kind}/compared.md"
 
 
 def _short(authors: str, year: int | None) -> str:

@@ -86,10 +86,10 @@ class StudyGuidePlugin(BasePlugin[StudyGuideConfig]):
 
     @event_priority(AFTER_ALL_OTHERS)
     def on_page_content(self, html: str, *, page: Page, config: MkDocsConfig, files: Files) -> str:
-        """Hide from the search what is not to be found, charts and answers."""
+        """Keep from the search what is not to be found, charts and answers; let it read tables cell by cell."""
         policy.refuse_scripts(html, page.file.src_uri)
         html, self._aside[page.file.src_uri] = search.set_aside(html)
-        return html
+        return search.cells_apart(html)
 
     @event_priority(AFTER_ALL_OTHERS)
     def on_post_page(self, output: str, *, page: Page, config: MkDocsConfig) -> str:

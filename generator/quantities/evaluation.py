@@ -111,7 +111,8 @@ def _measured(value: Any, done: str, *, readings: bool = False) -> Any:
     if isinstance(value, (bool, str)) or _is_series(value):
         raise ExpressionError(f"{_named(value)} cannot be {done}")
     if not readings and is_reading(value):
-        raise ExpressionError(f"temperatures in {shown_unit(value)} cannot be {done}: only their difference or their mean has a meaning")
+        why = "only their difference or their mean has a meaning"
+        raise ExpressionError(f"temperatures in {shown_unit(value)} cannot be {done}: {why}")
     return value
 
 
@@ -211,7 +212,8 @@ def _over(function: Callable[[Sequence[float]], float], *, adds: bool = False) -
         if len(arguments) == 1:
             numbers, units = _series(name, arguments[0])
         else:
-            numbers, units = _in_one_unit([_measured(value, f"given to {name} beside others", readings=True) for value in arguments])
+            beside = f"given to {name} beside others"
+            numbers, units = _in_one_unit([_measured(value, beside, readings=True) for value in arguments])
             if adds and units is not None and not all(isinstance(value, Quantity) for value in arguments):
                 raise ExpressionError(f"{name}: a bare number stands beside values with a unit")
         if adds and units is not None and is_reading(Quantity(0.0, units)):

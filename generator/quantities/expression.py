@@ -55,7 +55,8 @@ class Expression:
             If a divisor is zero: the caller says what undefined means there.
         """
         if unused := set(given) - set(self.names):
-            raise ExpressionError(f"{self.source}: expected values for {', '.join(self.names)}, found {', '.join(sorted(unused))}")
+            found = ", ".join(sorted(unused))
+            raise ExpressionError(f"{self.source}: expected values for {', '.join(self.names)}, found {found}")
         return self.evaluate(given)
 
     def evaluate(self, given: Mapping[str, Any]) -> Any:

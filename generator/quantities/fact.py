@@ -148,7 +148,8 @@ class Fact:
     def _shown_with_spread(self) -> str:
         """A stated spread as written; a computed one with two figures, and no digit of the value beyond it."""
         if self.written:
-            return f"{self.shown_number} ± {shown.written(_own_text(self.plus_minus) or repr(self.plus_minus).removesuffix('.0'))}"
+            spread = _own_text(self.plus_minus) or repr(self.plus_minus).removesuffix(".0")
+            return f"{self.shown_number} ± {shown.written(spread)}"
         return shown.with_spread(self.number, self.plus_minus or 0.0, self.figures)
 
     def _shown_end(self, end: float) -> str:

@@ -171,7 +171,8 @@ class _Grammar:
             case ast.Call():
                 return self._arguments(node)
             case ast.Tuple():
-                raise self._refusal(node, "a comma stands only between the arguments of a function; decimals have a point, as in 0.65")
+                where = "a comma stands only between the arguments of a function"
+                raise self._refusal(node, f"{where}; decimals have a point, as in 0.65")
         raise self._refusal(node, f"{self._piece(node)} has no place in an expression")
 
     def _compared(self, node: ast.Compare) -> list[ast.expr]:
@@ -192,7 +193,8 @@ class _Grammar:
         if name not in ARGUMENTS:
             raise self._refusal(node, f"{name} is not a function here; the functions are {known}")
         fewest, most, words = ARGUMENTS[name]
-        if node.keywords or any(isinstance(argument, ast.Starred) for argument in node.args) or not fewest <= len(node.args) <= most:
+        spread_out = any(isinstance(argument, ast.Starred) for argument in node.args)
+        if node.keywords or spread_out or not fewest <= len(node.args) <= most:
             raise self._refusal(node, f"{self._piece(node)}: expected {words} between the brackets of {name}")
         return node.args
 

@@ -55,7 +55,8 @@ def with_spread(value: float, spread: float, figures: int = FIGURES) -> str:
     power = max(wide, narrow, key=abs).adjusted()
     if _reaches(power):
         return f"{_plain(wide)} ± {_plain(narrow)}"
-    return f"({_plain(wide.scaleb(-power))} ± {_plain(narrow.scaleb(-power))}) × {_power_of_ten(power)}"
+    scaled = (_plain(part.scaleb(-power, _EVERY_DIGIT)) for part in (wide, narrow))
+    return f"({' ± '.join(scaled)}) × {_power_of_ten(power)}"
 
 
 def series(values: Sequence[float | None], figures: int = FIGURES) -> tuple[str, ...]:
@@ -64,7 +65,7 @@ def series(values: Sequence[float | None], figures: int = FIGURES) -> tuple[str,
     A series whose largest member is shown as a power of ten is shown number by number.
     """
     known = [_exact(v) for v in values if v is not None]
-    largest = max(map(abs, known), default=Decimal(0))
+    largest = max((exact.copy_abs() for exact in known), default=Decimal(0))
     if largest and not _reaches(_to_figures(largest, figures).adjusted()):
         return tuple("–" if v is None else number(v, figures) for v in values)
     place = min(0, _last_place(largest, figures)) if largest else 0
@@ -77,7 +78,7 @@ def written(text: str) -> str:
         exact = Decimal(text)
     except ArithmeticError:
         return text
-    if not exact.is_finite():
+    if not exact.is_finite() or abs(exact.adjusted()) > 400:
         return text
     return _in_reach(exact) if "e" in text.lower() else _plain(exact)
 
@@ -144,7 +145,7 @@ def _power_of_ten(power: int) -> str:
 
 
 def _plain(exact: Decimal) -> str:
-    text = f"{abs(exact):f}"
+    text = f"{exact.copy_abs():f}"
     whole, _, rest = text.partition(".")
     if len(whole) > 4:
         head = len(whole) % 3 or 3

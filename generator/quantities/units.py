@@ -36,7 +36,10 @@ _SPOKEN = {
 _SUPERSCRIPT = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
 _SUBSCRIPT = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 _FACTOR = re.compile(r"([A-Za-z°%‰]+?)(?:\^|\*\*)?(-?[1-9])?\Z")
-_ALIASES = {"%": "percent", "‰": "permille", "°C": "degC", "°F": "degF", "°": "deg", "a": "yr", "year": "yr", "individual": "individuals"}
+_ALIASES = {
+    "%": "percent", "‰": "permille", "°C": "degC", "°F": "degF", "°": "deg",
+    "a": "yr", "year": "yr", "individual": "individuals",
+}  # fmt: skip
 _MENDS = {
     "ton": "write t for the tonne", "tonne": "write t", "tonnes": "write t", "month": "months differ in length: use yr or d",
     "l": "write L for the litre", "hr": "write h", "day": "write d", "days": "write d", "sec": "write s", "Kg": "write kg",
@@ -148,9 +151,10 @@ def number_in(unit: Unit, value: Any) -> float:
         If the value is no single finite number, is of another kind, or is a difference of temperatures where a
         reading in degC or degF is wanted: its zero would be taken for a temperature.
     """
-    quantity = value if isinstance(value, Quantity) else Quantity(value, "")
-    if isinstance(value, (bool, str)) or not isinstance(quantity.magnitude, (int, float)):
+    magnitude = value.magnitude if isinstance(value, Quantity) else value
+    if isinstance(magnitude, bool) or not isinstance(magnitude, (int, float)):
         raise UnitError("expected a single number, found a condition, a text or a series")
+    quantity = value if isinstance(value, Quantity) else Quantity(value, "")
     found, wanted = shown_unit(quantity) or "a bare number", unit.shown or "a bare number"
     if quantity.dimensionality != unit.pint.dimensionality:
         raise UnitError(f"expected a value in {wanted}, found {found}")

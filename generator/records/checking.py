@@ -24,7 +24,7 @@ _MOST_LISTED = 12
 def check(located: Located, model: type[Checked]) -> tuple[Checked | None, tuple[Diagnostic, ...]]:
     """The file as an instance of the model, and every problem of its text and of its content, in order.
 
-    The instance is None exactly where there is a problem. A missing field is told at the group that lacks it, an unknown
+    The instance is None exactly where there is a problem. A missing field is told at the group without it, an unknown
     one at its name, all else at the value; each problem once. `model` is a `Part`, or any type that pydantic knows.
     """
     if located.value is None:

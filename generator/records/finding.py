@@ -1,4 +1,4 @@
-"""What a kind finds wrong with the sense of a record, told at its place; warnings that the author accepts fall silent."""
+"""What a kind finds wrong with the sense of a record, told at its place; accepted warnings fall silent."""
 
 from __future__ import annotations
 

@@ -151,7 +151,7 @@ class NotYaml(Exception):
 
 
 def _tree(text: str, source: Source, parser: type) -> Tree:
-    """The tree by the given parser, or by the Python parser where that one stops: only its complaints are known here."""
+    """The tree by the given parser, or by the Python parser where that one stops: only its complaints are known."""
     text = text.replace("?", QUESTION_MARK)
     if parser is not yaml.SafeLoader and not _DISPUTED.search(text):
         try:

@@ -53,8 +53,8 @@ def _mend_of_group(value: Any) -> str:
     """For `{harrow_plain.annual_precip}` without quotes, which YAML reads as a group of fields without values."""
     if not isinstance(value, dict) or any(inner is not None for inner in value.values()):
         return ""
-    text = ", ".join(value)
-    return f"put the text in quotes: '{{{excerpt(text)}}}'" if re.search(r"[. ]", text) else ""
+    like_text = any(re.search(r"[. ]", name) for name in value)
+    return f"put the text in quotes: '{{{excerpt(', '.join(value))}}}'" if like_text else ""
 
 
 def _text(mismatch: Mismatch) -> tuple[str, str]:

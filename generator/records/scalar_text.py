@@ -13,7 +13,7 @@ _ESCAPES |= {" ": " ", '"': '"', "/": "/", "\\": "\\", "N": "\x85", "_": "\u00a0
 def positions(text: str, start: int, style: str, value: str) -> list[int]:
     """The position in `text` of each character of `value`, a scalar that begins at `start`; empty if they do not match.
 
-    Folding changes only white space: the other characters stand in the file in the same order, quotes and escapes aside.
+    Folding changes only white space: all else stands in the file in the same order, quotes and escapes aside.
     White space stands where the character after it stands, or at the end of the one before it.
     """
     signs = _signs(text, start, style)

@@ -116,8 +116,6 @@ def _bare_line_above(source: Source, number: int) -> int | None:
 def _block_end(source: Source, start: int, at: int) -> Complaint:
     place = source.place(at)
     before = source.line(place.line)[: place.column - 1].rstrip()
-    if close := _colon_without_space(source, place.line):
-        return close
     if source.line_from(at)[:1] in ("}", "]", ","):
         return Complaint(at, "the end of the line, or the next field", _rest(source, at), f"delete it, or {_QUOTE}")
     if before.endswith(("'", '"')):

@@ -133,7 +133,8 @@ class _Growth:
                 path, event, "a value", f"an anchor (&{excerpt(event.anchor)})", f"{quote}, or leave the anchor out"
             )
         elif event.tag is not None:
-            self.tree.unread.add(path)
+            # In a list a mark swallows the comma behind it, so the items after it are not what the author meant.
+            self.tree.unread.add(path[:-1] if path and isinstance(path[-1], int) else path)
             found = f"a type mark ({excerpt(self.source.line_from(event.start_mark.index).split(' ')[0])})"
             self._tell(path, event, "a value", found, f"{quote}, or leave the mark out")
 

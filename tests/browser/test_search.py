@@ -35,6 +35,7 @@ def titles(page: Page) -> list[str]:
     [
         pytest.param("drought", "Temperate grassland", id="a word of the text"),
         pytest.param("haymaking", "Temperate grassland", id="a word of a table"),
+        pytest.param("grasses", "Nitrogen in Wend Hollow", id="a word of cells that touch in the source"),
         pytest.param("evapo", "Temperate grassland", id="the beginning of a word"),
         pytest.param("melted", "Temperate grassland", id="another form of a word"),
         pytest.param("CO2", "Cycles of matter", id="a formula with tags in the text"),

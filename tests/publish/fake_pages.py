@@ -77,6 +77,7 @@ Burning adds CO<sub>2</sub> to the air; denitrification adds N₂O.
         "# Nitrogen in Wend Hollow\n",
         "## Forms {#forms}\n",
         "Ammonium, NH₄⁺, becomes nitrate, NO<sub>3</sub><sup>−</sup>.\n",
+        "<table><tr><th>Process</th><th>Who</th></tr><tr><td>uptake</td><td>grasses</td></tr></table>\n",
         FIGURE.format(name="wend_hollow.fluxes", title="Stores and flows"),
         FIGURE.format(name="wend_hollow.fluxes", title="The same again"),
     ]),

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.publish.search import flattened, put_back, set_aside, write_offline_search
+from generator.publish.search import cells_apart, flattened, put_back, set_aside, write_offline_search
 
 
 @pytest.mark.parametrize(
@@ -27,6 +27,13 @@ from generator.publish.search import flattened, put_back, set_aside, write_offli
 def test_formulas_become_one_word(written: str, found: str) -> None:
     assert {"location": "a.html#CO₂", "title": found, "text": found} == flattened(
         {"location": "a.html#CO₂", "title": written, "text": written}
+    )
+
+
+def test_cells_that_touch_are_set_apart() -> None:
+    assert (
+        "<table><caption>c</caption>\n<tr><th>a</th>\n<td>b <b>c</b></td>\n</tr></table>"
+        == cells_apart("<table><caption>c</caption><tr><th>a</th><td>b <b>c</b></td></tr></table>")
     )
 
 

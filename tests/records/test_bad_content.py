@@ -1,4 +1,4 @@
-"""Wrong files and what is said of them, word for word: `bad/<name>.yaml`, `bad/<name>.txt`; a new rule is a new pair."""
+"""Wrong files and what is said of them, word for word: `bad/<name>.yaml`, `bad/<name>.txt`; a new rule, a new pair."""
 
 from __future__ import annotations
 

@@ -48,6 +48,15 @@ class Bed(Part):
         return self
 
 
+class Rates(Part):
+    rate: Number
+    rates: Many[Number] = ()
+
+
+class Pair(Part):
+    ponds: Annotated[Many[Pond], Field(min_length=2)]
+
+
 class Odd(Part):
     words: dict[Id, Annotated[Text, AfterValidator(odd)]]
 
@@ -86,7 +95,7 @@ def test_validator_of_a_kind_speaks_for_itself() -> None:
 
 
 def test_comparison_of_two_fields_points_at_the_one_that_is_wrong() -> None:
-    assert ["f:1:18: bottom: expected more than top (5.0), found 3\n    mend: exchange the two"] == told(
+    assert ["f:1:20: bottom: expected more than top (5.0), found 3\n    mend: exchange the two"] == told(
         "{top: 5.0, bottom: 3}", Bed
     )
 
@@ -104,6 +113,15 @@ def test_choice_of_groups_is_told_on_the_path_of_the_file() -> None:
 
 def test_unknown_name_near_a_missing_one_is_told_once() -> None:
     assert [("waters[0].dept", 'did you mean "depth"?')] == short("waters: [{sort: pond, dept: 1}]", Waters)
+
+
+def test_unknown_name_seems_to_mean_a_field_that_is_not_there_yet() -> None:
+    assert [("rat", 'did you mean "rates"?')] == short("{rate: 1, rat: [2]}", Rates)
+
+
+def test_length_of_a_list_is_told_only_where_its_items_are_right() -> None:
+    assert ["ponds[1].depth"] == [field for field, _ in short("ponds: [{sort: pond, depth: 1}, {sort: pond}]", Pair)]
+    assert [("ponds", "add what is missing")] == short("ponds: [{sort: pond, depth: 1}]", Pair)
 
 
 def test_unknown_name_is_compared_with_the_fields_of_its_own_group() -> None:

@@ -73,6 +73,11 @@ def test_acceptance_of_nothing_is_a_warning() -> None:
     ] == [str(one) for one in told]
 
 
+def test_accepted_warning_is_not_offered_again() -> None:
+    told = without_accepted(file(), accepted("outside_range", "outside_rang"), [finding()])
+    assert ["remove it: nothing to accept any more"] == [one.mend for one in told]
+
+
 def test_misspelt_acceptance_names_the_warning_that_it_means() -> None:
     told = without_accepted(file(), accepted("outside_rang"), [finding()])
     assert {"check", 'did you mean "outside_range"?'} == {one.mend for one in told}

@@ -71,6 +71,12 @@ def test_mismatch_is_told_with_what_was_expected_found_and_how_to_mend_it(
     assert (expected, found, mend) == (told.expected, told.found, told.mend)
 
 
+def test_fields_without_values_are_not_taken_for_text() -> None:
+    """Only names with points or spaces can be a fact or a text whose quotes were left out."""
+    context = {"expected": "low and high", "mend": "write both", "found": ""}
+    assert "write both" == worded(Mismatch("told", {"low": None, "high": None}, context)).mend
+
+
 def test_group_is_expected_with_its_fields() -> None:
     told = worded(Mismatch("model_type", "dark", {}, ("type", "why")))
     assert ("fields (type, why)", "write {type: ..., why: ...}, or one field in each line") == (

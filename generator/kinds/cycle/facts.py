@@ -116,7 +116,7 @@ def _turnover_time(reservoir: Reservoir, stock: Fact, outflow: Fact, figures: in
     if time.value is None:
         because = "not defined: nothing flows out" if outflow.value == 0.0 else time.undefined_because
         return replace(time, undefined_because=because)
-    if stock.low is None or stock.high is None:
+    if stock.low is None or stock.high is None or stock.value == 0.0:
         return time
     low, high = (time.number * end / stock.number for end in (stock.low, stock.high))
     return replace(time, low=low, high=high)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from generator.kind import Subject, in_sentence
 from generator.kinds.pyramid.record import Level, PyramidRecord
+from generator.quantities import shown
 from generator.quantities.fact import Fact
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
 from generator.questions.misconception import Catalogue
@@ -147,9 +148,9 @@ class _Pyramid:
             id="supporting_area",
             prompt=(
                 f"One {name} needs {need.shown_exactly}. All {name} together {verb} {flow.shown_exactly}. "
-                f"How many hectares does one {name} need, if its need is compared with what its level {verb}s? (1 ha = 10{chr(8239)}000 m²)"
+                f"How many hectares does one {name} need, if its need is compared with what its level {verb}s? 1 ha is 10{shown.THIN}000 m²."
             ),
-            solution=f"{need.shown_exactly} ÷ {flow.shown_exactly} is an area in square metres; divided by 10{chr(8239)}000 it is {area.shown}.",
+            solution=f"{need.shown_exactly} ÷ {flow.shown_exactly} is an area in square metres; divided by 10{shown.THIN}000 it is {area.shown}.",
         )
         return number_entry(
             draft, area, {"need": need, "flow": flow},

@@ -53,8 +53,8 @@ def test_scenario_of_an_unknown_flux_is_told() -> None:
 
 
 def test_more_fluxes_than_one_formula_holds_are_told_and_do_not_crash() -> None:
-    many = "\n".join(f"a_rather_long_name_of_a_flux_{number} source pool 1" for number in range(40))
-    assert [(("fluxes",), "40 into pool")] == told(many)
+    many = "\n".join(f"a_rather_long_name_of_a_flux_{number} source pool 1" for number in range(120))
+    assert [(("fluxes",), "120 into pool")] == told(many)
 
 
 def test_budget_that_does_not_close_is_a_warning_with_both_numbers() -> None:

@@ -17,7 +17,7 @@ def told(*levels: str, **more: str) -> list[tuple[object, ...]]:
 
 def test_eaten_must_be_what_is_egested_respired_and_produced() -> None:
     (found,) = findings("pyramid", text("production: 500", "eaten: 40, egested: 10, respired: 20, production: 5"))
-    assert (("levels", 1, "eaten"), "egested, respired plus production = 35", "40", Severity.ERROR) == (
+    assert (("levels", 1, "eaten"), "egested + respired + production = 35", "40", Severity.ERROR) == (
         found.path, found.expected, found.found, found.severity,
     )  # fmt: skip
 

@@ -1,0 +1,106 @@
+"""Questions made from facts: fair ones come out, others are rejected with the reason; the order of options is fixed."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from generator.quantities.amount import Amount
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, computed, stated
+from generator.quantities.units import unit
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
+from generator.questions.misconception import Catalogue, Misconception
+from generator.questions.mistake import Mistake
+from generator.questions.question import Choice, Needs, NumberEntry, Rejected
+
+CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", correction="The correction.")})
+DRAFT = Draft(id="asked", prompt="How much?", solution="So much.")
+WRONG = [Wrong(word, "t.slip") for word in ("Red", "Green", "Blue")]
+GIVEN = {name: stated(name, name, Amount(value=value, written=f"{value:g}"), unit("mm")) for name, value in (("a", 40.0), ("b", 10.0))}
+DIFFERENCE = computed("d", "Difference", Expression("a - b"), GIVEN, unit("mm"))
+UNKNOWN = Fact(id="u", name="Depth", value=None, unit=unit("mm"), undefined_because="not known")
+SUM, FIRST, SECOND = (Mistake("t.slip", text, "slipping") for text in ("a + b", "a", "b"))
+
+
+def test_number_entry_carries_answer_unit_and_slips() -> None:
+    made = number_entry(DRAFT, DIFFERENCE, GIVEN, [SUM, FIRST], CATALOGUE, otherwise="Subtract.")
+    assert isinstance(made, NumberEntry)
+    assert ("30.0 mm", "mm", ["50.0 mm", "40.0 mm"]) == (made.answer, made.unit, [slip.shown for slip in made.slips])
+    assert ("So much.", "Subtract.", DIFFERENCE) == (made.right_feedback, made.otherwise, made.fact)
+
+
+def test_number_entry_without_a_single_slip_is_still_a_question() -> None:
+    assert isinstance(number_entry(DRAFT, DIFFERENCE, GIVEN, [], CATALOGUE, otherwise="Subtract."), NumberEntry)
+
+
+@pytest.mark.parametrize("as_choice", [True, False])
+def test_number_that_is_not_known_is_no_question(as_choice: bool) -> None:
+    made = (
+        choice_of_numbers(DRAFT, UNKNOWN, GIVEN, [SUM], CATALOGUE)
+        if as_choice
+        else number_entry(DRAFT, UNKNOWN, GIVEN, [SUM], CATALOGUE, otherwise="Subtract.")
+    )
+    assert Rejected("asked", "depth is not known") == made
+
+
+def test_choice_of_numbers_needs_two_distractors() -> None:
+    assert isinstance(choice_of_numbers(DRAFT, DIFFERENCE, GIVEN, [SUM, FIRST], CATALOGUE), Choice)
+    assert isinstance(choice_of_numbers(DRAFT, DIFFERENCE, GIVEN, [SUM], CATALOGUE), Rejected)
+
+
+def test_distractors_that_meet_do_not_count_twice() -> None:
+    assert isinstance(choice_of_numbers(DRAFT, DIFFERENCE, GIVEN, [SUM, SUM, SUM], CATALOGUE), Rejected)
+
+
+def test_choice_in_words_has_one_right_option_and_feedback_for_all() -> None:
+    made = choice(DRAFT, "White", [Wrong("Red", "t.slip", "Not red."), *WRONG[1:]], CATALOGUE)
+    assert isinstance(made, Choice)
+    assert {"White": "So much.", "Red": "Not red. The correction.", "Green": "The correction.", "Blue": "The correction."} == {
+        option.text: option.feedback for option in made.options
+    }
+
+
+def test_wrong_options_that_say_the_same_are_dropped() -> None:
+    made = choice(DRAFT, "White", [*WRONG, Wrong("white", "t.slip"), Wrong("RED", "t.slip")], CATALOGUE)
+    assert isinstance(made, Choice)
+    assert {"White", "Red", "Green", "Blue"} == {option.text for option in made.options}
+
+
+def test_too_few_different_options_are_no_question() -> None:
+    assert Rejected("asked", "too few different wrong options are left") == choice(DRAFT, "White", [WRONG[0], WRONG[0]], CATALOGUE)
+
+
+def test_order_of_options_is_drawn_anew_for_each_record() -> None:
+    """Whichever place the right option has, over many records it has every place."""
+    places = set()
+    for record in range(40):
+        made = choice(DRAFT, "White", WRONG, CATALOGUE, salt=f"kind/{record}")
+        assert isinstance(made, Choice)
+        places.add([option.right for option in made.options].index(True))
+    assert {0, 1, 2, 3} == places
+
+
+def test_order_of_options_does_not_depend_on_the_process() -> None:
+    program = (
+        "from tests.questions.test_making import *;"
+        "print([o.text for o in choice(DRAFT, 'White', WRONG, CATALOGUE, salt='kind/record').options])"
+    )
+    root = Path(__file__).parents[2]
+    outputs = {
+        subprocess.run(
+            [sys.executable, "-c", program], cwd=root, env={**os.environ, "PYTHONHASHSEED": seed}, capture_output=True, text=True, check=True
+        ).stdout
+        for seed in ("0", "1", "2")
+    }
+    here = choice(DRAFT, "White", WRONG, CATALOGUE, salt="kind/record")
+    assert isinstance(here, Choice)
+    assert {f"{[option.text for option in here.options]}\n"} == outputs
+
+
+def test_questions_need_data_unless_they_say_otherwise() -> None:
+    assert Needs.DATA == DRAFT.needs
