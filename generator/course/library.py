@@ -21,6 +21,8 @@ from generator.records.located import located
 
 COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES = "course.yaml", "vocabulary.yaml", "misconceptions.yaml", "sources.yaml"
 OTHERS = (COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES, "command_words.yaml", "vague_words.yaml", "written", "papers", "pictures")
+RESERVED = ("compared", "index")
+"""No record can have these names: pages of the kind as a whole do."""
 Model = TypeVar("Model")
 
 
@@ -201,9 +203,10 @@ class _Reading:
 
     def _reserved_names(self) -> Iterator[Diagnostic]:
         for file in self.folder.files:
-            if file.name == "index":
-                mend = "rename it: the page of that name compares all records of the kind"
-                yield Diagnostic(Place(file.located.file, 1, 1), "", "a name that says what the record is about", '"index"', mend)
+            if file.name in RESERVED:
+                mend = "rename it: a page of that name compares all records of the kind, or leads to them"
+                expected = "a name that says what the record is about"
+                yield Diagnostic(Place(file.located.file, 1, 1), "", expected, f'"{file.name}"', mend)
 
     def _course_problems(self, subjects: Mapping[str, Subject[Any]]) -> Iterator[Diagnostic]:
         if self.course is None:

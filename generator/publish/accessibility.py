@@ -44,4 +44,9 @@ def mended(html: str) -> str:
                 f"    needed because {mend.because}\n    mend: compare MENDS with the templates of the installed theme"
             )
         html = html.replace(mend.target, mend.replacement)
-    return html
+    return _without_idle_label(html)
+
+
+def _without_idle_label(html: str) -> str:
+    """On the page of a section Material prints the label of a switch that only other pages have (WCAG 2.2, 1.3.1)."""
+    return html if ' id="__toc"' in html else html.replace(' for="__toc"', "")

@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-import pint
-
 from generator.quantities import shown
 from generator.quantities.expression import Expression, ExpressionError
 from generator.quantities.fact import Fact
-from generator.quantities.units import Quantity
+from generator.quantities.units import UnitError, is_reading, number_in
 from generator.questions.misconception import Catalogue
 from generator.questions.question import Interval, Option, Slip
 
@@ -106,11 +104,10 @@ def _value(right: Fact, given: Mapping[str, Fact], mistake: Mistake) -> float | 
         return None
     try:
         result = expression.evaluate({name: fact.quantity for name, fact in facts.items()})
-        quantity = result if isinstance(result, Quantity) else Quantity(result, "")
-        if not quantity._is_multiplicative:  # a reading of a thermometer: turned into another unit it would be another number
-            return float(quantity.magnitude)
-        return float(quantity.m_as(right.unit.pint))
-    except (ZeroDivisionError, ExpressionError, pint.PintError):
+        if is_reading(result):  # of a thermometer: turned into another unit it would be another number
+            return float(result.magnitude)
+        return number_in(right.unit, result)
+    except (ZeroDivisionError, ExpressionError, UnitError):
         return _bare(expression, facts)
 
 

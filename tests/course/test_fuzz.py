@@ -92,9 +92,10 @@ def holds(folder: Path, texts: dict[str, str]) -> None:
     for subject in library.subjects.values():
         plain = build.facts_of(folder / "content", subject.id)
         json.dumps(plain, allow_nan=False)
+    given = "".join(texts.values())
     for page in (folder / "work" / "pages").rglob("*.md"):
         words = re.sub(r"<[^>]*>", " ", page.read_text("utf-8"))
-        assert [] == re.findall(r"\b(?:nan|NaN|inf|None|Fact)\b", words), page.name
+        assert [] == [word for word in re.findall(r"\b(?:nan|NaN|inf|None|Fact)\b", words) if word not in given], page.name
 
 
 @settings(deadline=None, max_examples=60, derandomize=True, database=None)

@@ -25,3 +25,10 @@ def test_a_target_that_is_gone_is_told_with_the_reason_for_the_mend(mend: Mend) 
 def test_a_target_that_is_there_twice_is_told() -> None:
     with pytest.raises(MaterialChanged, match="found: 2 times"):
         mended(PAGE + MENDS[0].target)
+
+
+def test_a_label_without_its_switch_loses_its_reference() -> None:
+    label = '<label class="md-nav__title" for="__toc">'
+    assert '<label class="md-nav__title">' in mended(f"{MENDS[0].target}{label}")
+    switch = '<input type="checkbox" id="__toc">'
+    assert label in mended(f"{MENDS[0].target}{switch}{label}")

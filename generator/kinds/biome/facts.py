@@ -78,7 +78,7 @@ def _series(station: Station, field: str, name: str, source: Unit, target: Unit)
         (f"as stated ({source.shown})", tuple(shown.written(month.text) for month in months)),
         (f"converted ({target.shown})", shown.series(converted)),
     )
-    working = MonthTable(columns, f"each month's {source.shown} turned into {target.shown}: {_conversion(source)}")
+    working = MonthTable(columns, f"each month is converted: {target.shown} = {_conversion(source)}")
     return Fact(**common, value=converted, working=working)
 
 

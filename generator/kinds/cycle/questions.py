@@ -173,7 +173,7 @@ class _Cycle:
         draft = Draft(
             id="which_process",
             prompt=f"Which process turns {_form(flux.starts_as)} into {_form(flux.ends_as)}?",
-            solution=f"{right.capitalize()} turns {_form(flux.starts_as)} into {_form(flux.ends_as)}; {flux.done_by} do it.",
+            solution=f"{right.capitalize()} turns {_form(flux.starts_as)} into {_form(flux.ends_as)}. Done by: {flux.done_by}.",
             needs=Needs.KNOWLEDGE,
         )
         wrong = [

@@ -46,8 +46,8 @@ class _Pyramid:
         draft = Draft(
             id="net_production",
             prompt=(
-                f"{producers.label} fix {gross.shown_exactly} by photosynthesis and respire {respired.shown_exactly}. "
-                "What is their net production?"
+                f"{producers.label}: {gross.shown_exactly} fixed by photosynthesis, {respired.shown_exactly} respired. "
+                "What is the net production?"
             ),
             solution=f"Net production is what is left of gross production after the plants' own respiration: {net.shown_exactly}.",
         )
@@ -71,8 +71,8 @@ class _Pyramid:
         draft = Draft(
             id="consumer_production",
             prompt=(
-                f"{level.label} eat {given['eaten'].shown_exactly}, egest {given['egested'].shown_exactly} "
-                f"and respire {given['respired'].shown_exactly}. How much is left for growth and young?"
+                f"{level.label}: {given['eaten'].shown_exactly} eaten, {given['egested'].shown_exactly} egested, "
+                f"{given['respired'].shown_exactly} respired. How much is left for growth and young?"
             ),
             solution=f"Eaten minus egested minus respired leaves {made.shown_exactly}.",
         )
@@ -93,7 +93,7 @@ class _Pyramid:
         draft = Draft(
             id="transfer_efficiency",
             prompt=(
-                f"{below.label} produce {under.shown_exactly}, {in_sentence(level.label)} {made.shown_exactly}. "
+                f"The production of {in_sentence(below.label)} is {under.shown_exactly}, that of {in_sentence(level.label)} {made.shown_exactly}. "
                 f"What is the transfer efficiency from one to the other, in percent?"
             ),
             solution=f"What arrives divided by what was there: {made.shown_exactly} ÷ {under.shown_exactly} = {share.shown}.",
@@ -117,10 +117,12 @@ class _Pyramid:
     def not_passed_on(self) -> Made:
         bottom, above = self.record.levels[0], self.record.levels[1]
         lost, made, taken = self.sure(bottom, "not_passed_on"), self.sure(bottom, "production"), self.sure(above, "production")
+        if lost.shown_exactly == made.shown_exactly:
+            return Rejected("not_passed_on", "so little passes on that rounding hides it")
         draft = Draft(
             id="not_passed_on",
             prompt=(
-                f"Of the {made.shown_exactly} that {in_sentence(bottom.label)} produce, {taken.shown_exactly} become production of "
+                f"The production of {in_sentence(bottom.label)} is {made.shown_exactly}; {taken.shown_exactly} of it become production of "
                 f"{in_sentence(above.label)}. How much does not pass on?"
             ),
             solution=f"The difference, {lost.shown_exactly}: not eaten, egested, respired by {in_sentence(above.label)}, or dead first.",
@@ -142,31 +144,39 @@ class _Pyramid:
             return Rejected("supporting_area", "the record states no need of a top consumer")
         given = dict(getattr(area.working, "given", ()))
         need, flow = given["need"], given["flow"]
-        name = next(in_sentence(level.label) for level in self.record.levels if level.id == top.level)
-        verb = "eat" if top.measured_as == "eaten" else "produce"
+        label = next(level.label for level in self.record.levels if level.id == top.level)
+        verb = "eats" if top.measured_as == "eaten" else "produces"
+        per_metre = flow.unit is not None and "m2" in flow.unit.label.split("/")
+        hectare = f" 1 ha is 10{shown.THIN}000 m²." if per_metre else ""
+        divided = f"{need.shown_exactly} ÷ {flow.shown_exactly}"
         draft = Draft(
             id="supporting_area",
             prompt=(
-                f"One {name} needs {need.shown_exactly}. All {name} together {verb} {flow.shown_exactly}. "
-                f"How many hectares does one {name} need, if its need is compared with what its level {verb}s? 1 ha is 10{shown.THIN}000 m²."
+                f"One animal of the level “{label}” needs {need.shown_exactly}. The whole level {verb} {flow.shown_exactly}. "
+                f"How many hectares does one animal need, if its need is compared with what its level {verb}?{hectare}"
             ),
-            solution=f"{need.shown_exactly} ÷ {flow.shown_exactly} is an area in square metres; divided by 10{shown.THIN}000 it is {area.shown}.",
+            solution=(
+                f"{divided} is an area in square metres; divided by 10{shown.THIN}000 it is {area.shown}."
+                if per_metre
+                else f"Need divided by flow: {divided} = {area.shown}."
+            ),
         )
+        slips = (
+            Mistake("nit.area", "need / flow * 10000", "leaving the area in square metres"),
+            Mistake("nit.area", "need / flow * 100", "dividing by 100 only"),
+        )
+        hint = "First divide the need by the flow on one square metre, then turn square metres into hectares."
         return number_entry(
             draft, area, {"need": need, "flow": flow},
-            (
-                Mistake("nit.area", "need / flow * 10000", "leaving the area in square metres"),
-                Mistake("nit.area", "need / flow * 100", "dividing by 100 only"),
-                Mistake("en.area-inverse", "flow / need", "dividing the flow by the need"),
-            ),
-            self.catalogue, otherwise="First divide the need by the flow on one square metre, then turn square metres into hectares.",
+            (*(slips if per_metre else ()), Mistake("en.area-inverse", "flow / need", "dividing the flow by the need")),
+            self.catalogue, otherwise=hint if per_metre else "Divide the need by the flow, and look at the units.",
         )  # fmt: skip
 
     def where_it_goes(self) -> Made:
         level, above = self.record.levels[-2], self.record.levels[-1]
         draft = Draft(
             id="where_it_goes",
-            prompt=f"What happens in the end to the energy that {in_sentence(level.label)} take in and that never reaches {in_sentence(above.label)}?",
+            prompt=f"What happens in the end to energy that is taken in by {in_sentence(level.label)} but never reaches {in_sentence(above.label)}?",
             solution="It leaves as heat: of their own respiration, or of the decomposers that live on faeces and dead bodies.",
             needs=Needs.KNOWLEDGE,
         )

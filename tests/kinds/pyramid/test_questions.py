@@ -45,3 +45,17 @@ def test_levels_that_state_little_say_what_is_left_out() -> None:
 
 def test_nothing_produced_leaves_no_number_to_ask_for() -> None:
     assert "transfer_efficiency" in rejected(pyramid("production: 0", "production: 0"))
+
+
+def test_flow_on_a_hectare_needs_no_turning_of_areas() -> None:
+    """4000 MJ over 0.2 MJ on a hectare is 20 000 ha; nobody would be left with square metres."""
+    top = "top_consumer: {level: l1, needs: {value: 4000, unit: MJ/yr}, measured_as: production}\n"
+    of = pyramid("production: 500", "production: 0.2", more=top, head="units: {energy_flow: MJ/ha/yr}\n")
+    question = made(of)["supporting_area"]
+    assert isinstance(question, NumberEntry)
+    assert ("20\u202f000 ha", ["en.area-inverse"]) == (question.answer, [slip.misconception for slip in question.slips])
+    assert "m²" not in question.prompt + question.solution
+
+
+def test_difference_that_rounding_hides_is_not_asked_for() -> None:
+    assert "not_passed_on" in rejected(pyramid("production: 150000", "production: 140"))

@@ -1,0 +1,202 @@
+"""Pages outlive the site engine: a bare Markdown parser shows everything that the records hold."""
+
+from __future__ import annotations
+
+import posixpath
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+from bs4 import Tag
+
+from generator.kind import Subject
+from generator.kinds import all_kinds
+from generator.pages.figures import chart_uri
+from generator.pages.markup import fact_anchor, sentence
+from generator.pages.page import record_uri
+from generator.pages.site import SOURCES, VOCABULARY, comparison_uri, topic_uri
+from generator.quantities.text import filled
+from generator.questions.question import Choice, NumberEntry
+from tests.kinds.small_records import library
+from tests.pages.rendered import demo_pages, plain, rendered, seen
+
+SUBJECTS = sorted(library().subjects)
+each_record = pytest.mark.parametrize("record", SUBJECTS)
+each_page = pytest.mark.parametrize("uri", sorted(demo_pages()))
+
+
+def subject(record: str) -> Subject[Any]:
+    return library().subjects[record]
+
+
+def texts(found: Any, tag: str) -> list[str]:
+    return [plain(one.get_text()) for one in found.find_all(tag)]
+
+
+def soup_of(record: str) -> Any:
+    return rendered(demo_pages()[record_uri(record)])
+
+
+def test_all_pages_are_there() -> None:
+    topics = {topic_uri(topic.id) for topic in library().course.topics}
+    comparisons = {comparison_uri(name) for name in all_kinds()}
+    assert {"index.md", VOCABULARY, SOURCES, *topics, *comparisons, *map(record_uri, SUBJECTS)} == set(demo_pages())
+
+
+@each_page
+def test_page_has_one_first_heading_and_no_level_is_left_out(uri: str) -> None:
+    levels = [int(heading.name[1]) for heading in rendered(demo_pages()[uri]).find_all(["h1", "h2", "h3", "h4"])]
+    assert 1 == levels[0] and 1 == levels.count(1)
+    assert all(after <= before + 1 for before, after in zip(levels, levels[1:], strict=False))
+
+
+@each_page
+def test_no_markup_is_left_over_in_the_text(uri: str) -> None:
+    found = rendered(demo_pages()[uri])
+    for formula in found.find_all("math"):
+        formula.decompose()
+    text = found.get_text()
+    assert [] == [mark for mark in ("**", "](", "{{", "}}", "{%", "<div", "<p", "&#", "&lt;", "\n#", "None") if mark in text]
+
+
+@each_page
+def test_every_link_leads_to_a_page_and_a_place_that_exist(uri: str) -> None:
+    pages = {page: rendered(found) for page, found in demo_pages().items()}
+    for link in pages[uri].find_all("a"):
+        path, _, anchor = str(link["href"]).partition("#")
+        target = posixpath.normpath(posixpath.join(posixpath.dirname(uri), path)) if path else uri
+        target = target.removesuffix(".html") + ".md" if target.endswith(".html") else target
+        assert target in pages, f"{uri}: {link['href']}"
+        assert not anchor or pages[target].find(id=anchor) is not None, f"{uri}: {link['href']}"
+
+
+@each_page
+def test_ids_are_unique_on_a_page(uri: str) -> None:
+    ids = [str(tag["id"]) for tag in rendered(demo_pages()[uri]).find_all(id=True)]
+    assert len(set(ids)) == len(ids)
+
+
+@each_record
+def test_headings(record: str) -> None:
+    of = subject(record).record
+    parts = [part.label for part in all_kinds()[subject(record).kind].parts(of).values() if part.use == "page"]
+    found = soup_of(record)
+    assert [plain(of.title)] == texts(found, "h1")
+    assert {plain(sentence(explanation.asks)) for explanation in of.explanations} <= set(texts(found, "h2"))
+    shown = {plain(label) for label in parts}
+    assert [label for label in texts(found, "h3") if label in shown]
+
+
+@each_record
+def test_summary_and_explanations_with_their_numbers(record: str) -> None:
+    of, facts, text = subject(record).record, library().facts_for(subject(record)), seen(soup_of(record))
+    for said in (of.summary, *(idea.says for explanation in of.explanations for idea in explanation.chain)):
+        assert plain(filled(said, facts)) in text
+
+
+@each_record
+def test_every_fact_with_its_value(record: str) -> None:
+    found = soup_of(record)
+    for fact in subject(record).facts.values():
+        entry = found.find(id=fact_anchor(fact.id))
+        assert isinstance(entry, Tag), fact.id
+        text = plain(entry.get_text())
+        assert plain(fact.name) in text
+        assert plain(fact.shown) in text or all(plain(member) in text for member in fact.shown_members), fact.id
+
+
+@each_record
+def test_every_chart_with_words_and_table(record: str) -> None:
+    found = soup_of(record)
+    for chart in all_kinds()[subject(record).kind].charts(subject(record)):
+        (image,) = [one for one in found.find_all("img") if one["alt"] == chart.description]
+        assert chart_uri(chart) == posixpath.normpath(posixpath.join(posixpath.dirname(record_uri(record)), str(image["src"])))
+        (table,) = [one for one in found.find_all("table") if plain(one.caption.get_text()) == plain(chart.table.caption)]
+        rows = [[plain(cell.get_text()) for cell in row.find_all(["th", "td"])] for row in table.find_all("tr")]
+        assert [list(map(plain, row)) for row in (chart.table.columns, *chart.table.rows)] == rows
+        assert set(map(plain, chart.reading)) <= set(texts(found, "li"))
+
+
+def answers(item: Any) -> Iterator[tuple[str, str]]:
+    """Each answer that has feedback of its own."""
+    if isinstance(item, Choice):
+        yield from ((option.text, option.feedback) for option in item.options)
+    if isinstance(item, NumberEntry):
+        yield item.answer, item.right_feedback
+        yield from ((slip.shown, slip.feedback) for slip in item.slips)
+        yield "Any other number", item.otherwise
+
+
+@each_record
+def test_every_question_with_options_feedback_and_solution(record: str) -> None:
+    """The page is complete without a script."""
+    found = soup_of(record)
+    checks = found.find_all("self-check")
+    assert len(library().questions[record]) == len(checks) >= 6
+    for item, check in zip(library().questions[record], checks, strict=True):
+        assert plain(item.prompt) in plain(check.legend.get_text())
+        if isinstance(item, Choice):
+            assert [plain(option.text) for option in item.options] == texts(check, "label")
+        details = plain(check.details.get_text())
+        assert plain(item.solution) in details
+        for answer, feedback in answers(item):
+            assert plain(answer) in details and plain(feedback) in details, item.id
+
+
+@each_record
+def test_one_line_of_feedback_is_marked_right(record: str) -> None:
+    for check in soup_of(record).find_all("self-check"):
+        assert 1 == len(check.find_all("li", attrs={"data-right": "true"}))
+
+
+@each_record
+def test_mistakes_words_and_sources(record: str) -> None:
+    of, text = subject(record).record, seen(soup_of(record))
+    for name in of.misconceptions:
+        assert plain(library().catalogue[name].idea) in text and plain(library().catalogue[name].correction) in text
+    for name in of.vocabulary:
+        assert plain(library().vocabulary[name].word) in text and plain(library().vocabulary[name].means) in text
+    for key in of.sources:
+        assert plain(library().sources[key].title) in text
+
+
+@each_record
+def test_page_says_where_its_numbers_come_from(record: str) -> None:
+    assert f"{sentence(subject(record).record.data)} data." in seen(soup_of(record))
+
+
+@each_record
+def test_topic_leads_to_its_records(record: str) -> None:
+    topic = library().course.topic_of(record)
+    assert topic is not None
+    assert subject(record).record.title in texts(rendered(demo_pages()[topic_uri(topic.id)]), "a")
+
+
+@pytest.mark.parametrize("kind", list(all_kinds()))
+def test_comparison_has_a_cell_for_each_fact(kind: str) -> None:
+    subjects = [library().subjects[record] for record in SUBJECTS if library().subjects[record].kind == kind]
+    comparison = all_kinds()[kind].compare(subjects)
+    found = rendered(demo_pages()[comparison_uri(kind)])
+    assert [plain(head) for head in comparison.heads] == texts(found.thead, "th")[1:]
+    for row, line in zip(comparison.rows, found.tbody.find_all("tr"), strict=True):
+        cells = [cell if isinstance(cell, str) else "–" if cell.value is None else cell.shown for cell in row.cells]
+        assert [plain(row.label), *map(plain, cells)] == [plain(cell.get_text()) for cell in line.find_all(["th", "td"])]
+
+
+def test_words_and_their_everyday_names() -> None:
+    text = seen(rendered(demo_pages()[VOCABULARY]))
+    for word in library().vocabulary.values():
+        assert all(plain(part) in text for part in (word.word, word.means, *word.also))
+
+
+def test_sources_that_records_and_methods_name() -> None:
+    found = rendered(demo_pages()[SOURCES])
+    methods = {name: kind.methods for name, kind in all_kinds().items()}
+    named = {key for of in library().subjects.values() for key in of.record.sources}
+    named |= {
+        key
+        for of in library().subjects.values()
+        for fact in of.facts.values()
+        for key in (*fact.sources, *(methods[of.kind][fact.method].sources if fact.method else ()))
+    }
+    assert sorted(plain(library().sources[key].title) for key in named) == sorted(texts(found, "cite"))

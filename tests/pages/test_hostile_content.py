@@ -1,0 +1,94 @@
+"""A course whose every text is full of markup: it comes out as text, in each parser, on each page."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+from typing import Any
+
+import pytest
+import yaml
+from bs4 import BeautifulSoup
+from markdown import Markdown
+
+from generator.build import check
+from generator.course.library import Library
+from generator.kinds import all_kinds
+from generator.pages.page import Page, record_uri
+from tests.kinds.small_records import CONTENT
+from tests.pages.rendered import PARSER, demo_pages, pages_of, plain
+
+TEXT_FIELDS = {
+    "title", "summary", "says", "asks", "who", "feature", "works_by", "benefit", "type", "nutrients_held_in", "why", "where", "problem",
+    "effect", "do", "drawback", "name", "process", "starts_as", "ends_as", "done_by", "word", "means", "idea", "correction", "authors",
+    "scenario", "disturbance", "also",
+}  # fmt: skip
+EVIL = "<script>alert(1)</script> <img src=x onerror=alert(1)> [l](javascript:alert(1)) `c` a|b *e* _e_ ~~s~~ &lt;b&gt; \"q\" 'q' <!-- "
+RENDER = {
+    "bare": PARSER.render,
+    "site": lambda text: Markdown(extensions=["tables", "attr_list", "md_in_html"]).convert(text),
+}
+
+
+def poisoned(value: Any, field: str = "") -> Any:
+    """The same content, each of its texts with markup before it."""
+    if isinstance(value, dict):
+        return {key: poisoned(inner, key) for key, inner in value.items()}
+    if isinstance(value, list):
+        return [poisoned(inner, field) for inner in value]
+    return f"{EVIL}{value}" if isinstance(value, str) and field in TEXT_FIELDS else value
+
+
+@pytest.fixture(scope="module")
+def hostile(tmp_path_factory: pytest.TempPathFactory) -> Library:
+    """The project's own content, poisoned."""
+    folder = tmp_path_factory.mktemp("hostile") / "content"
+    shutil.copytree(CONTENT, folder)
+    for path in sorted(folder.rglob("*.yaml")):
+        found = yaml.safe_load(path.read_text("utf-8"))
+        path.write_text(yaml.safe_dump(poisoned(found), allow_unicode=True, sort_keys=False, width=10**6), "utf-8")
+    return check(folder)
+
+
+@pytest.fixture(scope="module")
+def pages(hostile: Library) -> dict[str, Page]:
+    """Its pages."""
+    return pages_of(hostile)
+
+
+def soup(page: Page, parser: str) -> BeautifulSoup:
+    return BeautifulSoup(RENDER[parser](page.text.split("---\n", 2)[2]), "html.parser")
+
+
+both = pytest.mark.parametrize("parser", list(RENDER))
+each = pytest.mark.parametrize("uri", sorted(demo_pages()))
+
+
+@both
+@each
+def test_no_element_and_no_attribute_comes_from_a_text(pages: dict[str, Page], uri: str, parser: str) -> None:
+    """The tree has the very elements and attributes of the same page without markup in its texts."""
+    harmless, ours = soup(demo_pages()[uri], parser), soup(pages[uri], parser)
+    shape = [[(tag.name, sorted(tag.attrs)) for tag in found.find_all(True) if tag.name not in ("sub", "sup")] for found in (harmless, ours)]
+    assert set(map(str, shape[0])) >= set(map(str, shape[1]))
+    assert [] == [tag for tag in ours.find_all(True) for name in tag.attrs if name.startswith("on")]
+    assert [] == [tag["href"] for tag in ours.find_all(href=True) if ":" in str(tag["href"])]
+    assert len(shape[0]) == len(shape[1])
+
+
+@both
+@pytest.mark.parametrize("record", ["biome/temperate_grassland", "cycle/wend_hollow_nitrogen", "pyramid/sill_lake"])
+def test_texts_are_seen_as_they_were_written(hostile: Library, pages: dict[str, Page], record: str, parser: str) -> None:
+    found = soup(pages[record_uri(record)], parser)
+    of = hostile.subjects[record].record
+    text = plain(found.get_text())
+    assert plain(of.title) == plain(found.h1.get_text())
+    assert plain(of.summary.split("{")[0]) in text
+    assert text.count(plain(EVIL)) > 10
+
+
+def test_texts_reach_charts_and_questions_unchanged(hostile: Library) -> None:
+    """Escaping is the pages' work alone: specs and questions hold plain text."""
+    for subject in hostile.subjects.values():
+        for chart in all_kinds()[subject.kind].charts(subject):
+            assert "&lt;script" not in chart.description + chart.title and "&#60;" not in chart.description

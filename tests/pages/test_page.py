@@ -1,0 +1,53 @@
+"""One page: its front matter, its address, and links from one page to another."""
+
+from __future__ import annotations
+
+import posixpath
+
+import pytest
+import yaml
+from hypothesis import given
+from hypothesis import strategies as st
+
+from generator.pages.page import Page, link, markdown_link, record_uri
+
+TITLES = ("NO", "12", "a: b", '"quoted"', "it's", "# x", "- y", "NH4+", "line\nline", "true", "\\", "ä–µ")
+
+
+@pytest.mark.parametrize("title", TITLES)
+def test_title_comes_back_out_of_the_front_matter_as_text(title: str) -> None:
+    _, head, body = Page(uri="a.md", title=title, description=title, body="# A\n").text.split("---\n", 2)
+    assert {"title": title, "description": title} == yaml.safe_load(head)
+    assert "\n# A\n" == body
+
+
+def test_page_that_is_not_searched_says_so() -> None:
+    head = Page(uri="a.md", title="A", description="", body="# A", searched=False).text.split("---\n")[1]
+    assert {"title": "A", "search": {"exclude": True}} == yaml.safe_load(head)
+
+
+def test_address_of_a_record() -> None:
+    assert "biome/temperate-grassland.md" == record_uri("biome/temperate_grassland")
+
+
+@pytest.mark.parametrize(
+    ("source", "target", "html", "markdown"),
+    [
+        ("index.md", "biome/a.md", "biome/a.html", "biome/a.md"),
+        ("biome/a.md", "index.md", "../index.html", "../index.md"),
+        ("biome/a.md", "biome/b.md#x", "b.html#x", "b.md#x"),
+        ("biome/a.md", "charts/a.svg", "../charts/a.svg", "../charts/a.svg"),
+        ("biome/a.md", "#x", "#x", "#x"),
+        ("biome/index.md", "cycle/index.md", "../cycle/index.html", "../cycle/index.md"),
+    ],
+)
+def test_links_are_relative(source: str, target: str, html: str, markdown: str) -> None:
+    assert (html, markdown) == (link(source, target), markdown_link(source, target))
+
+
+PATHS = st.lists(st.sampled_from(["a", "b", "c-d"]), min_size=1, max_size=4).map(lambda parts: "/".join(parts) + ".md")
+
+
+@given(PATHS, PATHS)
+def test_every_link_leads_to_its_target(source: str, target: str) -> None:
+    assert target == posixpath.normpath(posixpath.join(posixpath.dirname(source), markdown_link(source, target)))
