@@ -3,22 +3,41 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.notation import PlainText, Terms, write
+from generator.quantities.units import Unit
 
-if TYPE_CHECKING:
-    from generator.quantities.fact import Fact
+
+class Given(Protocol):
+    """What a working shows of a quantity that goes into it; every `Fact` offers it."""
+
+    @property
+    def id(self) -> str: ...
+    @property
+    def name(self) -> str: ...
+    @property
+    def unit(self) -> Unit | None: ...
+    @property
+    def is_series(self) -> bool: ...
+    @property
+    def series(self) -> tuple[float, ...]: ...
+    @property
+    def shown_members(self) -> tuple[str, ...]: ...
+    @property
+    def shown_number(self) -> str: ...
+    @property
+    def shown_exactly(self) -> str: ...
 
 
 @dataclass(frozen=True)
 class Substitution:
-    """An expression and the facts that stand for its names."""
+    """An expression and what stands for its names."""
 
     expression: Expression
-    given: tuple[tuple[str, Fact], ...]
+    given: tuple[tuple[str, Given], ...]
     bare: bool = False
     """An empirical formula takes the numbers without their units."""
 
@@ -46,7 +65,7 @@ class Substitution:
         """One line: formula, numbers, result."""
         return " = ".join(dict.fromkeys([self.formula, self.put_in, result]))
 
-    def _numbers(self, fact: Fact) -> str:
+    def _numbers(self, fact: Given) -> str:
         return fact.name.lower() if fact.is_series else fact.shown_number if self.bare else fact.shown_exactly
 
 

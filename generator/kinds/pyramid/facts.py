@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from types import MappingProxyType
 
-from generator.kinds.pyramid.record import Level, PyramidRecord
+from generator.kinds.pyramid.record import Level, PyramidRecord, TopConsumer
 from generator.quantities import shown
 from generator.quantities.fact import Fact, Facts, computed, stated
 from generator.quantities.units import Unit, unit
@@ -56,7 +56,7 @@ class _Pyramid:
             yield self._not_passed_on(index, level)
             yield self._production_to_biomass(index, level)
         if self.record.top_consumer:
-            yield self._supporting_area()
+            yield from self._supporting_area(self.record.top_consumer)
         yield self._made(
             "overall_efficiency", "Overall efficiency, top level from producers", energy_flow.OVERALL_EFFICIENCY,
             {"top_production": self.production[-1], "producer_production": self.production[0]}, PERCENT,
@@ -119,19 +119,16 @@ class _Pyramid:
         given = {"production": self.production[index]} | _pick(has, "biomass", "energy_content")
         return self._made(fact_id, name, method, given, PER_YEAR)
 
-    def _supporting_area(self) -> Fact:
+    def _supporting_area(self, top: TopConsumer) -> Iterator[Fact]:
         """By the convention that the record states: the need of one animal against what its level eats, or produces."""
-        top = self.record.top_consumer
-        assert top is not None
         index = [level.id for level in self.record.levels].index(top.level)
         as_eaten = top.measured_as == "eaten"
         flow = self.stated[top.level]["eaten"] if as_eaten else self.production[index]
         need = stated(f"{top.level}.need", "Need of one animal in a year", stated_amount(top.needs.value), unit(top.needs.unit))
         name = f"Supporting area of one animal (need compared with what its level {'eats' if as_eaten else 'produces'})"
-        return self._made(f"{top.level}.supporting_area", name, energy_flow.SUPPORTING_AREA, {"need": need, "flow": flow}, HECTARE)
+        yield need
+        yield self._made(f"{top.level}.supporting_area", name, energy_flow.SUPPORTING_AREA, {"need": need, "flow": flow}, HECTARE)
 
 
 def _pick(found: dict[str, Fact], *fields: str) -> dict[str, Fact]:
     return {field: found[field] for field in fields}
-
-

@@ -140,10 +140,10 @@ class _Pyramid:
     def supporting_area(self) -> Made:
         top = self.record.top_consumer
         area = self.facts.get(f"{top.level}.supporting_area") if top else None
-        if top is None or area is None or area.working is None:
+        if top is None or area is None:
             return Rejected("supporting_area", "the record states no need of a top consumer")
-        given = dict(getattr(area.working, "given", ()))
-        need, flow = given["need"], given["flow"]
+        need = self.facts[f"{top.level}.need"]
+        flow = self.facts[f"{top.level}.{top.measured_as}"]
         label = next(level.label for level in self.record.levels if level.id == top.level)
         verb = "eats" if top.measured_as == "eaten" else "produces"
         per_metre = flow.unit is not None and "m2" in flow.unit.label.split("/")
