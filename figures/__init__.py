@@ -1,12 +1,19 @@
 """Charts: a frozen spec in, SVG out. Imports nothing of the generator.
 
-The specs (`climate_diagram`, `flux_diagram`, `energy_pyramid`) are plain data and load no drawing library;
+The specs (`climate_diagram`, `flux_diagram`, ...) are plain data and load no drawing library;
 `figures.drawing` is imported only when a chart is really drawn.
 """
 
+from figures.chain_sequence import ChainSequence
 from figures.chart import Chart, DataTable
 from figures.climate_diagram import ClimateDiagram
-from figures.energy_pyramid import EnergyPyramid, PyramidLevel
+from figures.climate_multiples import ClimateMultiples, ClimatePanel
 from figures.flux_diagram import Box, FluxArrow, FluxDiagram
+from figures.temperature_rainfall_map import MapRegion, MapStation, TemperatureRainfallMap
+from figures.trophic_pyramid import PyramidLevel, TrophicPyramid
+from figures.turnover_chart import TurnoverChart, TurnoverTime
 
-__all__ = ["Box", "Chart", "ClimateDiagram", "DataTable", "EnergyPyramid", "FluxArrow", "FluxDiagram", "PyramidLevel"]
+__all__ = [
+    "Box", "ChainSequence", "Chart", "ClimateDiagram", "ClimateMultiples", "ClimatePanel", "DataTable", "FluxArrow", "FluxDiagram",
+    "MapRegion", "MapStation", "PyramidLevel", "TemperatureRainfallMap", "TrophicPyramid", "TurnoverChart", "TurnoverTime",
+]  # fmt: skip

@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from importlib import import_module
 
 from figures.chart import Chart
 from figures.climate_diagram import ClimateDiagram
-from figures.energy_pyramid import EnergyPyramid
 from figures.flux_diagram import FluxDiagram
+from figures.trophic_pyramid import TrophicPyramid
 
 STYLE_VERSION = "1"
 """Goes into the key of a kept drawing; counts up whenever the same spec would give other bytes."""
+_DRAWINGS: dict[type[Chart], str] = {
+    ClimateDiagram: "climate_diagram",
+    FluxDiagram: "flux_diagram",
+    TrophicPyramid: "trophic_pyramid",
+}
+"""For each kind of spec the module of this package that draws it, by a function `draw_<module>`."""
 
 
 def draw(chart: Chart) -> str:
@@ -21,24 +27,11 @@ def draw(chart: Chart) -> str:
     TypeError
         If no drawing is known for this kind of spec.
     """
+    module = _DRAWINGS.get(type(chart))
+    if module is None:
+        raise TypeError(f"no drawing for {type(chart).__name__}")
     import matplotlib
 
     with matplotlib.rc_context():
         matplotlib.rcdefaults()  # a matplotlibrc on the reader's machine must not change the bytes
-        return _drawer(chart)(chart)
-
-
-def _drawer(chart: Chart) -> Callable[..., str]:
-    if isinstance(chart, ClimateDiagram):
-        from figures.drawing.climate_diagram import draw_climate_diagram
-
-        return draw_climate_diagram
-    if isinstance(chart, EnergyPyramid):
-        from figures.drawing.energy_pyramid import draw_energy_pyramid
-
-        return draw_energy_pyramid
-    if isinstance(chart, FluxDiagram):
-        from figures.drawing.flux_diagram import draw_flux_diagram
-
-        return draw_flux_diagram
-    raise TypeError(f"no drawing for {type(chart).__name__}")
+        return getattr(import_module(f"figures.drawing.{module}"), f"draw_{module}")(chart)

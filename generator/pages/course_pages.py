@@ -117,9 +117,10 @@ def sources_page(site: Site) -> Page:
 
 
 def navigation(site: Site) -> list[dict[str, Any]]:
-    """The site's tree: home, the topics with their records, and where to look things up."""
+    """The site's tree: home, the topics with their records, and where to look things up; titles are escaped for HTML."""
+    subjects = site.library.subjects
     topics: list[dict[str, Any]] = [
-        {topic.title: [topic_uri(topic.id), *({site.library.subjects[r].record.title: record_uri(r)} for r in topic.records)]}
+        {markup.escaped(topic.title): [topic_uri(topic.id), *({markup.escaped(subjects[r].record.title): record_uri(r)} for r in topic.records)]}
         for topic in _shown_topics(site)
     ]
     comparisons: list[dict[str, Any]] = [{f"{kind.title} compared": comparison_uri(kind.name)} for kind in site.shown_kinds]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import json
 import posixpath
 from dataclasses import dataclass
@@ -21,11 +22,19 @@ class Page:
 
     @property
     def text(self) -> str:
-        """The whole file; every value of the front matter is quoted, since YAML would read `NO` or `12` otherwise."""
-        head = [f"title: {json.dumps(self.title, ensure_ascii=False)}"]
-        head += [f"description: {json.dumps(self.description, ensure_ascii=False)}"] if self.description else []
+        """The whole file.
+
+        Every value of the front matter is quoted, since YAML would read `NO` or `12` otherwise, and escaped, since the
+        site engine's templates put it into HTML as it is.
+        """
+        head = [f"title: {_quoted(self.title)}"]
+        head += [f"description: {_quoted(self.description)}"] if self.description else []
         head += [] if self.searched else ["search: {exclude: true}"]
         return "\n".join(["---", *head, "---", "", self.body.strip(), ""])
+
+
+def _quoted(text: str) -> str:
+    return json.dumps(html.escape(text), ensure_ascii=False)
 
 
 def record_uri(record: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable
+from html import escape
 from pathlib import Path
 from typing import Literal
 
@@ -69,7 +70,7 @@ class StudyGuidePlugin(BasePlugin[StudyGuideConfig]):
         self._aside: dict[str, tuple[str, ...]] = {}
         config.docs_dir = str(self.pages)
         config.nav = self.written.nav
-        config.site_name = self.written.title
+        config.site_name = escape(self.written.title)  # the theme's templates put it into HTML as it is
         theme.configure(config, self.pages)
         return config
 

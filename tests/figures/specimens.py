@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from collections.abc import Sequence
 
-from figures import Box, ClimateDiagram, DataTable, EnergyPyramid, FluxArrow, FluxDiagram, PyramidLevel
+from figures import Box, ClimateDiagram, DataTable, TrophicPyramid, FluxArrow, FluxDiagram, PyramidLevel
 
 TABLE = DataTable(caption="Values", columns=("name", "value"), rows=(("a", "1"),))
 
@@ -38,7 +38,7 @@ CLIMATES = (
 )  # fmt: skip
 
 
-def pyramid(name: str, *levels: tuple[str, float]) -> EnergyPyramid:
+def pyramid(name: str, *levels: tuple[str, float]) -> TrophicPyramid:
     roles = ("producers", "primary consumers", "secondary consumers", "tertiary consumers", "quaternary consumers", "top consumers")
     made, below = [], None
     for role, (label, value) in zip(roles, levels, strict=False):
@@ -47,7 +47,7 @@ def pyramid(name: str, *levels: tuple[str, float]) -> EnergyPyramid:
             passed_on_label="" if below is None else f"{100 * value / below:.3g} %",
         ))  # fmt: skip
         below = value
-    return EnergyPyramid(
+    return TrophicPyramid(
         name=f"pyramid_{name.lower().replace(' ', '_')}", title=f"Pyramid of {name}", description="Falls by level.", reading=(),
         table=TABLE, levels=tuple(made), quantity="Production, kJ m⁻² yr⁻¹",
     )  # fmt: skip

@@ -14,7 +14,11 @@ from markdown import Markdown
 from generator.build import check
 from generator.course.library import Library
 from generator.kinds import all_kinds
+from generator.pages.course_pages import navigation
 from generator.pages.page import Page, record_uri
+from generator.pages.site import Site
+from generator.publish.site import build_site
+from tests.conventions.project import ROOT
 from tests.kinds.small_records import CONTENT
 from tests.pages.rendered import PARSER, demo_pages, pages_of, plain
 
@@ -40,14 +44,20 @@ def poisoned(value: Any, field: str = "") -> Any:
 
 
 @pytest.fixture(scope="module")
-def hostile(tmp_path_factory: pytest.TempPathFactory) -> Library:
+def content(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The project's own content, poisoned."""
     folder = tmp_path_factory.mktemp("hostile") / "content"
     shutil.copytree(CONTENT, folder)
     for path in sorted(folder.rglob("*.yaml")):
         found = yaml.safe_load(path.read_text("utf-8"))
         path.write_text(yaml.safe_dump(poisoned(found), allow_unicode=True, sort_keys=False, width=10**6), "utf-8")
-    return check(folder)
+    return folder
+
+
+@pytest.fixture(scope="module")
+def hostile(content: Path) -> Library:
+    """The same, read and checked."""
+    return check(content)
 
 
 @pytest.fixture(scope="module")
@@ -92,3 +102,20 @@ def test_texts_reach_charts_and_questions_unchanged(hostile: Library) -> None:
     for subject in hostile.subjects.values():
         for chart in all_kinds()[subject.kind].charts(subject):
             assert "&lt;script" not in chart.description + chart.title and "&#60;" not in chart.description
+
+
+def test_navigation_holds_titles_as_html(hostile: Library) -> None:
+    assert "<" not in str(navigation(Site(library=hostile, kinds=all_kinds())))
+
+
+def test_built_site_runs_nothing_that_a_text_says(content: Path, tmp_path: Path) -> None:
+    """Titles and descriptions also pass through the site engine's own templates, and drawings come inline."""
+    build_site(ROOT, content=content, out=tmp_path / "site", work=tmp_path / "work")
+    pages = sorted((tmp_path / "site").rglob("*.html"))
+    assert len(demo_pages()) == len(pages)
+    for path in pages:
+        found = BeautifulSoup(path.read_text("utf-8"), "html.parser")
+        assert [] == [tag for tag in found.find_all("script") if "alert(1)" in tag.get_text() and tag.get("type") != "application/json"]
+        assert [] == [tag.name for tag in found.find_all(True) for name in tag.attrs if name.startswith("on")]
+        assert [] == found.find_all("img", src="x")
+        assert [] == [tag["href"] for tag in found.find_all(href=True) if "javascript:" in str(tag["href"])]

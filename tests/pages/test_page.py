@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import html
 import posixpath
 
 import pytest
@@ -11,13 +12,16 @@ from hypothesis import strategies as st
 
 from generator.pages.page import Page, link, markdown_link, record_uri
 
-TITLES = ("NO", "12", "a: b", '"quoted"', "it's", "# x", "- y", "NH4+", "line\nline", "true", "\\", "ä–µ")
+TITLES = ("NO", "12", "a: b", '"quoted"', "it's", "# x", "- y", "NH4+", "line\nline", "true", "\\", "ä–µ", "a & b", "<b>")
 
 
 @pytest.mark.parametrize("title", TITLES)
-def test_title_comes_back_out_of_the_front_matter_as_text(title: str) -> None:
+def test_title_comes_back_out_of_the_front_matter_as_html(title: str) -> None:
+    """The site engine's templates put both into HTML as they are."""
     _, head, body = Page(uri="a.md", title=title, description=title, body="# A\n").text.split("---\n", 2)
-    assert {"title": title, "description": title} == yaml.safe_load(head)
+    found = yaml.safe_load(head)
+    assert {"title": title, "description": title} == {key: html.unescape(text) for key, text in found.items()}
+    assert not set("<>\"'") & set("".join(found.values()))
     assert "\n# A\n" == body
 
 
@@ -31,7 +35,7 @@ def test_address_of_a_record() -> None:
 
 
 @pytest.mark.parametrize(
-    ("source", "target", "html", "markdown"),
+    ("source", "target", "address", "markdown"),
     [
         ("index.md", "biome/a.md", "biome/a.html", "biome/a.md"),
         ("biome/a.md", "index.md", "../index.html", "../index.md"),
@@ -41,8 +45,8 @@ def test_address_of_a_record() -> None:
         ("biome/index.md", "cycle/index.md", "../cycle/index.html", "../cycle/index.md"),
     ],
 )
-def test_links_are_relative(source: str, target: str, html: str, markdown: str) -> None:
-    assert (html, markdown) == (link(source, target), markdown_link(source, target))
+def test_links_are_relative(source: str, target: str, address: str, markdown: str) -> None:
+    assert (address, markdown) == (link(source, target), markdown_link(source, target))
 
 
 PATHS = st.lists(st.sampled_from(["a", "b", "c-d"]), min_size=1, max_size=4).map(lambda parts: "/".join(parts) + ".md")

@@ -120,6 +120,12 @@ def test_answers_that_look_the_same_when_shown_are_not_told_apart() -> None:
     assert [22.0] == values(right("gross - used", given_facts, figures=1), given_facts, "gross", "used")
 
 
+@pytest.mark.parametrize(("a", "b", "are_apart"), [(100, 94, True), (100, 95.5, False), (-100, -94, True), (0, 1, True), (5, -5, True), (0, 0, False)])
+def test_answers_are_apart_by_more_than_a_twentieth_of_the_larger(a: float, b: float, are_apart: bool) -> None:
+    """The design's rule: no two answers within 5 % of the larger."""
+    assert are_apart == apart(a, b) == apart(b, a)
+
+
 @given(st.floats(-1e6, 1e6), st.floats(-1e6, 1e6))
 def test_numbers_apart_are_never_accepted_for_each_other(a: float, b: float) -> None:
     assume(apart(a, b))

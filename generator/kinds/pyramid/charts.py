@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from figures import DataTable, EnergyPyramid, PyramidLevel
+from figures import DataTable, PyramidLevel, TrophicPyramid
 
 from generator.kind import Subject, in_sentence
 from generator.kinds.pyramid.record import PyramidRecord
@@ -17,7 +17,7 @@ READING = (
 )
 
 
-def charts(subject: Subject[PyramidRecord]) -> tuple[EnergyPyramid, ...]:
+def charts(subject: Subject[PyramidRecord]) -> tuple[TrophicPyramid, ...]:
     """The energy pyramid, unless a level's production is not known."""
     record, facts = subject.record, subject.facts
     production = [facts[f"{level.id}.production"] for level in record.levels]
@@ -32,7 +32,7 @@ def charts(subject: Subject[PyramidRecord]) -> tuple[EnergyPyramid, ...]:
         for index, (level, fact) in enumerate(zip(record.levels, production, strict=True))
     )  # fmt: skip
     return (
-        EnergyPyramid(
+        TrophicPyramid(
             name=f"{subject.name}.energy_pyramid",
             title=f"{record.title}: energy pyramid",
             description=_description(record, facts, production),

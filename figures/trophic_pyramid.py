@@ -1,4 +1,4 @@
-"""Spec of an energy pyramid: one bar a trophic level, widths to scale."""
+"""Spec of a pyramid of energy, biomass or numbers: one bar a trophic level, widths to scale, wider above or not."""
 
 from __future__ import annotations
 
@@ -20,12 +20,12 @@ class PyramidLevel:
     value_label: str
     """As shown with its unit."""
     passed_on_label: str
-    """What share of the level below this level's production is, as shown ("10.0 %"); empty for producers."""
+    """What share of the level below this level's production is, as shown ("10.0 %"); empty draws no arrow."""
 
 
 @dataclass(frozen=True, kw_only=True)
-class EnergyPyramid(Chart):
-    """A whole pyramid; `levels` from producers up."""
+class TrophicPyramid(Chart):
+    """A whole pyramid; `levels` from producers up, in any order of size."""
 
     levels: tuple[PyramidLevel, ...]
     quantity: str

@@ -1,4 +1,4 @@
-"""Draws an energy pyramid to scale; levels too thin to see are shown again, magnified, in an inset beside it."""
+"""Draws a trophic pyramid to scale; levels too thin to see are shown again, magnified, in an inset beside it."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from figures.drawing.canvas import Canvas, polygon, rounded_box, segments
 from figures.drawing.text import block_size, wrap
-from figures.energy_pyramid import EnergyPyramid, PyramidLevel
+from figures.trophic_pyramid import TrophicPyramid, PyramidLevel
 
 WIDTH = 700
 THIN = 2.0
@@ -93,7 +93,7 @@ def _round_multiple(most: float) -> int:
     return max(multiple for multiple in _MULTIPLES if multiple * power <= max(most, 1)) * power
 
 
-def draw_energy_pyramid(chart: EnergyPyramid) -> str:
+def draw_trophic_pyramid(chart: TrophicPyramid) -> str:
     """The SVG of a pyramid, producers at the bottom."""
     levels = chart.levels
     blocks = [_text_block(level) for level in levels]

@@ -9,15 +9,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from figures import EnergyPyramid
-from figures.drawing.energy_pyramid import THIN, panels
+from figures import TrophicPyramid
+from figures.drawing.trophic_pyramid import THIN, panels
 from tests.figures.drawn import drawn
 from tests.figures.specimens import PYRAMIDS, pyramid
 
 SILL_LAKE = PYRAMIDS[0]
 
 
-def widths(chart: EnergyPyramid, kind: str) -> dict[str, float]:
+def widths(chart: TrophicPyramid, kind: str) -> dict[str, float]:
     found = {}
     for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}path"):
         name = element.get("data-part", "")
@@ -28,7 +28,7 @@ def widths(chart: EnergyPyramid, kind: str) -> dict[str, float]:
 
 
 @pytest.mark.parametrize("chart", PYRAMIDS, ids=lambda chart: chart.name)
-def test_drawn_bars_are_in_proportion_to_their_values(chart: EnergyPyramid):
+def test_drawn_bars_are_in_proportion_to_their_values(chart: TrophicPyramid):
     drawn = widths(chart, "bar")
     scale = max(drawn.values()) / max(level.value for level in chart.levels)
     assert {level.id: pytest.approx(level.value * scale, abs=0.011) for level in chart.levels} == drawn
