@@ -4,17 +4,23 @@ from __future__ import annotations
 
 from importlib import import_module
 
+from figures.chain_sequence import ChainSequence
 from figures.chart import Chart
 from figures.climate_diagram import ClimateDiagram
+from figures.climate_multiples import ClimateMultiples
 from figures.flux_diagram import FluxDiagram
 from figures.trophic_pyramid import TrophicPyramid
+from figures.turnover_chart import TurnoverChart
 
 STYLE_VERSION = "1"
 """Goes into the key of a kept drawing; counts up whenever the same spec would give other bytes."""
 _DRAWINGS: dict[type[Chart], str] = {
+    ChainSequence: "chain_sequence",
     ClimateDiagram: "climate_diagram",
+    ClimateMultiples: "climate_multiples",
     FluxDiagram: "flux_diagram",
     TrophicPyramid: "trophic_pyramid",
+    TurnoverChart: "turnover_chart",
 }
 """For each kind of spec the module of this package that draws it, by a function `draw_<module>`."""
 

@@ -34,6 +34,11 @@ def segments(pairs: Iterable[tuple[Point, Point]]) -> Path:
     return Path(ends, [Path.MOVETO, Path.LINETO] * (len(ends) // 2))
 
 
+def rectangle(left: float, top: float, width: float, height: float) -> Path:
+    """A rectangle with sharp corners."""
+    return polygon([(left, top), (left + width, top), (left + width, top + height), (left, top + height)])
+
+
 def rounded_box(left: float, top: float, width: float, height: float, radius: float) -> Path:
     """A rectangle with round corners."""
     right, bottom, r = left + width, top + height, radius

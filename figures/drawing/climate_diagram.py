@@ -6,52 +6,39 @@ import math
 from collections.abc import Sequence
 
 from figures.climate_diagram import ClimateDiagram
-from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
+from figures.drawing.canvas import Canvas, polygon, polyline, segments
+from figures.drawing.climate_frame import (
+    SCALE_CHANGE, Frame, Pen, bounds, draw_areas, draw_curves, draw_frame, draw_temperature_mark, month_names,
+)  # fmt: skip
 from figures.drawing.text import block_size, size_to_fit, text_width, wrap
-from figures.drawing.walter_lieth import SCALE_CHANGE_MM, Vertex, at, precipitation_height, seasons, vertices
+from figures.drawing.walter_lieth import Vertex, at, precipitation_height, seasons, vertices
 
 WIDTH, HEIGHT = 700, 492
 _LEFT, _RIGHT, _TOP, _BOTTOM = 62, 638, 104, 404
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-_CHANGE = precipitation_height(SCALE_CHANGE_MM)
 _TEXT = 14.5
-_PITCH = 9.0
-"""Distance of the dots of a dry season [px]."""
-_HATCH_PLACES = tuple((step + 0.25) / 5 for step in range(60))
+_PEN = Pen(hatches=60, hatch=1.4, dot=2.4, pitch=9.0, precipitation=3.5, temperature=2.2, month_dot=7)
 
 
-class _Frame:
-    """Turns month positions and heights [degC] into places on the canvas [px]."""
-
-    def __init__(self, points: Sequence[Vertex]) -> None:
-        lowest = min(temp for _, temp, _ in points)
-        highest = max(max(temp, height) for _, temp, height in points)
-        self.step = 10 if highest - lowest < 110 else 20
-        self.low = 0 if lowest >= 0 else self.step * math.floor((lowest - 1) / self.step)
-        self.high = max(20, self.step * math.ceil((highest + 1) / self.step))
-        self.warmest = max(temp for _, temp, _ in points)
-
-    def x(self, month: float) -> float:
-        return _LEFT + month / 12 * (_RIGHT - _LEFT)
-
-    def y(self, height: float) -> float:
-        return _BOTTOM - (height - self.low) / (self.high - self.low) * (_BOTTOM - _TOP)
-
-    def place(self, month: float, height: float) -> Point:
-        return self.x(month), self.y(height)
+def _frame(points: Sequence[Vertex]) -> tuple[Frame, int]:
+    """The frame of one diagram and the step of its temperature axis [degC]."""
+    heights = [height for _, temp, precip in points for height in (temp, precip)]
+    step = 10 if max(heights) - min(temp for _, temp, _ in points) < 110 else 20
+    low, high = bounds([min(temp for _, temp, _ in points), max(heights)], step)
+    return Frame(_LEFT, _RIGHT, _TOP, _BOTTOM, low, high), step
 
 
 def draw_climate_diagram(chart: ClimateDiagram) -> str:
     """The SVG of one station's mean year."""
     points = vertices(chart.monthly_mean_temp_degc, chart.monthly_precip_mm, chart.southern)
-    frame = _Frame(points)
+    frame, step = _frame(points)
     canvas = Canvas(WIDTH, HEIGHT)
     _header(canvas, chart)
-    _grid(canvas, frame)
-    _areas(canvas, frame, points)
-    _axes(canvas, frame, chart.southern)
+    _grid(canvas, frame, step)
+    draw_areas(canvas, frame, points, _PEN)
+    draw_frame(canvas, frame)
+    _axes(canvas, frame, step, max(temp for _, temp, _ in points), chart.southern)
     _season_band(canvas, frame, points)
-    _curves(canvas, frame, points)
+    draw_curves(canvas, frame, points, _PEN)
     _curve_names(canvas, frame, points)
     return canvas.svg()
 
@@ -71,90 +58,49 @@ def _header(canvas: Canvas, chart: ClimateDiagram) -> None:
     canvas.text(12, 49 + 7 * (len(names) > 1), chart.place, size=size_to_fit(chart.place, _TEXT, room), role="muted")
 
 
-def _grid(canvas: Canvas, frame: _Frame) -> None:
-    heights = [height for height in range(frame.low, frame.high + 1, frame.step) if height not in (0, frame.low)]
+def _grid(canvas: Canvas, frame: Frame, step: int) -> None:
+    heights = [height for height in range(int(frame.low), int(frame.high) + 1, step) if height not in (0, frame.low)]
     canvas.stroke(segments((frame.place(0, h), frame.place(12, h)) for h in heights), "grid", 0.5)
 
 
-def _areas(canvas: Canvas, frame: _Frame, points: Sequence[Vertex]) -> None:
-    """Humid: vertical hatching; dry: dots; above 100 mm: solid. Below 0 degC hatching starts at the zero line."""
-    hatching = []
-    for month in _HATCH_PLACES:
-        temp, precip = at(points, month)
-        low, high = max(temp, 0), min(precip, _CHANGE)
-        if high > low:
-            hatching.append((frame.place(month, low), frame.place(month, high)))
-    if hatching:
-        canvas.stroke(segments(hatching), "water", 1.4)
-    if dots := _dotted_rows(frame, points):
-        canvas.dots(dots, "heat", 2.4, pitch=_PITCH)
-    if max(precip for _, _, precip in points) > _CHANGE:
-        edge = [frame.place(month, max(precip, _CHANGE)) for month, _, precip in points]
-        canvas.fill(polygon([frame.place(0, _CHANGE), *edge, frame.place(12, _CHANGE)]), "water")
-
-
-def _dotted_rows(frame: _Frame, points: Sequence[Vertex]) -> list[tuple[Point, Point]]:
-    """Runs of a staggered lattice of dots that lie between precipitation, below, and temperature, above."""
-    runs: list[tuple[Point, Point]] = []
-    for row in range(int((_BOTTOM - _TOP) / _PITCH * 2)):
-        y = _TOP + row * _PITCH / 2
-        places = [_LEFT + (number + row % 2 / 2) * _PITCH for number in range(1, int((_RIGHT - _LEFT) / _PITCH))]
-        dry = [x for x in places if _is_dry(frame, points, x, y)]
-        for number, x in enumerate(dry):
-            if number and x - dry[number - 1] < 1.5 * _PITCH:
-                runs[-1] = (runs[-1][0], (x, y))
-            else:
-                runs.append(((x, y), (x, y)))
-    return runs
-
-
-def _is_dry(frame: _Frame, points: Sequence[Vertex], x: float, y: float) -> bool:
-    temp, precip = at(points, (x - _LEFT) / (_RIGHT - _LEFT) * 12)
-    return frame.y(temp) + 2.5 <= y <= frame.y(precip) - 2.5
-
-
-def _axes(canvas: Canvas, frame: _Frame, southern: bool) -> None:
-    corners = [(0, frame.low), (0, frame.high), (12, frame.high), (12, frame.low)]
-    canvas.stroke(polygon(frame.place(*corner) for corner in corners), "ink", 1)
-    canvas.stroke(segments([(frame.place(0, 0), frame.place(12, 0))]), "ink", 1.8)
-    months = [*_MONTHS[6:], *_MONTHS[:6]] if southern else _MONTHS
-    for number, month in enumerate(months):
+def _axes(canvas: Canvas, frame: Frame, step: int, warmest: float, southern: bool) -> None:
+    for number, month in enumerate(month_names(southern)):
         canvas.text(frame.x(number + 0.5), _BOTTOM + 20, month, size=_TEXT, anchor="middle")
     ticks = [(frame.place(month, frame.low), (frame.x(month), _BOTTOM + 5)) for month in range(13)]
-    for height in range(frame.low, min(frame.high, frame.step * math.ceil(max(frame.warmest, 1) / frame.step)) + 1, frame.step):
+    for height in range(int(frame.low), int(min(frame.high, step * math.ceil(max(warmest, 1) / step))) + 1, step):
         ticks.append((frame.place(0, height), (_LEFT - 5, frame.y(height))))
         canvas.text(_LEFT - 9, frame.y(height) + 5, f"{height}".replace("-", "−"), size=_TEXT, anchor="end")
-    for precip in _precipitation_ticks(frame):
+    for precip in _precipitation_ticks(frame, step):
         y = frame.y(precipitation_height(precip))
         ticks.append(((_RIGHT, y), (_RIGHT + 5, y)))
         canvas.text(_RIGHT + 9, y + 5, f"{precip:g}", size=_TEXT)
     canvas.stroke(segments(ticks), "ink", 1)
     _axis_titles(canvas)
-    if frame.high > _CHANGE:
+    if frame.high > SCALE_CHANGE:
         _scale_change(canvas, frame)
 
 
-def _precipitation_ticks(frame: _Frame) -> list[float]:
-    below = range(0, 101, 20) if frame.step == 10 else range(0, 101, 50)
-    above = range(100, 100_000, 20 * frame.step)
+def _precipitation_ticks(frame: Frame, step: int) -> list[float]:
+    below = range(0, 101, 20) if step == 10 else range(0, 101, 50)
+    above = range(100, 100_000, 20 * step)
     return [mm for mm in sorted({*below, *above}) if precipitation_height(mm) <= frame.high]
 
 
 def _axis_titles(canvas: Canvas) -> None:
     y = _TOP - 14
-    _temperature_mark(canvas, [(12, y - 5), (40, y - 5)])
+    draw_temperature_mark(canvas, [(12, y - 5), (40, y - 5)], _PEN)
     canvas.text(47, y, "Temperature, °C", size=_TEXT)
     title = "Precipitation, mm"
     canvas.text(WIDTH - 47, y, title, size=_TEXT, anchor="end")
     canvas.stroke(polyline([(WIDTH - 40, y - 5), (WIDTH - 12, y - 5)]), "water", 3.5)
 
 
-def _scale_change(canvas: Canvas, frame: _Frame) -> None:
-    y = frame.y(_CHANGE)
+def _scale_change(canvas: Canvas, frame: Frame) -> None:
+    y = frame.y(SCALE_CHANGE)
     canvas.stroke(segments([((_LEFT, y), (_RIGHT, y))]), "ink", 1.2, dash=(6, 4))
 
 
-def _season_band(canvas: Canvas, frame: _Frame, points: Sequence[Vertex]) -> None:
+def _season_band(canvas: Canvas, frame: Frame, points: Sequence[Vertex]) -> None:
     top, bottom = _BOTTOM + 34, _BOTTOM + 58
     for start, end, dry in seasons(points):
         left, right = frame.x(start), frame.x(end)
@@ -166,7 +112,7 @@ def _season_band(canvas: Canvas, frame: _Frame, points: Sequence[Vertex]) -> Non
             _season_sample(canvas, edge, inward, room - 6, top, dry)
         if word:
             canvas.text((left + right) / 2, top + 17, word, size=_TEXT, anchor="middle")
-    if frame.high > _CHANGE:
+    if frame.high > SCALE_CHANGE:
         canvas.text(
             _LEFT, _BOTTOM + 79, "Solid: above 100 mm (dashed line) the same height stands for ten times as much rain or snow.",
             size=12, role="muted",
@@ -184,20 +130,7 @@ def _season_sample(canvas: Canvas, edge: float, inward: int, room: float, top: f
         canvas.stroke(segments(((x, top + 4), (x, top + 20)) for x in steps), "water", 1.4)
 
 
-def _temperature_mark(canvas: Canvas, line: Sequence[Point]) -> None:
-    canvas.stroke(polyline(line), "heat", 2.2)
-    middle = (line[0][0] + line[-1][0]) / 2, line[0][1]
-    canvas.dots([(middle, middle)], "heat", 7)
-
-
-def _curves(canvas: Canvas, frame: _Frame, points: Sequence[Vertex]) -> None:
-    canvas.stroke(polyline(frame.place(month, precip) for month, _, precip in points), "water", 3.5, part="precipitation")
-    canvas.stroke(polyline(frame.place(month, temp) for month, temp, _ in points), "heat", 2.2, part="temperature")
-    months = [frame.place(number + 0.5, at(points, number + 0.5)[0]) for number in range(12)]
-    canvas.dots(zip(months, months, strict=True), "heat", 7)
-
-
-def _curve_names(canvas: Canvas, frame: _Frame, points: Sequence[Vertex]) -> None:
+def _curve_names(canvas: Canvas, frame: Frame, points: Sequence[Vertex]) -> None:
     """Each curve's name where there is most room beside it."""
     taken: list[tuple[float, float, float, float]] = []
     for curve, name in ((0, "temperature"), (1, "precipitation")):
@@ -214,7 +147,7 @@ def _curve_names(canvas: Canvas, frame: _Frame, points: Sequence[Vertex]) -> Non
         canvas.text(left, top + height * 0.79, name, size=_TEXT, bold=True, halo=True)
 
 
-def _edge(frame: _Frame, points: Sequence[Vertex], curve: int, left: float, right: float, below: bool) -> float:
+def _edge(frame: Frame, points: Sequence[Vertex], curve: int, left: float, right: float, below: bool) -> float:
     ys = [frame.y(at(points, month)[curve]) for month in _months_between(left, right)]
     return max(ys) if below else min(ys)
 
@@ -225,7 +158,7 @@ def _months_between(left: float, right: float) -> list[float]:
 
 
 def _name_cost(
-    frame: _Frame, points: Sequence[Vertex], curve: int, box: tuple[float, float, float, float],
+    frame: Frame, points: Sequence[Vertex], curve: int, box: tuple[float, float, float, float],
     taken: Sequence[tuple[float, float, float, float]],
 ) -> float:  # fmt: skip
     """How badly a name stands: on a curve, on another name, outside the frame, on the zero line, or away from its curve."""
@@ -237,7 +170,7 @@ def _name_cost(
         cost += 1000
     if frame.low < 0 and top - 2 < frame.y(0) < top + height + 2:
         cost += 25
-    if frame.high > _CHANGE and top - 2 < frame.y(_CHANGE) < top + height + 2:
+    if frame.high > SCALE_CHANGE and top - 2 < frame.y(SCALE_CHANGE) < top + height + 2:
         cost += 25
     for month in _months_between(left - 8, left + width + 8):
         heights = at(points, month)
@@ -246,7 +179,7 @@ def _name_cost(
         cost += 8 * (distance[1 - curve] < distance[curve]) + 0.06 * distance[curve]
         low, high = frame.y(max(heights[0], 0)), frame.y(heights[1])
         cost += 1.2 * (min(low, high) < top + height and top < max(low, high))
-        cost += 12 * (heights[1] > _CHANGE and frame.y(heights[1]) < top + height + 4 and top - 4 < frame.y(_CHANGE))
+        cost += 12 * (heights[1] > SCALE_CHANGE and frame.y(heights[1]) < top + height + 4 and top - 4 < frame.y(SCALE_CHANGE))
     return cost
 
 

@@ -11,6 +11,7 @@ from typing import Any, TypeVar
 from generator.course.course_file import CourseFile
 from generator.course.glossaries import MisconceptionsFile, Source, SourcesFile, VocabularyFile, Word
 from generator.course.magnitude import beyond_measure
+from generator.course.objectives import repeated_objectives, unknown_objectives
 from generator.course.references import FactTable, missing_pictures, unknown_names, wrong_texts
 from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity, did_you_mean, has_errors, in_order, listed
 from generator.kind import Kind, Subject
@@ -163,6 +164,8 @@ class _Reading:
         """What can be said of a record even if its numbers do not add up."""
         yield from unknown_names(record, file.located.value, words=self.words, misconceptions=self.catalogue, sources=self.sources)
         yield from missing_pictures(record, self.content)
+        if self.course is not None:
+            yield from unknown_objectives(self.course, record)
 
     def _doubts(self, file: RecordFile, subjects: Mapping[str, Subject[Any]]) -> Iterator[Finding]:
         kind, subject = self.kinds[file.kind], subjects[file.id]
@@ -223,6 +226,7 @@ class _Reading:
                     mend = f"leave it in one topic; it stands in {seen[record]} already"
                     yield located_finding(place, Finding(path=path, expected="a record once", found=f'"{record}" again', mend=mend))
                 seen.setdefault(record, topic.id)
+        yield from (located_finding(place, finding) for finding in repeated_objectives(self.course))
         topics = [topic.id for topic in self.course.topics]
         for t, test in enumerate(self.course.tests):
             for c, covered in enumerate(test.covers):

@@ -84,16 +84,16 @@ def _mend_of_digits(word: str, amount: bool, dashes: bool) -> str:
     if re.fullmatch(r"-?\d{1,3}([ ,_']\d{3})+(\.\d+)?", word):
         return f"write {re.sub(r'[^0-9.-]', '', word)}, without separators"
     if re.fullmatch(r"-?\d+,\d+", word):
-        return f"write {_tidy(word.replace(',', '.'))}, with a point"
+        return f"write {tidied(word.replace(',', '.'))}, with a point"
     if amount and (match := re.fullmatch(rf"({_NUMBER}) ?(?:\u00b1|\+/?-) ?({_NUMBER})", word)):
-        return f"write {{value: {_tidy(match[1])}, plus_minus: {_tidy(match[2])}}}"
+        return f"write {{value: {tidied(match[1])}, plus_minus: {tidied(match[2])}}}"
     if amount and (match := re.fullmatch(rf"({_NUMBER}) ?(?:-|\u2013|to|\.\.+) ?({_NUMBER})", word)):
-        return f"write {{low: {_tidy(match[1])}, high: {_tidy(match[2])}}}"
+        return f"write {{low: {tidied(match[1])}, high: {tidied(match[2])}}}"
     if re.fullmatch(rf"\+?{_NUMBER}", word):
-        number = _tidy(word.lstrip("+"))
+        number = tidied(word.lstrip("+"))
         return f"write {number}" if _is_number(number) else "write a number of at most 18 digits"
     if match := re.match(rf"\+?({_NUMBER}) ?[^\d\s.,:/-]", word):
-        return f"write {_tidy(match[1])} alone; units are declared once, in units"
+        return f"write {tidied(match[1])} alone; units are declared once, in units"
     return "write the number, or unknown" if amount else "write a number in digits, with a point for decimals"
 
 
@@ -101,7 +101,7 @@ def _is_number(word: str) -> bool:
     return isinstance(plain_value(word), (WrittenInt, WrittenFloat))
 
 
-def _tidy(number: str) -> str:
+def tidied(number: str) -> str:
     """The digits as our own rule for numbers has them: no leading zeros, a digit on both sides of the point."""
     sign, digits = ("-", number[1:]) if number.startswith("-") else ("", number)
     mantissa, exponent = re.fullmatch(r"([\d.]*)(.*)", digits).groups()

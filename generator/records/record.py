@@ -31,4 +31,6 @@ class Record(Part):
     vocabulary: Annotated[Many[Id], different()] = ()
     misconceptions: Annotated[Many[MisconceptionId], different()] = ()
     sources: SourceKeys = ()
+    serves: Annotated[Many[Id], different()] | None = None
+    """Ids of the objectives that it serves, where these are not just all of its topic."""
     accepted_warnings: AcceptedWarnings = ()

@@ -67,12 +67,10 @@ def decoded(data: bytes, file: str) -> Source:
 
     A text that cannot be told from its bytes, or is too long, comes back empty.
     """
-    refusal = _refusal(data)
-    if refusal:
-        return Source(file, "", (Diagnostic(Place(file, 1, 1), "", *refusal),))
-    text = data.decode("utf-8-sig", errors="replace")
-    raw = Source(file, text)
-    problems = [*_undecodable(data, raw), *_unreadable(raw), *_invisible(raw)]
+    raw = as_it_stands(data, file)
+    if not raw.text:
+        return raw
+    problems = [*raw.problems, *_invisible(raw)]
     tabs = tuple(start + m.start(1) for start, m in _matches(raw, _TAB_INDENT))
     problems += _few(
         [
@@ -81,6 +79,15 @@ def decoded(data: bytes, file: str) -> Source:
         ]
     )
     return Source(file, _replaced(raw), tuple(problems), tabs)
+
+
+def as_it_stands(data: bytes, file: str) -> Source:
+    """The bytes of a file as text without a sign replaced, and the problems of its characters; empty like `decoded`."""
+    refusal = _refusal(data)
+    if refusal:
+        return Source(file, "", (Diagnostic(Place(file, 1, 1), "", *refusal),))
+    raw = Source(file, data.decode("utf-8-sig", errors="replace"))
+    return Source(file, raw.text, (*_undecodable(data, raw), *_unreadable(raw)))
 
 
 def _refusal(data: bytes) -> tuple[str, str, str] | None:

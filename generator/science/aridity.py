@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
 from generator.science.method import Method
+from generator.science.months import twelve
 
 ARIDITY_CLASSES: tuple[tuple[float, str], ...] = (
     (0.05, "hyper-arid"),
@@ -36,8 +38,8 @@ def aridity_class(aridity_index: float | None) -> str | None:
 
     Notes
     -----
-    Lower limits belong to the class: 0.05 is arid, 0.65 is humid. The index grows with *wetness*. The atlas classes
-    cold places apart (more than six months below 0 degC on average and at most three above 6 degC); this does not.
+    Lower limits belong to the class: 0.05 is arid, 0.65 is humid. The index grows with *wetness*. Ask `is_cold` first:
+    the atlas classes cold places apart, whatever their index.
 
     References
     ----------
@@ -55,6 +57,41 @@ def aridity_class(aridity_index: float | None) -> str | None:
     return next(name for limit, name in ARIDITY_CLASSES if aridity_index < limit)
 
 
+def is_cold(monthly_mean_temp: Sequence[float]) -> bool:
+    """Whether a climate is so cold that its aridity index says nothing.
+
+    Parameters
+    ----------
+    monthly_mean_temp : sequence of float, length 12
+        Monthly mean temperature [degC].
+
+    Returns
+    -------
+    bool
+        True with more than six months below 0 degC on average and at most three above 6 degC.
+
+    Raises
+    ------
+    ValueError
+        If there are not twelve finite values.
+
+    Notes
+    -----
+    In such climates formulas for potential evapotranspiration built on temperature give far too much.
+
+    References
+    ----------
+    .. [1] UNEP1992
+
+    Examples
+    --------
+    >>> is_cold([-25.0] * 9 + [2.0, 4.0, 3.0])
+    True
+    """
+    temp = twelve("monthly_mean_temp", monthly_mean_temp)
+    return bool((temp < 0.0).sum() > 6 and (temp > 6.0).sum() <= 3)
+
+
 ARIDITY_INDEX = Method(
     id="aridity_index",
     name="Aridity index",
@@ -69,14 +106,26 @@ ARIDITY_INDEX = Method(
     "It depends on how the potential evapotranspiration was found; the classes were drawn for Thornthwaite's.",
 )
 
+COLD_CLIMATE = Method(
+    id="cold_climate",
+    name="Cold climate",
+    formula=(),
+    rule="A climate is cold when more than six months average below 0 °C and at most three above 6 °C.",
+    symbols=(),
+    sources=("UNEP1992",),
+    limits="Known from works that quote the atlas. In cold climates an index of aridity says nothing, for the formula "
+    "for evapotranspiration gives far too much there.",
+    function=is_cold,
+)
+
 ARIDITY_CLASS = Method(
     id="aridity_class",
     name="Aridity class",
     formula=(),
-    rule="Below 0.05 hyper-arid, below 0.20 arid, below 0.50 semi-arid, below 0.65 dry sub-humid, otherwise humid.",
+    rule="Cold climates stand apart. Otherwise: below 0.05 hyper-arid, below 0.20 arid, below 0.50 semi-arid, "
+    "below 0.65 dry sub-humid, from there on humid.",
     symbols=(),
     sources=("UNEP1992",),
-    limits="Cold places, which the atlas classes apart, are not treated apart here. "
-    "A place close to a limit may change its class with a few mm of rain.",
+    limits="A place close to a limit may change its class with a few mm of rain.",
     function=aridity_class,
 )

@@ -29,6 +29,7 @@ METHODS = MappingProxyType(
         )
     }
 )  # fmt: skip
+COLD = "cold"
 NO_LATITUDE = "not known: the station states no latitude"
 
 
@@ -170,7 +171,7 @@ def _water(station: Station, temp: Fact, total: Fact, figures: int) -> Iterator[
         f"{station.id}.aridity_index", "Aridity index", aridity.ARIDITY_INDEX.expression,
         {"annual_precip": total, "potential_evapotranspiration": year}, BARE, method="aridity_index", figures=figures,
     )  # fmt: skip
-    yield from (year, index, _aridity_class(station, index))
+    yield from (year, index, _aridity_class(station, temp, index))
 
 
 def _monthly(
@@ -182,12 +183,18 @@ def _monthly(
     return Fact(id=fact_id, name=name, value=numbers, unit=of, working=table, method=method, figures=figures)
 
 
-def _aridity_class(station: Station, index: Fact) -> Fact:
+def _aridity_class(station: Station, temp: Fact, index: Fact) -> Fact:
+    """Cold climates first, then the limits of the index from dry to wet, up to the one that decides."""
     fact_id, name, method = f"{station.id}.aridity_class", "Aridity class", aridity.ARIDITY_CLASS.id
     if index.value is None:
         return Fact(id=fact_id, name=name, value=None, method=method, undefined_because=index.undefined_because)
+    below, above = sum(t < 0 for t in temp.series), sum(t > 6 for t in temp.series)
+    cold = aridity.is_cold(temp.series)
+    asks = f"{COLD}: do more than six months average below 0 °C, and at most three above 6 °C?"
+    rules = [Rule(asks, f"{below} below, {above} above", cold)]
+    if cold:
+        return Fact(id=fact_id, name=name, value=COLD, working=RulePath(tuple(rules)), method=method)
     found = aridity.aridity_class(index.number)
-    rules = []
     for limit, label in aridity.ARIDITY_CLASSES:
         if math.isinf(limit):
             break

@@ -2,38 +2,42 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from generator.diagnostics import Severity
 from generator.kinds.biome.facts import range_rules
 from generator.kinds.biome.record import BiomeRecord
 from generator.quantities import shown
 from generator.quantities.fact import Facts
-from generator.quantities.units import convert, unit
+from generator.quantities.units import Unit, convert, unit
 from generator.records.finding import Finding
 
-COLDEST_MEAN, WARMEST_MEAN = -80.0, 50.0
-"""Monthly means beyond these [degC] do not occur on Earth's surface; a slip of unit or digits does."""
+MEAN_TEMPS, PRECIPITATION = (-80.0, 50.0), (0.0, 10000.0)
+"""Monthly values beyond these [degC, mm] do not occur in a mean year on Earth; a slip of unit or digits does. The limits are our own."""
 
 
 def findings(record: BiomeRecord) -> Iterator[Finding]:
     """Contradictions inside the record."""
-    source = unit(record.units.temperature)
     for s, station in enumerate(record.stations):
-        for m, month in enumerate(station.monthly_mean_temp):
-            reading = convert(float(month), source, unit("degC"))
-            if not COLDEST_MEAN <= reading <= WARMEST_MEAN:
-                yield Finding(
-                    path=("stations", s, "monthly_mean_temp", m),
-                    expected=f"a monthly mean from {shown.number(COLDEST_MEAN, 2)} to {shown.number(WARMEST_MEAN, 2)} °C",
-                    found=f"{shown.number(reading)} °C",
-                    mend="check the digits, and that `units: temperature:` names the unit of the numbers",
-                )
+        yield from _months(s, station.monthly_mean_temp, "monthly_mean_temp", unit(record.units.temperature), unit("degC"), MEAN_TEMPS)
+        yield from _months(s, station.monthly_precip, "monthly_precip", unit(record.units.precipitation), unit("mm"), PRECIPITATION)
     if all(station.use == "paper" for station in record.stations):
         yield Finding(
             path=("stations",), expected="at least one station with `use: page` or `use: practice`", found="only `use: paper`",
             mend="give the students' page a station of its own; data for a class test never reach the site",
         )  # fmt: skip
+
+
+def _months(station: int, values: Sequence[float], field: str, source: Unit, target: Unit, ends: tuple[float, float]) -> Iterator[Finding]:
+    low, high = (shown.written(f"{end:g}") for end in ends)
+    for month, value in enumerate(values):
+        reading = convert(float(value), source, target)
+        if not ends[0] <= reading <= ends[1]:
+            yield Finding(
+                path=("stations", station, field, month), expected=f"a monthly value from {low} to {high} {target.shown}",
+                found=f"{shown.number(reading)} {target.shown}", note=shown.MONTHS[month],
+                mend="check the digits, and that `units:` names the unit of the numbers",
+            )  # fmt: skip
 
 
 def doubts(record: BiomeRecord, facts: Facts) -> Iterator[Finding]:

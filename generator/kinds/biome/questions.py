@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from generator.kind import Subject
 from generator.kinds.biome.charts import is_southern
+from generator.kinds.biome.facts import COLD
 from generator.kinds.biome.record import BiomeRecord, Station
 from generator.quantities import shown
 from generator.quantities.fact import Fact
@@ -133,6 +134,8 @@ class _Station:
         total, demand, index = self.fact("annual_precip"), self.fact("potential_evapotranspiration"), self.fact("aridity_class")
         if index.value is None:
             return Rejected("why_dry", f"the aridity class is {index.shown}")
+        if index.value == COLD:
+            return Rejected("why_dry", "in a cold climate the formula gives far more evapotranspiration than there is")
         if total.number < demand.number:
             right = f"Less falls ({total.shown}) than could evaporate ({demand.shown})"
         else:

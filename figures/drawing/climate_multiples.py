@@ -1,0 +1,183 @@
+"""Draws many climate diagrams in a grid on one common scale; only the outer panels carry numbers."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from figures.climate_multiples import ClimateMultiples, ClimatePanel
+from figures.drawing.canvas import Canvas, polyline, rectangle, segments
+from figures.drawing.climate_frame import (
+    SCALE_CHANGE, Frame, Pen, bounds, draw_areas, draw_curves, draw_frame, draw_temperature_mark, month_names,
+)  # fmt: skip
+from figures.drawing.text import text_width, wrap
+from figures.drawing.walter_lieth import SCALE_CHANGE_MM, Vertex, precipitation_height, vertices
+
+WIDTH = 700
+_COLUMNS, _LEFT, _RIGHT, _GAP, _TOP = 4, 42, 650, 14, 40
+_WIDEST = 260.0
+_TITLE, _TEXT = 13.0, 12.0
+_TITLE_LINE, _TEXT_LINE, _FOOT = 16.0, 15.0, 34.0
+_HEIGHTS, _PX_PER_DEGC = (104.0, 170.0), 1.35
+_PEN = Pen(hatches=36, hatch=1, dot=1.8, pitch=6.0, precipitation=2.4, temperature=1.8, month_dot=0)
+
+
+@dataclass(frozen=True)
+class _Head:
+    """The lines above a panel."""
+
+    title: tuple[str, ...]
+    subtitle: tuple[str, ...]
+
+    @property
+    def height(self) -> float:
+        return _TITLE_LINE * len(self.title) + _TEXT_LINE * len(self.subtitle)
+
+
+def common_bounds(years: Sequence[Sequence[Vertex]]) -> tuple[int, int, int]:
+    """Bottom and top [degC] of all frames, in whole steps, and the step of the temperature axis."""
+    heights = [height for points in years for _, temp, precip in points for height in (temp, precip)]
+    lowest = min(temp for points in years for _, temp, _ in points)
+    step = 10 if max(heights) - lowest < 45 else 20
+    low, high = bounds([lowest, max(heights)], step)
+    return low, high, step
+
+
+def draw_climate_multiples(chart: ClimateMultiples) -> str:
+    """The SVG of all panels.
+
+    Raises
+    ------
+    ValueError
+        If there is no panel.
+    """
+    if not chart.panels:
+        raise ValueError(f"{chart.name}: no climate to draw")
+    years = [vertices(p.monthly_mean_temp_degc, p.monthly_precip_mm, p.southern) for p in chart.panels]
+    low, high, step = common_bounds(years)
+    columns = min(_COLUMNS, len(years))
+    width = min(_WIDEST, (_RIGHT - _LEFT - _GAP * (columns - 1)) / columns)
+    height = min(max((high - low) * _PX_PER_DEGC, _HEIGHTS[0]), _HEIGHTS[1])
+    heads = [_head(panel, width) for panel in chart.panels]
+    tops, bottom = _rows(heads, columns, height)
+    key = _key(high > SCALE_CHANGE)
+    canvas = Canvas(WIDTH, math.ceil(bottom + 20 * len(key) + 4))
+    _axis_titles(canvas, _LEFT + columns * (width + _GAP) - _GAP)
+    for number, (panel, points) in enumerate(zip(chart.panels, years, strict=True)):
+        row, column = divmod(number, columns)
+        left = _LEFT + column * (width + _GAP)
+        frame = Frame(left, left + width, tops[row], tops[row] + height, low, high)
+        _panel(canvas, frame, points, number, step)
+        _head_text(canvas, frame, heads[number])
+        months = month_names(panel.southern)
+        canvas.text(frame.left, frame.bottom + 14, months[0], size=_TEXT)
+        canvas.text(frame.right, frame.bottom + 14, months[-1], size=_TEXT, anchor="end")
+        if column == 0:
+            _temperature_axis(canvas, frame, points_of_row(years, row, columns), step)
+        if column == columns - 1 or number == len(years) - 1:
+            _precipitation_axis(canvas, frame)
+    for line, samples in enumerate(key):
+        _key_line(canvas, bottom + 20 * line, samples)
+    return canvas.svg()
+
+
+def points_of_row(years: Sequence[Sequence[Vertex]], row: int, columns: int) -> list[Vertex]:
+    """All vertices of the panels in one row of the grid."""
+    return [vertex for points in years[row * columns : (row + 1) * columns] for vertex in points]
+
+
+def _head(panel: ClimatePanel, width: float) -> _Head:
+    subtitle = wrap(panel.subtitle, _TEXT, width) if panel.subtitle else ()
+    return _Head(wrap(panel.title, _TITLE, width, bold=True), subtitle)
+
+
+def _rows(heads: Sequence[_Head], columns: int, height: float) -> tuple[list[float], float]:
+    """The top of the frames in each row [px], and where the last row ends with its months."""
+    tops: list[float] = []
+    y = float(_TOP)
+    for start in range(0, len(heads), columns):
+        tops.append(y + max(head.height for head in heads[start : start + columns]) + 3)
+        y = tops[-1] + height + _FOOT
+    return tops, y
+
+
+def _head_text(canvas: Canvas, frame: Frame, head: _Head) -> None:
+    y = frame.top - 3 - head.height
+    for line in head.title:
+        y += _TITLE_LINE
+        canvas.text(frame.left, y - 4, line, size=_TITLE, bold=True)
+    for line in head.subtitle:
+        y += _TEXT_LINE
+        canvas.text(frame.left, y - 3.5, line, size=_TEXT, role="muted")
+
+
+def _panel(canvas: Canvas, frame: Frame, points: Sequence[Vertex], number: int, step: int) -> None:
+    levels = [h for h in range(int(frame.low), int(frame.high) + 1, step) if h not in (0, frame.low, frame.high)]
+    canvas.stroke(segments((frame.place(0, h), frame.place(12, h)) for h in levels), "grid", 0.5)
+    draw_areas(canvas, frame, points, _PEN)
+    draw_frame(canvas, frame)
+    if frame.high > SCALE_CHANGE:
+        canvas.stroke(segments([(frame.place(0, SCALE_CHANGE), frame.place(12, SCALE_CHANGE))]), "ink", 1, dash=(4, 3))
+    draw_curves(canvas, frame, points, _PEN, suffix=f" {number}")
+
+
+def _temperature_axis(canvas: Canvas, frame: Frame, points: Sequence[Vertex], step: int) -> None:
+    warmest = max(max(temp for _, temp, _ in points), step)
+    ticks = []
+    for height in range(int(frame.low), int(min(frame.high, step * math.ceil(warmest / step))) + 1, step):
+        ticks.append((frame.place(0, height), (frame.left - 4, frame.y(height))))
+        canvas.text(frame.left - 7, frame.y(height) + 4, f"{height}".replace("-", "−"), size=_TEXT, anchor="end")
+    canvas.stroke(segments(ticks), "ink", 1)
+
+
+def precipitation_ticks(frame: Frame) -> list[float]:
+    """Values [mm] for the right axis that stand at least 15 px apart, 0 and 100 mm always among them where they fit."""
+    wanted = [0.0, SCALE_CHANGE_MM, 50.0, *map(float, range(200, 10_000, 100))]
+    ticks: list[float] = []
+    for mm in sorted(wanted, key=lambda mm: (mm not in (0, SCALE_CHANGE_MM), mm != 50, mm % 500 != 0, mm % 200 != 0, mm)):
+        y = frame.y(precipitation_height(mm))
+        if y >= frame.top - 1 and all(abs(y - frame.y(precipitation_height(other))) >= 15 for other in ticks):
+            ticks.append(mm)
+    return sorted(ticks)
+
+
+def _precipitation_axis(canvas: Canvas, frame: Frame) -> None:
+    ticks = []
+    for mm in precipitation_ticks(frame):
+        y = frame.y(precipitation_height(mm))
+        ticks.append(((frame.right, y), (frame.right + 4, y)))
+        canvas.text(frame.right + 7, y + 4, f"{mm:g}", size=_TEXT)
+    canvas.stroke(segments(ticks), "ink", 1)
+
+
+def _axis_titles(canvas: Canvas, right: float) -> None:
+    draw_temperature_mark(canvas, [(8, 13), (34, 13)], _PEN)
+    canvas.text(40, 18, "Temperature, °C (left)", size=_TITLE)
+    x = max(right + 40, 430) if right < WIDTH - 100 else WIDTH - 6
+    canvas.stroke(polyline([(x - 26, 13), (x, 13)]), "water", _PEN.precipitation)
+    canvas.text(x - 32, 18, "Precipitation, mm (right)", size=_TITLE, anchor="end")
+
+
+def _key(above_change: bool) -> list[list[tuple[str, str]]]:
+    """Lines of the key as (pattern, words)."""
+    first = [("humid", "humid season"), ("dry", "dry season")]
+    if not above_change:
+        return [first]
+    return [first, [("solid", "above 100 mm (dashed line): the same height stands for ten times as much rain or snow")]]
+
+
+def _key_line(canvas: Canvas, top: float, samples: Sequence[tuple[str, str]]) -> None:
+    x = float(_LEFT)
+    for pattern, words in samples:
+        box = rectangle(x, top, 24, 13)
+        if pattern == "humid":
+            canvas.stroke(segments(((x + 2 + 4 * n, top), (x + 2 + 4 * n, top + 13)) for n in range(6)), "water", _PEN.hatch)
+        elif pattern == "dry":
+            dots = [(x + 3 + 3 * n, top + 3 + 3 * row) for n in range(7) for row in range(3) if (n + row) % 2 == 0]
+            canvas.dots(((dot, dot) for dot in dots), "heat", _PEN.dot)
+        else:
+            canvas.fill(box, "water")
+        canvas.stroke(box, "muted", 1)
+        canvas.text(x + 30, top + 11, words, size=_TEXT)
+        x += 30 + text_width(words, _TEXT) + 26

@@ -1,0 +1,194 @@
+"""Draws turnover times as dots on a logarithmic axis whose ticks are named in words, one reservoir a row."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from figures.drawing.canvas import Canvas, polyline, segments
+from figures.drawing.text import LEADING, block_size, text_width, wrap
+from figures.turnover_chart import TurnoverChart, TurnoverTime
+
+WIDTH = 700
+_LEFT, _RIGHT, _TOP = 30.0, 670.0, 34.0
+_TEXT, _SMALL = 13.5, 12.5
+_ROW, _HEADING, _DOT, _GAP = 26.0, 30.0, 9.0, 9.0
+_YEAR_DAYS = 365.25
+TICKS: tuple[tuple[float, str, int], ...] = (
+    (1 / (_YEAR_DAYS * 1440), "a minute", 1), (1 / (_YEAR_DAYS * 24), "an hour", 1), (1 / _YEAR_DAYS, "a day", 0), (1 / 12, "a month", 1),
+    (1.0, "a year", 0), (1e1, "ten years", 2), (1e2, "a hundred years", 2), (1e3, "a thousand years", 1),
+    (1e4, "ten thousand years", 3), (1e5, "a hundred thousand years", 3), (1e6, "a million years", 1), (1e7, "ten million years", 3),
+    (1e8, "a hundred million years", 3), (1e9, "a billion years", 1), (1e10, "ten billion years", 3),
+)  # fmt: skip
+"""Times [yr] with their words and how early they give way where words are too close, the lowest last."""
+
+
+@dataclass(frozen=True)
+class Scale:
+    """A logarithmic axis."""
+
+    low: float
+    high: float
+    """Times [yr] at the left and right end."""
+
+    def x(self, years: float) -> float:
+        """The place [px] of a time [yr]."""
+        share = math.log10(years / self.low) / math.log10(self.high / self.low)
+        return _LEFT + share * (_RIGHT - _LEFT)
+
+
+@dataclass(frozen=True)
+class Row:
+    """A reservoir with the place of its label."""
+
+    time: TurnoverTime
+    lines: tuple[str, ...]
+    anchor: str
+    x: float
+    above: bool
+    """Whether the label stands above the mark, because no side of it has room."""
+
+    @property
+    def height(self) -> float:
+        return max(_ROW, block_size(self.lines, _TEXT)[1] + 8 + 12 * self.above)
+
+
+@dataclass(frozen=True)
+class AxisWord:
+    """A named time under the axis."""
+
+    years: float
+    lines: tuple[str, ...]
+    tier: int
+    """0: right under the axis; 1: lower, at the end of a long tick."""
+
+
+def scale_of(times: Sequence[TurnoverTime]) -> Scale:
+    """From the last named tick below all times to the first above them, a little room left on both sides.
+
+    Raises
+    ------
+    ValueError
+        If there is no time, or one is not above zero.
+    """
+    found = [years for time in times for years in (time.years, *(time.range_years or ()))]
+    if not found or min(found) <= 0:
+        raise ValueError(f"turnover times must be above zero, found {found}")
+    names = [years for years, _, _ in TICKS]
+    low = max((years for years in names if years <= min(found) / 1.3), default=min(found) / 10)
+    high = min((years for years in names if years >= max(found) * 1.3), default=max(found) * 10)
+    return Scale(low, high)
+
+
+def grouped(times: Sequence[TurnoverTime]) -> list[tuple[str, list[TurnoverTime]]]:
+    """Cycles in the order in which they first occur, in each the quickest reservoir first."""
+    return [
+        (cycle, sorted((time for time in times if time.cycle == cycle), key=lambda time: (time.years, time.label)))
+        for cycle in dict.fromkeys(time.cycle for time in times)
+    ]  # fmt: skip
+
+
+def draw_turnover_chart(chart: TurnoverChart) -> str:
+    """The SVG of all turnover times."""
+    scale = scale_of(chart.times)
+    groups = [(cycle, [_row(time, scale) for time in times]) for cycle, times in grouped(chart.times)]
+    bottom = _TOP + sum(_HEADING * bool(cycle) + sum(row.height for row in rows) for cycle, rows in groups) + 8
+    words = axis_words(scale)
+    tiers = _tier_heights(words)
+    canvas = Canvas(WIDTH, math.ceil(bottom + 16 + sum(tiers)))
+    _header(canvas, any(time.range_years for time in chart.times))
+    _axis(canvas, scale, bottom, words, tiers[0])
+    y = _TOP
+    for cycle, rows in groups:
+        if cycle:
+            canvas.text(12, y + _HEADING - 8, cycle, size=_TEXT, bold=True, halo=True)
+            y += _HEADING
+        for row in rows:
+            _mark(canvas, scale, row, y)
+            y += row.height
+    return canvas.svg()
+
+
+def _header(canvas: Canvas, ranges: bool) -> None:
+    canvas.text(12, 20, "Turnover time; each tenfold step is equally long", size=_TEXT, role="muted")
+    if ranges:
+        words = "from lowest to highest"
+        canvas.text(WIDTH - 12, 20, words, size=_TEXT, role="muted", anchor="end")
+        right = WIDTH - 20 - text_width(words, _TEXT)
+        _range(canvas, right - 34, right, 15)
+
+
+def _row(time: TurnoverTime, scale: Scale) -> Row:
+    """The label stands right of the mark where it finds room, else left of it, else above."""
+    ends = [scale.x(years) for years in (time.years, *(time.range_years or ()))]
+    start, end = max(ends) + _DOT / 2 + _GAP, min(ends) - _DOT / 2 - _GAP
+    text = f"{time.label}, {time.value_label}" if time.value_label else time.label
+    width = text_width(text, _TEXT)
+    if width <= WIDTH - 8 - start:
+        return Row(time, (text,), "start", start, above=False)
+    if width <= end - 8:
+        return Row(time, (text,), "end", end, above=False)
+    lines = wrap(text, _TEXT, WIDTH - 24)
+    half = block_size(lines, _TEXT)[0] / 2
+    return Row(time, lines, "middle", min(max(scale.x(time.years), 8 + half), WIDTH - 8 - half), above=True)
+
+
+def _mark(canvas: Canvas, scale: Scale, row: Row, top: float) -> None:
+    middle = top + row.height / 2
+    y = top + row.height - 11 if row.above else middle
+    if row.time.range_years:
+        low, high = (scale.x(years) for years in sorted(row.time.range_years))
+        _range(canvas, low, high, y, part=f"range {row.time.id}")
+    x = scale.x(row.time.years)
+    canvas.stroke(polyline([(x, y), (x + 0.01, y)]), "ink", _DOT, round_ends=True, part=f"dot {row.time.id}")
+    for number, line in enumerate(row.lines):
+        baseline = middle - 6 * row.above + _TEXT * (0.36 + LEADING * (number - (len(row.lines) - 1) / 2))
+        canvas.text(row.x, baseline, line, size=_TEXT, anchor=row.anchor, halo=True)
+
+
+def _range(canvas: Canvas, low: float, high: float, y: float, part: str = "") -> None:
+    canvas.stroke(polyline([(low, y), (high, y)]), "water", 3, part=part)
+    canvas.stroke(segments(((x, y - 5.5), (x, y + 5.5)) for x in (low, high)), "water", 2)
+
+
+def axis_words(scale: Scale) -> list[AxisWord]:
+    """The named times under the axis: on one line where all find room, else by turns on two; then the least round give way."""
+    shown = [(years, wrap(text, _SMALL, 80), rank) for years, text, rank in TICKS if scale.low <= years <= scale.high * 1.0001]
+    level = _placed(scale, [(years, lines, rank, 0) for years, lines, rank in shown])
+    if len(level) == len(shown):
+        return level
+    return _placed(scale, [(years, lines, rank, number % 2) for number, (years, lines, rank) in enumerate(shown)])
+
+
+def _placed(scale: Scale, wanted: Sequence[tuple[float, tuple[str, ...], int, int]]) -> list[AxisWord]:
+    """As many of (years, lines, rank, tier) as keep apart, the upper tier and low ranks first."""
+    found: list[tuple[AxisWord, float, float]] = []
+    for years, lines, _, tier in sorted(wanted, key=lambda word: (word[3], word[2], word[0])):
+        half, x = block_size(lines, _SMALL)[0] / 2, scale.x(years)
+        apart = all(
+            x + half + 7 <= left or right + 7 <= x - half if other.tier == tier else not left - 3 < x < right + 3
+            for other, left, right in found
+        )
+        if apart and half <= x <= WIDTH - half:
+            found.append((AxisWord(years, lines, tier), x - half, x + half))
+    return sorted((word for word, _, _ in found), key=lambda word: word.years)
+
+
+def _tier_heights(words: Sequence[AxisWord]) -> tuple[float, float]:
+    """The room of each tier [px]."""
+    deepest = [max((len(word.lines) for word in words if word.tier == tier), default=0) for tier in (0, 1)]
+    return deepest[0] * _SMALL * LEADING + 4, deepest[1] * _SMALL * LEADING + 4 * bool(deepest[1])
+
+
+def _axis(canvas: Canvas, scale: Scale, bottom: float, words: Sequence[AxisWord], first_tier: float) -> None:
+    """The level line, ticks, and a thin line up from each named time."""
+    ticks = [years for years, _, _ in TICKS if scale.low <= years <= scale.high * 1.0001]
+    lengths = {word.years: 7 + word.tier * first_tier for word in words}
+    canvas.stroke(segments(((scale.x(t), _TOP - 4), (scale.x(t), bottom)) for t in ticks), "grid", 0.5)
+    canvas.stroke(segments([((_LEFT - 12, bottom), (_RIGHT + 12, bottom))]), "ink", 1.2)
+    canvas.stroke(segments(((scale.x(t), bottom), (scale.x(t), bottom + lengths.get(t, 4))) for t in ticks), "ink", 1)
+    for word in words:
+        top = bottom + 9 + word.tier * first_tier
+        for number, line in enumerate(word.lines):
+            canvas.text(scale.x(word.years), top + _SMALL * (0.94 + LEADING * number), line, size=_SMALL, anchor="middle")
