@@ -112,7 +112,7 @@ def _keep(path: Path, svg: str) -> None:
 
 def known_records(content: Path) -> tuple[str, ...]:
     """The ids of all records in a content folder, by their file names alone: none is opened."""
-    return tuple(f"{kind}/{path.stem}" for kind in all_kinds() for path in sorted((content / kind).glob("*.yaml")))
+    return tuple(f"{kind}/{path.stem}" for kind in all_kinds() for path in sorted((content / kind).glob("[!.]*.yaml")))
 
 
 def facts_of(content: Path, record: str, name: str = "") -> dict[str, dict[str, object]]:

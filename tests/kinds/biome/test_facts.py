@@ -147,3 +147,11 @@ def test_figures_of_the_record_set_the_digits_of_computed_numbers() -> None:
     assert ("7.083 °C", "7.08 °C") == (
         biome(head="figures: 4\n").facts["here.annual_mean_temp"].shown, biome().facts["here.annual_mean_temp"].shown,
     )  # fmt: skip
+
+
+def test_a_cold_climate_has_the_class_cold_whatever_its_index() -> None:
+    """Nine months below 0 °C and none above 6 °C: the index would call this place semi-arid."""
+    facts = biome(temp="[-25, -27, -26, -19, -7, 1, 4, 3, -1, -10, -19, -24]", latitude="latitude: 71.3").facts
+    assert "cold" == facts["here.aridity_class"].value
+    assert "9 below, 3 above" not in facts["here.aridity_class"].shown_working
+    assert "9 below, 0 above: yes" in facts["here.aridity_class"].shown_working
