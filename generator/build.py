@@ -10,6 +10,8 @@ from typing import Any
 from figures import Chart
 from figures.fingerprint import fingerprint
 
+from generator.course.coverage import Coverage, coverage
+from generator.course.coverage_text import markdown
 from generator.course.library import Library, load, load_subject
 from generator.diagnostics import Diagnostic
 from generator.kinds import all_kinds
@@ -64,6 +66,21 @@ def write_pages(content: Path, work: Path, name: str = "") -> Written:
     files = texts | draw(charts, work / "drawn") | pictures(site, content) | assets()
     changed = write_tree(work / "pages", files)
     return Written(title=library.course.title, nav=navigation(site), changed=changed, warnings=library.warnings)
+
+
+def write_coverage(content: Path, teacher: Path, name: str = "") -> tuple[Coverage, Path]:
+    """Write which records and questions serve each objective into the teacher's folder, and return it with the file.
+
+    Raises
+    ------
+    ContentErrors
+        With everything that is wrong.
+    """
+    found = coverage(check(content, name))
+    teacher.mkdir(parents=True, exist_ok=True)
+    file = teacher / "coverage.md"
+    file.write_bytes(markdown(found).encode())
+    return found, file
 
 
 def compose(site: Site) -> list[Page]:

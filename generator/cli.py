@@ -11,7 +11,7 @@ from pathlib import Path
 
 import click
 
-from generator.diagnostics import ContentErrors, Diagnostic, did_you_mean, report
+from generator.diagnostics import ContentErrors, Diagnostic, did_you_mean, report, shown_path
 
 WRONG_CONTENT, WRONG_USAGE, OUR_BUG = 1, 2, 70
 REFUSED = (PermissionError, NotADirectoryError, IsADirectoryError, FileExistsError)
@@ -83,6 +83,55 @@ def facts(record: str, as_json: bool, content: Path | None) -> None:
             click.echo(f"    source: {', '.join(fact['sources'])}")
 
 
+@studyguide.command()
+@CONTENT
+def coverage(content: Path | None) -> None:
+    """Show which records and questions serve each objective, and what is left open; also for the folder teacher/."""
+    from generator.build import write_coverage
+    from generator.course.coverage_text import table
+
+    folder, name = _content(content)
+    found, file = write_coverage(folder, _project() / "teacher", name)
+    click.echo(f"{table(found)}\n\n{_count(len(found.gaps), 'gap')}. With every prompt in {_shown(file)}")
+
+
+@studyguide.command()
+@click.argument("kind")
+@click.argument("name")
+@click.option("--from", "source", type=click.Path(path_type=Path, exists=True, dir_okay=False), help="A table of its numbers, saved as CSV.")
+@click.option("--title", default="", help="Its title; by default the name in words.")
+@CONTENT
+def new(kind: str, name: str, source: Path | None, title: str, content: Path | None) -> None:
+    """Write a commented record that builds as it is: KIND/NAME.yaml in the content folder."""
+    from generator.course.new_record import NotCreated, create
+    from generator.kinds import all_kinds
+
+    folder, shown = _content(content)
+    try:
+        made = create(folder, all_kinds(), kind, name, title=title, source=source and (source, _shown(source)))
+    except NotCreated as refused:
+        raise click.UsageError(str(refused)) from refused
+    for note in made.notes:
+        click.echo(note, err=True)
+    click.echo(f"{_shown(made.path)} is written. Next: add {made.id} to the `records:` of a topic in {shown}/course.yaml, then edit the record.")
+
+
+@studyguide.command()
+@click.option("--port", type=click.IntRange(1, 65535), default=8000, show_default=True, help="Where on this computer to serve it.")
+@CONTENT
+@WORK
+def preview(port: int, content: Path | None, work: Path | None) -> None:
+    """Serve the site on this computer and show each change as soon as a file is saved; Ctrl-C ends it."""
+    from generator.publish.preview import serve
+    from generator.publish.swap import SiteRefused
+
+    folder, _ = _content(content)
+    try:
+        serve(_project(), content=folder, work=work, port=port)
+    except SiteRefused as refused:
+        raise click.UsageError(str(refused)) from refused
+
+
 def main() -> int:
     """Run the command line and return its exit code."""
     _print_what_can_be_printed()
@@ -128,11 +177,15 @@ def _json(data: object) -> str:
 
 def _project() -> Path:
     """The nearest folder at or above the current one that holds a mkdocs.yml."""
+    project = _nearest_project()
+    if project is None:
+        raise click.UsageError(f"no mkdocs.yml in {Path.cwd()} or above it; change into the folder of the course")
+    return project
+
+
+def _nearest_project() -> Path | None:
     here = Path.cwd()
-    for folder in (here, *here.parents):
-        if (folder / "mkdocs.yml").is_file():
-            return folder
-    raise click.UsageError(f"no mkdocs.yml in {here} or above it; change into the folder of the course")
+    return next((folder for folder in (here, *here.parents) if (folder / "mkdocs.yml").is_file()), None)
 
 
 def _content(content: Path | None) -> tuple[Path, str]:
@@ -140,7 +193,7 @@ def _content(content: Path | None) -> tuple[Path, str]:
     folder = content or _project() / "content"
     if not folder.is_dir():
         raise click.UsageError(f"{folder} is not a folder; give the one that holds course.yaml with --content")
-    return folder, _shown(folder)
+    return folder, shown_path(folder, _nearest_project() or Path.cwd())
 
 
 def _shown(path: Path) -> str:

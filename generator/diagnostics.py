@@ -9,6 +9,7 @@ import difflib
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from pathlib import Path
 
 
 class Severity(StrEnum):
@@ -83,6 +84,12 @@ def report(diagnostics: Sequence[Diagnostic], *, written: bool = True) -> str:
     files = _count(len({d.place.file for d in diagnostics}), "file")
     end = "" if written else "; nothing was written"
     return "\n".join([*map(str, diagnostics), f"{' and '.join(counts)} in {files}{end}."])
+
+
+def shown_path(path: Path, project: Path) -> str:
+    """What messages call a file or folder: its path below the project, or its whole path elsewhere, with / on every system."""
+    whole = path.resolve()
+    return whole.relative_to(project.resolve()).as_posix() if whole.is_relative_to(project.resolve()) else whole.as_posix()
 
 
 def did_you_mean(word: str, known: Iterable[str], otherwise: str = "") -> str:

@@ -14,6 +14,7 @@ from generator.questions.misconception import Catalogue
 from generator.questions.question import Made
 from generator.records.finding import Finding
 from generator.records.record import Record
+from generator.records.tables import Imported, Table
 from generator.science.method import Method
 
 R = TypeVar("R", bound=Record)
@@ -101,7 +102,9 @@ class Kind(Generic[R]):
     methods: Mapping[str, Method]
     """The methods that its facts may name."""
     folder: Path
-    """Where `page.md.j2` and `compare.md.j2` stand."""
+    """Where `page.md.j2`, `compare.md.j2` and `new.yaml.j2` stand."""
+    import_table: Callable[[Table], Imported] | None = None
+    """What a table of numbers becomes in `new.yaml.j2`; none for a kind that has no place for a table."""
 
     def subject(self, name: str, record: R) -> Subject[Any]:
         """The record with its facts."""

@@ -36,12 +36,12 @@ FOLLOWS = (
     ("question", "In a year 327 mm of precipitation fall", "In a year 330 mm of precipitation fall"),
     ("option", "Less falls (327 mm) than", "Less falls (330 mm) than"),
     ("key", "327 mm : right", "330 mm : right"),
-    ("what the key accepts", 'data-low="320.46" data-high="333.54" data-right="true"', 'data-low="323.4" data-high="336.6" data-right="true"'),
+    ("what the key accepts", 'data-low="320.46" data-high="333.54" data-right', 'data-low="323.4" data-high="336.6" data-right'),
     ("a known wrong answer", "27.3 mm : not right", "27.5 mm : not right"),
 )  # fmt: skip
 """What stands on the page before and after: 327 ± 2 % is 320.46 to 333.54, and a twelfth of it is 27.25."""
 GRASSLAND = "biome/temperate-grassland"
-HIDE_CYCLES = Patch({"course.yaml": [("    records: [cycle/wend_hollow_nitrogen]", "    records: [cycle/wend_hollow_nitrogen]\n    show: false")]})
+HIDE_CYCLES = Patch({"course.yaml": [("[cycle/wend_hollow_nitrogen]", "[cycle/wend_hollow_nitrogen]\n    show: false")]})
 PAPER_STATION = """
   - id: secret_flat
     name: Secret Flat
@@ -78,8 +78,9 @@ def work(drawn: Path, tmp_path: Path) -> Path:
 
 def words_of(folder: Path) -> str:
     """All text of a folder that comes from the content: pages, charts, the index of the search."""
-    files = [file for file in sorted(folder.rglob("*")) if file.suffix in (".md", ".svg", ".html", ".json") or file.parent.name == "search"]
-    return "\n".join(file.read_text("utf-8").replace("\u00a0", " ") for file in files if file.is_file())
+    files = [file for file in sorted(folder.rglob("*")) if file.is_file()]
+    ours = [file for file in files if file.suffix in (".md", ".svg", ".html", ".json") or file.parent.name == "search"]
+    return "\n".join(file.read_text("utf-8").replace("\u00a0", " ") for file in ours)
 
 
 def plain(page: str) -> str:
@@ -107,8 +108,8 @@ def test_one_rainfall_number_changes_everything_on_its_page_that_rests_on_it(con
     write_pages(content, work)
     after = page.read_text("utf-8")
     for part, old, new in FOLLOWS:
-        old_found, new_found = ((old in text or old in plain(text), new in text or new in plain(text)) for text in (before, after))
-        assert ((True, False), (False, True)) == (old_found, new_found), part
+        found = [(old in text or old in plain(text), new in text or new in plain(text)) for text in (before, after)]
+        assert [(True, False), (False, True)] == found, part
 
 
 def test_one_rainfall_number_changes_the_drawing(content: Path, work: Path) -> None:
@@ -122,7 +123,9 @@ def test_one_rainfall_number_changes_the_drawing(content: Path, work: Path) -> N
     assert lines[0] - lines[1] and lines[1] - lines[0]
 
 
-def test_a_claim_that_a_changed_number_makes_untrue_stops_the_build_and_keeps_the_pages(content: Path, work: Path) -> None:
+def test_a_claim_that_a_changed_number_makes_untrue_stops_the_build_and_keeps_the_pages(
+    content: Path, work: Path
+) -> None:
     before = tree(work)
     substitute(content / BIOME, JUNE[0], "[12, 10, 16, 26, 48, 166, 42,")
     with pytest.raises(ContentErrors, match=r"harrow_plain\.aridity_index < 0\.65, .* harrow_plain\.aridity_index is 0\.692"):
@@ -130,7 +133,9 @@ def test_a_claim_that_a_changed_number_makes_untrue_stops_the_build_and_keeps_th
     assert before == tree(work)
 
 
-def test_one_rainfall_number_changes_only_that_page_the_comparison_and_the_search_of_the_site(content: Path, work: Path, tmp_path: Path) -> None:
+def test_one_rainfall_number_changes_only_that_page_the_comparison_and_the_search_of_the_site(
+    content: Path, work: Path, tmp_path: Path
+) -> None:
     project = tmp_path
     shutil.copy(ROOT / "mkdocs.yml", project)
     build_site(project, content=content, out=tmp_path / "before", work=work)
@@ -150,7 +155,8 @@ def test_nothing_of_a_station_for_class_tests_reaches_the_site(content: Path, wo
     assert 362.7 == pytest.approx(build.facts_of(content, "biome/temperate_grassland")["secret_flat.annual_precip"]["value"])
     site = build_site(tmp_path, content=content, out=tmp_path / "site", work=work).site
     for folder in (work / "pages", site):
-        assert [] == [number for number in NUMBERS_OF_PAPER_STATION if re.search(rf"(?<![\d.]){re.escape(number)}(?!\d)", words_of(folder))]
+        words = words_of(folder)
+        assert [] == [number for number in NUMBERS_OF_PAPER_STATION if re.search(rf"(?<![\d.]){re.escape(number)}(?!\d)", words)]
         assert [] == [name for name in tree(folder) if "secret" in name]
 
 
@@ -194,7 +200,9 @@ def test_a_second_run_over_the_same_content_writes_nothing(content: Path, work: 
     assert times == {path: path.stat().st_mtime_ns for path in work.rglob("*")}
 
 
-def test_only_the_chart_whose_numbers_changed_is_drawn_again(content: Path, work: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_only_the_chart_whose_numbers_changed_is_drawn_again(
+    content: Path, work: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     drawings: list[str] = []
     monkeypatch.setattr(build, "_draw", lambda chart: drawings.append(chart.name) or "<svg/>")
     write_pages(content, work)
@@ -221,17 +229,19 @@ def test_a_record_that_is_taken_away_takes_its_pages_along(content: Path, work: 
 
 
 def test_pictures_of_records_stand_beside_the_pages(work: Path, tmp_path: Path) -> None:
-    line = "pictures: [{file: pictures/steppe.png, alt: Grass to the horizon, credit: Own drawing, purpose: What the plain looks like}]\n"
+    line = "pictures: [{file: pictures/steppe.png, alt: Grass to the horizon, credit: Own drawing, purpose: A view of the plain}]\n"
     content = write_course(tmp_path / "content", Patch({BIOME: [("vocabulary: [biome", f"{line}vocabulary: [biome")]}))
     (content / "pictures").mkdir()
     (content / "pictures" / "steppe.png").write_bytes(b"a picture")
-    assert {f"{GRASSLAND}.md", "pictures/steppe.png"} == write_pages(content, work).changed
-    assert b"a picture" == (work / "pages" / "pictures" / "steppe.png").read_bytes()
-    assert '<img src="../pictures/steppe.png" alt="Grass to the horizon"' in (work / "pages" / f"{GRASSLAND}.md").read_text("utf-8")
+    assert {f"{GRASSLAND}.md", "pictures/pictures/steppe.png"} == write_pages(content, work).changed
+    assert b"a picture" == (work / "pages" / "pictures" / "pictures" / "steppe.png").read_bytes()
+    page = (work / "pages" / f"{GRASSLAND}.md").read_text("utf-8")
+    assert '<img src="../pictures/pictures/steppe.png" alt="Grass to the horizon"' in page
 
 
 def test_two_processes_with_other_hash_seeds_write_the_same_bytes(content: Path, tmp_path: Path) -> None:
-    code = "import sys; from pathlib import Path; from generator.build import write_pages; write_pages(Path(sys.argv[1]), Path(sys.argv[2]))"
+    code = "import sys; from pathlib import Path; from generator.build import write_pages;"
+    code += "write_pages(Path(sys.argv[1]), Path(sys.argv[2]))"
     for seed in ("0", "1"):
         environment = os.environ | {"PYTHONPATH": str(ROOT), "PYTHONHASHSEED": seed}
         subprocess.run([sys.executable, "-c", code, content, tmp_path / seed], env=environment, check=True, timeout=120)

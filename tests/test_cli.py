@@ -51,7 +51,9 @@ def run(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> 
     return run_words
 
 
-def in_a_process(*words: str, cwd: Path, encoding: str = "utf-8", stdout: int = subprocess.PIPE) -> subprocess.CompletedProcess[str]:
+def in_a_process(
+    *words: str, cwd: Path, encoding: str = "utf-8", stdout: int = subprocess.PIPE
+) -> subprocess.CompletedProcess[str]:
     """As `python -m generator`, on a terminal of the given encoding."""
     return subprocess.run(
         [sys.executable, "-m", "generator", *words], cwd=cwd, stdout=stdout, stderr=subprocess.PIPE, encoding=encoding, timeout=60,
@@ -76,7 +78,9 @@ def test_warnings_stand_on_standard_error_and_do_not_fail(project: Path, run: Ru
 
 
 @pytest.mark.parametrize("words", [("check",), ("build",), ("facts", "temperate_grassland")])
-def test_wrong_content_is_told_on_standard_error_and_ends_with_1(tmp_path: Path, run: Run, words: tuple[str, ...], monkeypatch: pytest.MonkeyPatch) -> None:
+def test_wrong_content_is_told_on_standard_error_and_ends_with_1(
+    tmp_path: Path, run: Run, words: tuple[str, ...], monkeypatch: pytest.MonkeyPatch
+) -> None:
     project = make_project(tmp_path / "project", BROKEN)
     monkeypatch.chdir(project)
     before = tree(project)
@@ -113,7 +117,9 @@ def test_a_bug_of_ours_ends_with_70_and_a_traceback(project: Path, run: Run, mon
     assert err.endswith("This is a fault of the generator, not of your content. Please report the lines above.\n")
 
 
-def test_a_run_that_is_interrupted_says_so_without_a_traceback(project: Path, run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_run_that_is_interrupted_says_so_without_a_traceback(
+    project: Path, run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
     def interrupted(*_: object) -> None:
         raise KeyboardInterrupt
 
@@ -129,8 +135,8 @@ def test_facts_are_printed_with_working_and_sources(project: Path, run: Run) -> 
     code, out, err = run("facts", "pyramid/sill_lake")
     assert (0, "") == (code, err)
     assert out.startswith("phytoplankton.gross_production: 9400 kJ m⁻² yr⁻¹\n    9400 kJ m⁻² yr⁻¹ (stated in the record)\n")
-    expected = "overall_efficiency: 0.0690 %\n    top production ÷ producer production = 4 kJ m⁻² yr⁻¹ ÷ 5800 kJ m⁻² yr⁻¹ = 0.0690 %\n"
-    assert out.endswith(f"{expected}    source: LINDEMAN1942\n")
+    working = "top production ÷ producer production = 4 kJ m⁻² yr⁻¹ ÷ 5800 kJ m⁻² yr⁻¹ = 0.0690 %"
+    assert out.endswith(f"overall_efficiency: 0.0690 %\n    {working}\n    source: LINDEMAN1942\n")
 
 
 def test_a_name_alone_is_enough(project: Path, run: Run) -> None:
@@ -166,9 +172,8 @@ def test_facts_of_one_record_do_not_need_the_others(project: Path, run: Run) -> 
 def test_facts_load_nothing_that_draws_or_builds_sites(project: Path) -> None:
     code = "import sys; sys.argv[1:] = ['facts', 'sill_lake', '--json']; from generator.cli import main; main();"
     code += "print([m for m in ('matplotlib', 'mkdocs', 'material') if m in sys.modules], file=sys.stderr)"
-    done = subprocess.run(
-        [sys.executable, "-c", code], cwd=project, env=os.environ | {"PYTHONPATH": str(ROOT)}, capture_output=True, text=True, timeout=60
-    )  # fmt: skip
+    environment = os.environ | {"PYTHONPATH": str(ROOT)}
+    done = subprocess.run([sys.executable, "-c", code], cwd=project, env=environment, capture_output=True, text=True, timeout=60)
     assert "[]\n" == done.stderr
 
 
@@ -203,8 +208,9 @@ def test_json_values_are_not_rounded(project: Path, run: Run) -> None:
 
 
 def test_json_of_lists_words_truths_and_what_is_not_defined(project: Path, run: Run) -> None:
-    biome, cycle, pyramid = (json_of(run, name)["facts"] for name in ("temperate_grassland", "wend_hollow_nitrogen", "sill_lake"))
-    assert [12.0, 10.0, 16.0, 26.0, 48.0, 66.0, 42.0, 34.0, 26.0, 20.0, 15.0, 12.0] == biome["harrow_plain.monthly_precip"]["value"]
+    names = ("temperate_grassland", "wend_hollow_nitrogen", "sill_lake")
+    biome, cycle, pyramid = (json_of(run, name)["facts"] for name in names)
+    assert [12, 10, 16, 26, 48, 66, 42, 34, 26, 20, 15, 12] == biome["harrow_plain.monthly_precip"]["value"]
     assert ([7], None) == (biome["harrow_plain.warmest_month"]["value"], biome["harrow_plain.warmest_month"]["unit"])
     assert "dry sub-humid" == biome["harrow_plain.aridity_class"]["value"]
     assert True is cycle["nitrate.closes"]["value"]
@@ -237,14 +243,18 @@ def test_the_project_is_found_from_a_folder_below_it(project: Path, run: Run, mo
 
 
 @pytest.mark.parametrize("words", [("check",), ("build",), ("facts", "sill_lake")])
-def test_outside_a_project_the_usage_is_wrong(tmp_path: Path, run: Run, words: tuple[str, ...], monkeypatch: pytest.MonkeyPatch) -> None:
+def test_outside_a_project_the_usage_is_wrong(
+    tmp_path: Path, run: Run, words: tuple[str, ...], monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.chdir(tmp_path)
     code, out, err = run(*words)
     assert (2, "") == (code, out)
     assert err.endswith(f"no mkdocs.yml in {tmp_path} or above it; change into the folder of the course\n")
 
 
-def test_content_may_stand_elsewhere_and_then_needs_no_project(tmp_path: Path, run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_content_may_stand_elsewhere_and_then_needs_no_project(
+    tmp_path: Path, run: Run, monkeypatch: pytest.MonkeyPatch
+) -> None:
     elsewhere = write_course(tmp_path / "Ein anderer Ordner é", BROKEN)
     (tmp_path / "here").mkdir()
     monkeypatch.chdir(tmp_path / "here")
@@ -257,7 +267,9 @@ def test_content_may_stand_elsewhere_and_then_needs_no_project(tmp_path: Path, r
 
 @pytest.mark.parametrize("words", [("check",), ("build",), ("facts", "sill_lake")])
 @pytest.mark.parametrize("content", ["nowhere", "mkdocs.yml"])
-def test_content_that_is_no_folder_is_wrong_usage(project: Path, run: Run, words: tuple[str, ...], content: str) -> None:
+def test_content_that_is_no_folder_is_wrong_usage(
+    project: Path, run: Run, words: tuple[str, ...], content: str
+) -> None:
     code, out, err = run(*words, "--content", content)
     assert (2, "") == (code, out)
     assert err.endswith(f"{content} is not a folder; give the one that holds course.yaml with --content\n")
@@ -273,7 +285,9 @@ def test_a_build_says_where_the_site_is_and_leaves_nothing_else(project: Path, r
 
 @pytest.mark.parametrize("option", ["--out", "--work"])
 @pytest.mark.parametrize("target", ["file", "file/below"])
-def test_a_file_in_the_place_of_a_folder_is_a_message_and_no_traceback(project: Path, run: Run, option: str, target: str) -> None:
+def test_a_file_in_the_place_of_a_folder_is_a_message_and_no_traceback(
+    project: Path, run: Run, option: str, target: str
+) -> None:
     (project / "file").write_text("mine")
     code, out, err = run("build", option, target)
     assert (2, "") == (code, out)

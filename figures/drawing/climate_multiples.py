@@ -133,9 +133,8 @@ def _temperature_axis(canvas: Canvas, frame: Frame, points: Sequence[Vertex], st
 
 def precipitation_ticks(frame: Frame) -> list[float]:
     """Values [mm] for the right axis that stand at least 15 px apart, 0 and 100 mm always among them where they fit."""
-    wanted = [0.0, SCALE_CHANGE_MM, 50.0, *map(float, range(200, 10_000, 100))]
     ticks: list[float] = []
-    for mm in sorted(wanted, key=lambda mm: (mm not in (0, SCALE_CHANGE_MM), mm != 50, mm % 500 != 0, mm % 200 != 0, mm)):
+    for mm in (0.0, SCALE_CHANGE_MM, 50.0, *map(float, range(500, 10_000, 500)), 200.0, 300.0):
         y = frame.y(precipitation_height(mm))
         if y >= frame.top - 1 and all(abs(y - frame.y(precipitation_height(other))) >= 15 for other in ticks):
             ticks.append(mm)

@@ -154,7 +154,7 @@ def _range(canvas: Canvas, low: float, high: float, y: float, part: str = "") ->
 
 def axis_words(scale: Scale) -> list[AxisWord]:
     """The named times under the axis: on one line where all find room, else by turns on two; then the least round give way."""
-    shown = [(years, wrap(text, _SMALL, 80), rank) for years, text, rank in TICKS if scale.low <= years <= scale.high * 1.0001]
+    shown = [(years, wrap(text, _SMALL, 86), rank) for years, text, rank in TICKS if scale.low <= years <= scale.high * 1.0001]
     level = _placed(scale, [(years, lines, rank, 0) for years, lines, rank in shown])
     if len(level) == len(shown):
         return level

@@ -22,6 +22,6 @@ def beyond_measure(value: Any, path: FieldPath = ()) -> Iterator[Finding]:
             yield from beyond_measure(inner, (*path, index))
     elif isinstance(value, (int, float)) and not isinstance(value, bool) and value and not SMALLEST <= abs(value) <= LARGEST:
         yield Finding(
-            path=path, expected=f"0, or a number of a size from {SMALLEST:g} to {LARGEST:g}", found=getattr(value, "text", f"{value:g}"),
-            mend="check the exponent, or choose another unit under `units:`",
+            path=path, expected=f"0, or a number of a size from {SMALLEST:g} to {LARGEST:g}",
+            found=getattr(value, "text", f"{value:g}"), mend="check the exponent, or choose another unit under `units:`",
         )  # fmt: skip

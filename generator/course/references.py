@@ -16,8 +16,8 @@ from generator.records.finding import Finding
 from generator.records.record import Record
 
 MOST_EXAMPLES = 3
-PLAIN = ("title", "name")
-"""Fields that stand where a fact cannot: in the navigation, on charts."""
+PLAIN = ("title", "name", "asks", "problem", "who", "alt", "credit", "purpose", "process", "starts_as", "ends_as", "done_by")
+"""Fields that stand where a fact cannot: in headings and the navigation, on charts, in row names."""
 
 
 class FactTable(Mapping[str, Fact]):

@@ -30,7 +30,7 @@ def figure(chart: Chart, page: str) -> str:
 
 def picture_uri(file: str) -> str:
     """Where a picture of the content stands below the pages folder."""
-    return f"pictures/{file.removeprefix('pictures/')}"
+    return f"pictures/{file}"
 
 
 def picture(found: Picture, page: str) -> str:

@@ -17,7 +17,7 @@ from mkdocs.structure.files import Files
 from mkdocs.structure.pages import Page
 
 from generator.build import Written, write_pages
-from generator.diagnostics import ContentErrors, report
+from generator.diagnostics import ContentErrors, report, shown_path
 from generator.publish import accessibility, charts, policy, search, swap, theme
 
 AFTER_ALL_OTHERS = -100
@@ -61,7 +61,8 @@ class StudyGuidePlugin(BasePlugin[StudyGuideConfig]):
         project = Path(config.config_file_path).resolve().parent
         work = project / self.config.work
         try:
-            self.written = write_pages(Path(config.docs_dir), work)
+            content = Path(config.docs_dir)
+            self.written = write_pages(content, work, shown_path(content, project))
         except ContentErrors as errors:
             raise WrongContent(errors) from errors
         if not self.quiet and (told := report(self.written.warnings)):

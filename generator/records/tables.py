@@ -81,9 +81,11 @@ class Imported:
     """What a kind makes of a table."""
 
     fields: Mapping[str, Any]
-    """What the kind's `new.yaml.j2` knows as `table`."""
+    """What the kind's `new.yaml.j2` knows as `table`; empty where the table gives too little to make a record of."""
     cells: Mapping[FieldPath, Cell] = field(default_factory=dict)
     """Where in the table each value of the record to come stands, so that a problem of the value is told there."""
+    told: frozenset[FieldPath] = frozenset()
+    """Values of the record to come that one of the problems already stands for."""
     notes: tuple[str, ...] = ()
     """What was left out, and what the author has to add."""
     problems: tuple[Diagnostic, ...] = ()
@@ -111,15 +113,15 @@ def table(data: bytes, name: str) -> Table:
         mend = "in the spreadsheet, save the sheet as CSV (UTF-8)"
         return Table(name, problems=(Diagnostic(Place(name, 1, 1), "", "a table saved as text", "a spreadsheet file", mend),))
     source = as_it_stands(data, name)
+    if source.problems:
+        return Table(name, problems=source.problems)
     start, separator = _separator(source.text)
     rows = [row for row in _rows(source, start, separator) if any(cell.text for cell in row) and not row[0].text.startswith("#")]
-    problems = list(source.problems)
-    if not rows and not problems:
-        problems.append(source.problem(0, "a first row with the columns' names", "an empty file", "write the table into it"))
     if not rows:
-        return Table(name, problems=tuple(problems))
+        expected, mend = "a first row with the columns' names", "write the table into it"
+        return Table(name, problems=(source.problem(0, expected, "an empty file", mend),))
     heads = tuple(map(head, _without_empty_end(rows[0])))
-    problems += _repeated(heads)
+    problems = list(_repeated(heads))
     for row in rows[1:]:
         problems += _too_long(row, heads, separator)
     cells = [cell for row in rows for cell in row]

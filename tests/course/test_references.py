@@ -55,7 +55,9 @@ def test_a_claim_about_a_fact_that_is_not_defined_does_not_hold(tmp_path: Path) 
     assert [("explanations[0].chain[1].holds_if", f"{claim}, for the sentence says so", found)] == told(tmp_path, patch)
 
 
-@pytest.mark.parametrize("claim", ["__import__('os')", "().__class__", "harrow_plain", "1 < 2 < x", "9**9**9**9 > 1", "a" * 500, "lambda: 1"])
+@pytest.mark.parametrize(
+    "claim", ["__import__('os')", "().__class__", "harrow_plain", "1 < 2 < x", "9**9**9**9 > 1", "a" * 500, "lambda: 1"]
+)
 def test_claims_cannot_run_anything_and_are_told(tmp_path: Path, claim: str) -> None:
     found = told(tmp_path, Patch({BIOME: [(CLAIM, f'holds_if: "{claim}"')]}))
     assert ["explanations[0].chain[0].holds_if"] == [field for field, _, _ in found]
@@ -67,5 +69,6 @@ def test_the_facts_in_a_text_are_each_told_once_however_often_they_stand_there(t
 
 
 def test_a_fact_in_any_text_is_looked_up_not_only_in_explanations(tmp_path: Path) -> None:
-    patch = Patch({BIOME: [("effect: the topsoil,", "effect: '{harrow_plain.windy} the topsoil,"), ("in it, blow away", "in it, blow away'")]})
+    effect = "effect: the topsoil, and the nutrients in it, blow away"
+    patch = Patch({BIOME: [(effect, "effect: 'the topsoil, {harrow_plain.windy}'")]})
     assert [("people[0].effect", "a fact of this record", '"harrow_plain.windy"')] == told(tmp_path, patch)

@@ -70,8 +70,8 @@ def test_warnings_are_told_once(
 ) -> None:
     writes = plugin.write_pages
 
-    def warned(content: Path, work: Path) -> object:
-        written = writes(content, work)
+    def warned(content: Path, work: Path, name: str) -> object:
+        written = writes(content, work, name)
         written.warnings = (WARNING,)
         return written
 

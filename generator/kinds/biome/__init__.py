@@ -8,6 +8,7 @@ from generator.kinds.biome.compare import compare
 from generator.kinds.biome.facts import METHODS, facts
 from generator.kinds.biome.findings import doubts, findings
 from generator.kinds.biome.questions import questions
+from generator.kinds.biome.import_table import import_table
 from generator.kinds.biome.record import BiomeRecord
 
 KIND = Kind(
@@ -23,4 +24,5 @@ KIND = Kind(
     compare=compare,
     methods=METHODS,
     folder=Path(__file__).parent,
+    import_table=import_table,
 )

@@ -10,17 +10,20 @@ from generator.kinds.biome.record import BiomeRecord
 from generator.quantities import shown
 from generator.quantities.fact import Facts
 from generator.quantities.units import Unit, convert, unit
+from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
 
 MEAN_TEMPS, PRECIPITATION = (-80.0, 50.0), (0.0, 10000.0)
-"""Monthly values beyond these [degC, mm] do not occur in a mean year on Earth; a slip of unit or digits does. The limits are our own."""
+"""Limits of our own: monthly values beyond them [degC, mm] do not occur in a mean year on Earth, a slip of unit or digits does."""
 
 
 def findings(record: BiomeRecord) -> Iterator[Finding]:
     """Contradictions inside the record."""
+    temperature, precipitation = unit(record.units.temperature), unit(record.units.precipitation)
     for s, station in enumerate(record.stations):
-        yield from _months(s, station.monthly_mean_temp, "monthly_mean_temp", unit(record.units.temperature), unit("degC"), MEAN_TEMPS)
-        yield from _months(s, station.monthly_precip, "monthly_precip", unit(record.units.precipitation), unit("mm"), PRECIPITATION)
+        series = ("stations", s, "monthly_mean_temp"), ("stations", s, "monthly_precip")
+        yield from _months(series[0], station.monthly_mean_temp, temperature, unit("degC"), MEAN_TEMPS)
+        yield from _months(series[1], station.monthly_precip, precipitation, unit("mm"), PRECIPITATION)
     if all(station.use == "paper" for station in record.stations):
         yield Finding(
             path=("stations",), expected="at least one station with `use: page` or `use: practice`", found="only `use: paper`",
@@ -28,13 +31,16 @@ def findings(record: BiomeRecord) -> Iterator[Finding]:
         )  # fmt: skip
 
 
-def _months(station: int, values: Sequence[float], field: str, source: Unit, target: Unit, ends: tuple[float, float]) -> Iterator[Finding]:
+def _months(
+    path: FieldPath, values: Sequence[float], source: Unit, target: Unit, ends: tuple[float, float]
+) -> Iterator[Finding]:
+    """The months whose value, turned into the target's unit, lies beyond the ends."""
     low, high = (shown.written(f"{end:g}") for end in ends)
     for month, value in enumerate(values):
         reading = convert(float(value), source, target)
         if not ends[0] <= reading <= ends[1]:
             yield Finding(
-                path=("stations", station, field, month), expected=f"a monthly value from {low} to {high} {target.shown}",
+                path=(*path, month), expected=f"a monthly value from {low} to {high} {target.shown}",
                 found=f"{shown.number(reading)} {target.shown}", note=shown.MONTHS[month],
                 mend="check the digits, and that `units:` names the unit of the numbers",
             )  # fmt: skip

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import dataclass, field
 from pathlib import PurePath
 
-from generator.diagnostics import Diagnostic, did_you_mean, listed
+from generator.diagnostics import Diagnostic, listed, nearest
+from generator.records.field_path import FieldPath
 from generator.records.fields import MONTHS
 from generator.records.tables import Cell, Head, Imported, Table, found_in, head, id_of, left_out, month, problem
 
@@ -54,7 +55,7 @@ class _Reading:
     def station(self, row: tuple[Cell, ...]) -> _Station:
         """The station that a row is about."""
         at = self.table.column("station", "place", "site")
-        label = row[at] if at is not None else Cell(PurePath(self.table.file).stem, self.table.place)
+        label = row[at] if at is not None else Cell(PurePath(self.table.file).stem.replace("_", " ").capitalize(), self.table.place)
         return self.stations.setdefault(label.text, _Station(label))
 
     def unit(self, quantity: str, one: Head) -> None:
@@ -86,9 +87,12 @@ def import_table(table: Table) -> Imported:
         _read_month_columns(reading, months)
     else:
         _read_month_rows(reading)
-    reading.problems += _missing_months(reading)
+    short = list(_missing_months(reading))
+    reading.problems += [one for _, one in short if one is not None]
+    units = {"temperature": "degC", "precipitation": "mm", "elevation": "m"} | reading.units
+    stations = list(_fields(reading))
     return Imported(
-        fields={"units": reading.units, "stations": list(_fields(reading))}, cells=dict(_cells(reading)),
+        fields={"units": units, "stations": stations} if stations else {}, cells=dict(_cells(reading)), told=frozenset(path for path, _ in short),
         notes=(*reading.notes, "Write what you know of the biome: region, summary, and latitude where it is missing."),
         problems=tuple(reading.problems),
     )  # fmt: skip
@@ -102,7 +106,8 @@ def _read_month_rows(reading: _Reading) -> None:
     table = reading.table
     quantities = {at: quantity for at, one in enumerate(table.heads) if (quantity := _quantity(one.name))}
     at_month = table.column("month")
-    reading.problems += _missing_columns(table, ["month", *(SERIES)], {"month": at_month is not None} | dict.fromkeys(quantities.values(), True))
+    there = {*quantities.values(), *(["month"] if at_month is not None else [])}
+    reading.problems += _missing(table, ("month", *SERIES), there, "column")
     for at, quantity in quantities.items():
         reading.unit(quantity, table.heads[at])
     constants = _constants(reading)
@@ -143,25 +148,22 @@ def _read_month_columns(reading: _Reading, months: dict[int, int]) -> None:
         one = head(row[named[0]])
         quantity = _quantity(one.name)
         if not quantity:
-            reading.notes += left_out([one], "biome") and (f"{one.cell.place}: the row {found_in(one.cell)} was left out: a biome record has no place for it",)
+            reading.notes.append(f"{one.cell.place}: the row {found_in(one.cell)} was left out: a biome record has no place for it")
             continue
         reading.unit(quantity, one)
         _take_constants(reading, row, constants)
         for at, number in months.items():
             if at not in twice:
                 reading.value(row, quantity, number, row[at])
-    if not reading.stations:
-        reading.problems += _missing_columns(table, list(SERIES), {}, "row")
+    reading.problems += _missing(table, SERIES, reading.units, "row")
 
 
-def _missing_columns(table: Table, wanted: list[str], there: dict[str, bool], what: str = "column") -> Iterator[Diagnostic]:
-    names = [one.name for one in table.heads]
+def _missing(table: Table, wanted: Iterable[str], there: Collection[str], what: str) -> Iterator[Diagnostic]:
     for name in wanted:
-        if not there.get(name):
-            mend = f"name it {EXAMPLES.get(name, name)}"
-            near = did_you_mean(name, names)
-            found = f"none{near and ', but '}{near.removeprefix('did you mean ').removesuffix('?')}"
-            yield problem(table.heads[0].cell, "", f"a {what} with {_article(name)}", mend, found)
+        if name not in there:
+            near = nearest(name, (one.name for one in table.heads if what == "column"))
+            found = f'none, but "{near}"' if near else "none"
+            yield problem(table.heads[0].cell, "", f"a {what} with {_article(name)}", f"name it {EXAMPLES.get(name, name)}", found)
 
 
 def _article(name: str) -> str:
@@ -186,21 +188,22 @@ def _take_constants(reading: _Reading, row: tuple[Cell, ...], constants: dict[st
             reading.problems.append(problem(cell, name, f"{known.text} as above", mend))
 
 
-def _missing_months(reading: _Reading) -> Iterator[Diagnostic]:
-    for station in reading.stations.values():
+def _missing_months(reading: _Reading) -> Iterator[tuple[FieldPath, Diagnostic | None]]:
+    """The series that lack months, and what to say, unless the whole quantity is missing, which is told once."""
+    for at, station in enumerate(reading.stations.values()):
         for quantity, values in station.series.items():
             missing = [name for at, name in enumerate(MONTHS) if at not in values]
-            if missing and quantity in reading.units:
-                label = station.label
+            if missing:
                 found = f"none for {listed(missing, 'and')}" if values else "none"
-                yield problem(label, quantity, f"12 months for {label.text or 'the station'}", "add what is missing", found)
+                one = problem(station.label, quantity, f"12 months for {station.label.text or 'the station'}", "add what is missing", found)
+                yield ("stations", at, SERIES[quantity]), one if quantity in reading.units else None
 
 
 def _fields(reading: _Reading) -> Iterator[dict[str, object]]:
     written = reading.table.written
     for at, station in enumerate(reading.stations.values()):
         series = {SERIES[name]: [written(cell) for _, cell in sorted(values.items())] for name, values in station.series.items()}
-        constants = {name: written(cell) for name, cell in station.constants.items()}
+        constants = dict.fromkeys(OF_A_STATION, "") | {name: written(cell) for name, cell in station.constants.items()}
         yield {"id": _id(station.label.text, at), "name": station.label.text} | constants | series
 
 
@@ -210,12 +213,11 @@ def _id(label: str, at: int) -> str:
     return found if found[:1].isalpha() else f"station_{found or at + 1}"
 
 
-def _cells(reading: _Reading) -> Iterator[tuple[tuple[str | int, ...], Cell]]:
+def _cells(reading: _Reading) -> Iterator[tuple[FieldPath, Cell]]:
     for at, station in enumerate(reading.stations.values()):
         yield ("stations", at, "id"), station.label
         for name, cell in station.constants.items():
             yield ("stations", at, name), cell
         for name, values in station.series.items():
-            yield ("stations", at, SERIES[name]), station.label
             for index, (_, cell) in enumerate(sorted(values.items())):
                 yield ("stations", at, SERIES[name], index), cell

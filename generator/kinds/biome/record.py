@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Strict
 
+from generator.records.expectation import expected
 from generator.records.fields import Bounds, Id, Many, Number, Series12, Some, SourceKey, Text, different, monthly
 from generator.records.parts import Adaptation, Part
 from generator.records.record import Record
@@ -44,7 +45,13 @@ class Station(Part):
         return self.name or self.id.replace("_", " ").capitalize()
 
 
-Ends = Annotated[tuple[Number, Number], Strict(False)]
+def _rising(ends: tuple[float, float]) -> tuple[float, float]:
+    if ends[0] > ends[1]:
+        raise expected("from, to in rising order", "exchange the two")
+    return ends
+
+
+Ends = Annotated[tuple[Number, Number], Strict(False), AfterValidator(_rising)]
 """From, to."""
 
 

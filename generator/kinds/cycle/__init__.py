@@ -7,6 +7,7 @@ from generator.kinds.cycle.charts import charts
 from generator.kinds.cycle.compare import compare
 from generator.kinds.cycle.facts import METHODS, facts
 from generator.kinds.cycle.findings import doubts, findings
+from generator.kinds.cycle.import_table import import_table
 from generator.kinds.cycle.questions import questions
 from generator.kinds.cycle.record import CycleRecord
 
@@ -23,4 +24,5 @@ KIND = Kind(
     compare=compare,
     methods=METHODS,
     folder=Path(__file__).parent,
+    import_table=import_table,
 )

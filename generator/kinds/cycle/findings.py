@@ -16,6 +16,9 @@ from generator.quantities.fact import Facts
 from generator.quantities.units import UnitError, unit
 from generator.records.finding import Finding
 
+MOST_FLUXES = 30
+"""More arrows than this find no places that can be told apart."""
+
 
 def findings(record: CycleRecord) -> Iterator[Finding]:
     """Contradictions inside the record."""
@@ -23,6 +26,11 @@ def findings(record: CycleRecord) -> Iterator[Finding]:
     yield from _ends(record)
     yield from _scenarios(record)
     yield from _sums(record)
+    if len(record.fluxes) > MOST_FLUXES:
+        yield Finding(
+            path=("fluxes",), expected=f"at most {MOST_FLUXES} fluxes", found=str(len(record.fluxes)),
+            mend="nobody can read a drawing with more: join fluxes that teach the same, or make two records",
+        )  # fmt: skip
 
 
 def _units(record: CycleRecord) -> Iterator[Finding]:

@@ -7,6 +7,7 @@ from generator.kinds.pyramid.charts import charts
 from generator.kinds.pyramid.compare import compare
 from generator.kinds.pyramid.facts import METHODS, facts
 from generator.kinds.pyramid.findings import doubts, findings
+from generator.kinds.pyramid.import_table import import_table
 from generator.kinds.pyramid.questions import questions
 from generator.kinds.pyramid.record import PyramidRecord
 
@@ -23,4 +24,5 @@ KIND = Kind(
     compare=compare,
     methods=METHODS,
     folder=Path(__file__).parent,
+    import_table=import_table,
 )

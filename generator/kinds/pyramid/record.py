@@ -47,7 +47,7 @@ class Level(Part):
 class Need(Part):
     """What one animal of the top level needs in a year."""
 
-    value: Number
+    value: Annotated[Number, AfterValidator(Bounds(0, above=True, mend="an animal needs something"))]
     unit: Text
 
 class TopConsumer(Part):

@@ -52,9 +52,10 @@ def test_scenario_of_an_unknown_flux_is_told() -> None:
     assert [("scenarios", 0, "change", 0, "flux")] == [f.path for f in findings("cycle", text(FLUX) + scenario)]
 
 
-def test_more_fluxes_than_one_formula_holds_are_told_and_do_not_crash() -> None:
-    many = "\n".join(f"a_rather_long_name_of_a_flux_{number} source pool 1" for number in range(120))
-    assert [(("fluxes",), "120 into pool")] == told(many)
+def test_fluxes_whose_names_fill_more_than_one_formula_are_told_and_do_not_crash() -> None:
+    long = "a_very_" + "long_" * 20 + "name"
+    many = "\n".join(f"{long}_{number} source pool 1" for number in range(30))
+    assert [(("fluxes",), "30 into pool")] == told(many)
 
 
 def test_budget_that_does_not_close_is_a_warning_with_both_numbers() -> None:
@@ -74,3 +75,10 @@ def test_crowded_drawing_is_a_warning() -> None:
 def test_cycle_of_the_units_alone_has_units_that_fit() -> None:
     """Guards the tests above: what they change is all that is wrong."""
     assert [] == findings("cycle", text(FLUX, head=UNITS))
+
+
+def test_more_fluxes_than_a_drawing_can_hold_are_an_error() -> None:
+    fluxes = ", ".join(f"{{id: f{n}, from: air, to: plants, rate: 1}}" for n in range(31))
+    text = f"units: {{stock: kg N/ha, flux: kg N/ha/yr}}\noutside: [air]\nreservoirs: [{{id: plants, stock: 1}}]\nfluxes: [{fluxes}]\n"
+    (finding,) = findings("cycle", text)
+    assert ("at most 30 fluxes", "31") == (finding.expected, finding.found)

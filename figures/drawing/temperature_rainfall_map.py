@@ -1,0 +1,171 @@
+"""Draws a map of climates: regions as light areas with their names in them, stations as dots with names or numbers."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
+from figures.drawing.label_places import Place, Rectangle, place_labels
+from figures.drawing.region_names import RegionName, place_region_names
+from figures.drawing.text import ASCENT, LEADING, text_width
+from figures.temperature_rainfall_map import MapStation, TemperatureRainfallMap
+
+WIDTH = 700
+_LEFT, _RIGHT, _TOP, _BOTTOM = 58.0, 688.0, 36.0, 560.0
+_TEXT, _STATION, _REGION = 13.5, 13.0, 12.5
+_DOT = 9.0
+_KEY_LINE, _KEY_GAP, _LIST_GAP = 19.0, 18.0, 7.0
+_FULL, _RING = "full dot", "ring"
+_LED = 0.25
+"""The largest share of names that may stand apart from their dots; beyond it, numbers are easier to follow."""
+
+
+@dataclass(frozen=True)
+class Axes:
+    """The frame of the map in its own units."""
+
+    temps: tuple[int, int, int]
+    """Left, right and step [degC]."""
+    precips: tuple[int, int, int]
+    """Bottom, top and step [mm]."""
+
+    def place(self, temp_degc: float, precip_mm: float) -> Point:
+        """The place of a climate [px]."""
+        low, high, _ = self.temps
+        x = _LEFT + (temp_degc - low) / (high - low) * (_RIGHT - _LEFT)
+        return x, _BOTTOM - (precip_mm - self.precips[0]) / (self.precips[1] - self.precips[0]) * (_BOTTOM - _TOP)
+
+
+def axes_of(chart: TemperatureRainfallMap) -> Axes:
+    """Round bounds around all regions and stations; precipitation from zero."""
+    climates = [corner for region in chart.regions for corner in region.outline]
+    climates += [(station.annual_mean_temp_degc, station.annual_precip_mm) for station in chart.stations]
+    temps, precips = [temp for temp, _ in climates] or [0.0], [precip for _, precip in climates] or [0.0]
+    low, high = 5 * math.floor(min(temps) / 5), 5 * math.ceil(max(temps) / 5)
+    step = next(step for step in (100, 200, 500, 1000, 2000, 5000, 10_000) if max(precips) / step <= 10 or step == 10_000)
+    return Axes((low, max(high, low + 10), 5), (0, step * max(math.ceil(max(precips) * 1.02 / step), 2), step))
+
+
+def draw_temperature_rainfall_map(chart: TemperatureRainfallMap) -> str:
+    """The SVG of one map; where names of stations find no room, dots carry numbers and a key stands below."""
+    axes = axes_of(chart)
+    dots = [axes.place(station.annual_mean_temp_degc, station.annual_precip_mm) for station in chart.stations]
+    outlines = [[axes.place(*corner) for corner in region.outline] for region in chart.regions]
+    inside = (_LEFT + 2, _TOP + 2, _RIGHT - 2, _BOTTOM - 2)
+    marks = [(x - _DOT, y - _DOT, x + _DOT, y + _DOT) for x, y in dots]
+    names = place_region_names([region.label for region in chart.regions], outlines, _REGION, marks, inside)
+    places, labels = place_stations(chart.stations, dots, inside, [_padded(name) for name in names])
+    numbered = labels != [station.label for station in chart.stations]
+    key = [(f"{number}", station.label) for number, station in enumerate(chart.stations, start=1)] if numbered else []
+    letters = [(name.letter, region.label) for name, region in zip(names, chart.regions, strict=True) if name.letter]
+    notes = _notes(chart.stations) if chart.regions else []
+    lists = [_columns(entries) for entries in (letters, key, notes) if entries]
+    canvas = Canvas(WIDTH, math.ceil(_BOTTOM + 52 + sum(_KEY_LINE * len(rows) + _LIST_GAP for rows in lists)))
+    for outline in outlines:
+        canvas.fill(polygon(outline), "plant", opacity=0.12)
+    _axes(canvas, axes)
+    for region, outline in zip(chart.regions, outlines, strict=True):
+        canvas.stroke(polygon(outline), "muted", 1, part=f"region {region.id}")
+    for name in names:
+        _region_name(canvas, name)
+    for station, dot, place in zip(chart.stations, dots, places, strict=True):
+        _station(canvas, station, dot, place)
+    for label, place in zip(labels, places, strict=True):
+        canvas.text(place.box[0] + 1, place.box[1] + _STATION * ASCENT, label, size=_STATION, bold=numbered, halo=True)
+    y = _BOTTOM + 52.0
+    for rows in lists:
+        for row in rows:
+            y += _KEY_LINE
+            for x, sign, words in row:
+                _entry(canvas, x, y - 4, sign, words)
+        y += _LIST_GAP
+    return canvas.svg()
+
+
+def place_stations(
+    stations: Sequence[MapStation], dots: Sequence[Point], inside: Rectangle, taken: Sequence[Rectangle]
+) -> tuple[list[Place], list[str]]:
+    """Places and labels: names where all find room near their dots, else numbers in the order of the stations."""
+    for labels in ([station.label for station in stations], [f"{number}" for number in range(1, len(stations) + 1)]):
+        bold = labels != [station.label for station in stations]
+        sizes = [(text_width(label, _STATION, bold) + 2, _STATION * 1.19) for label in labels]
+        places, faults = place_labels(dots, sizes, _DOT / 2 + 1, inside, taken)
+        led = sum(place.leader is not None for place in places)
+        if faults == 0 and led <= _LED * len(stations):
+            break
+    return places, labels
+
+
+def _padded(name: RegionName) -> Rectangle:
+    left, top, right, bottom = name.box
+    return left - 1, top, right + 1, bottom
+
+
+def _axes(canvas: Canvas, axes: Axes) -> None:
+    (low, high, step), (_, most, precip_step) = axes.temps, axes.precips
+    temps, precips = range(low, high + 1, step), range(0, most + 1, precip_step)
+    lines = [(axes.place(low, p), axes.place(high, p)) for p in precips[1:-1]]
+    canvas.stroke(segments([*lines, *((axes.place(t, 0), axes.place(t, most)) for t in temps[1:-1])]), "grid", 0.35)
+    canvas.stroke(polygon([axes.place(low, 0), axes.place(low, most), axes.place(high, most), axes.place(high, 0)]), "ink", 1)
+    ticks = [((x, _BOTTOM), (x, _BOTTOM + 5)) for x, _ in (axes.place(t, 0) for t in temps)]
+    ticks += [((_LEFT - 5, y), (_LEFT, y)) for _, y in (axes.place(low, p) for p in precips)]
+    canvas.stroke(segments(ticks), "ink", 1)
+    for temp in temps:
+        canvas.text(axes.place(temp, 0)[0], _BOTTOM + 20, f"{temp}".replace("-", "−"), size=_TEXT, anchor="middle")
+    for precip in precips:
+        shown = f"{precip:,}".replace(",", "\u202f")
+        canvas.text(_LEFT - 9, axes.place(low, precip)[1] + 5, shown, size=_TEXT, anchor="end")
+    canvas.text(12, 22, "Annual precipitation, mm", size=_TEXT, bold=True)
+    canvas.text(_RIGHT, _BOTTOM + 42, "Annual mean temperature, °C", size=_TEXT, bold=True, anchor="end")
+
+
+def _region_name(canvas: Canvas, name: RegionName) -> None:
+    if name.leader is not None:
+        canvas.stroke(polyline(name.leader), "muted", 1)
+        canvas.dots([(name.leader[1], name.leader[1])], "muted", 4)
+    left, top, right, _ = name.box
+    for number, line in enumerate(name.lines):
+        y = top + _REGION * (ASCENT + LEADING * number)
+        canvas.text((left + right) / 2, y, line, size=_REGION, anchor="middle", italic=not name.letter, bold=bool(name.letter))
+
+
+def _station(canvas: Canvas, station: MapStation, dot: Point, place: Place) -> None:
+    """A full dot in a region, a ring outside all of them."""
+    if place.leader is not None:
+        canvas.stroke(polyline(place.leader), "ink", 0.9)
+    _dot(canvas, dot, bool(station.region), part=f"station {station.id}")
+
+
+def _dot(canvas: Canvas, dot: Point, full: bool, part: str = "") -> None:
+    line = polyline([dot, (dot[0] + 0.01, dot[1])])
+    canvas.stroke(line, "ground", _DOT + 3, round_ends=True)
+    canvas.stroke(line, "ink", _DOT, round_ends=True, part=part)
+    if not full:
+        canvas.stroke(line, "ground", _DOT - 3.6, round_ends=True)
+
+
+def _notes(stations: Sequence[MapStation]) -> list[tuple[str, str]]:
+    """What full dots and rings mean, only where there are rings."""
+    if all(station.region for station in stations):
+        return []
+    full = [(_FULL, "in a region")] if any(station.region for station in stations) else []
+    return [*full, (_RING, "in no region")]
+
+
+def _columns(entries: Sequence[tuple[str, str]]) -> list[list[tuple[float, str, str]]]:
+    """Rows of (place across, sign, words), read down the columns; as many columns as the words allow, up to four."""
+    widest = max(text_width(words, _STATION) for _, words in entries) + 24 + _KEY_GAP
+    columns = max(1, min(4, int((_RIGHT - 12) / widest)))
+    deep = math.ceil(len(entries) / columns)
+    places = [(12 + (_RIGHT - 12) / columns * (number // deep), *entry) for number, entry in enumerate(entries)]
+    return [places[row::deep] for row in range(deep)]
+
+
+def _entry(canvas: Canvas, x: float, y: float, sign: str, words: str) -> None:
+    if sign in (_FULL, _RING):
+        _dot(canvas, (x + 13, y - 4.5), sign == _FULL)
+    else:
+        canvas.text(x + 18, y, sign, size=_STATION, bold=True, anchor="end")
+    canvas.text(x + 24, y, words, size=_STATION)
