@@ -4,4 +4,5 @@ import sys
 
 from generator.cli import main
 
-sys.exit(main())
+if __name__ == "__main__":  # processes that draw charts import this module too
+    sys.exit(main())

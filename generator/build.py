@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -16,7 +16,8 @@ from generator.course.library import Library, load, load_subject
 from generator.diagnostics import Diagnostic
 from generator.kinds import all_kinds
 from generator.pages.asset_files import assets
-from generator.pages.course_pages import comparison_page, home_page, navigation, sources_page, topic_page, vocabulary_page
+from generator.pages.comparison_page import comparison_page
+from generator.pages.course_pages import home_page, navigation, sources_page, topic_page, vocabulary_page
 from generator.pages.figures import chart_uri, picture_uri
 from generator.pages.page import Page
 from generator.pages.record_page import record_page
@@ -25,6 +26,9 @@ from generator.pages.writer import write_tree
 from generator.quantities.fact import Fact
 from generator.records import RecordFile, read
 from generator.science.method import Method
+
+
+Drawings = Callable[[Iterable[Chart], Path], Mapping[str, bytes]]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -50,8 +54,8 @@ def check(content: Path, name: str = "") -> Library:
     return load(content, all_kinds(), name)
 
 
-def write_pages(content: Path, work: Path, name: str = "") -> Written:
-    """Write all pages, charts and assets into `work/pages`, or nothing at all.
+def write_pages(content: Path, work: Path, name: str = "", drawings: Drawings | None = None) -> Written:
+    """Write all pages, charts and assets into `work/pages`, or nothing at all; `drawings` is `draw` or does the same.
 
     Raises
     ------
@@ -61,9 +65,8 @@ def write_pages(content: Path, work: Path, name: str = "") -> Written:
     library = check(content, name)
     site = Site(library=library, kinds=all_kinds())
     pages = compose(site)
-    charts = [chart for subject in site.subjects for chart in site.kinds[subject.kind].charts(subject)]
     texts = {page.uri: page.text.encode() for page in pages}
-    files = texts | draw(charts, work / "drawn") | pictures(site, content) | assets()
+    files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | assets()
     changed = write_tree(work / "pages", files)
     return Written(title=library.course.title, nav=navigation(site), changed=changed, warnings=library.warnings)
 
@@ -106,11 +109,16 @@ def draw(charts: Iterable[Chart], drawn: Path) -> Mapping[str, bytes]:
     """The drawings by their path; one that was drawn before, from the same spec by the same code, is taken from `drawn`."""
     files: dict[str, bytes] = {}
     for chart in charts:
-        kept = drawn / f"{fingerprint(chart)}.svg"
+        kept = kept_at(drawn, chart)
         if not kept.is_file():
-            _keep(kept, _draw(chart))
+            keep(kept, _draw(chart))
         files[chart_uri(chart)] = kept.read_bytes()
     return files
+
+
+def kept_at(drawn: Path, chart: Chart) -> Path:
+    """Where the drawing of a chart is kept."""
+    return drawn / f"{fingerprint(chart)}.svg"
 
 
 def _draw(chart: Chart) -> str:
@@ -119,8 +127,8 @@ def _draw(chart: Chart) -> str:
     return draw(chart)
 
 
-def _keep(path: Path, svg: str) -> None:
-    """Write beside the place and move, so that a run that is stopped leaves no half drawing behind."""
+def keep(path: Path, svg: str) -> None:
+    """Keep a drawing: write beside the place and move, so that a run that is stopped leaves no half drawing behind."""
     path.parent.mkdir(parents=True, exist_ok=True)
     beside = path.with_suffix(".new")
     beside.write_text(svg, "utf-8")

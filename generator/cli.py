@@ -125,9 +125,9 @@ def preview(port: int, content: Path | None, work: Path | None) -> None:
     from generator.publish.preview import serve
     from generator.publish.swap import SiteRefused
 
-    folder, _ = _content(content)
+    folder, name = _content(content)
     try:
-        serve(_project(), content=folder, work=work, port=port)
+        serve(_project(), content=folder, work=work, port=port, name=name)
     except SiteRefused as refused:
         raise click.UsageError(str(refused)) from refused
 

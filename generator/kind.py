@@ -39,9 +39,9 @@ def in_sentence(label: str) -> str:
     return label if first[1:] != first[1:].lower() or any(c.isdigit() for c in first) else label[:1].lower() + label[1:]
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, eq=False)
 class Subject(Generic[R]):
-    """A checked record with everything computed from it."""
+    """A checked record with everything computed from it; told apart by identity."""
 
     kind: str
     name: str
@@ -71,6 +71,7 @@ class Comparison:
 
     heads: tuple[str, ...]
     rows: tuple[ComparisonRow, ...]
+    charts: tuple[Chart, ...] = ()
 
     def __post_init__(self) -> None:
         for row in self.rows:
@@ -78,7 +79,7 @@ class Comparison:
                 raise ValueError(f"{row.label}: expected {len(self.heads)} cells, found {len(row.cells)}")
 
 
-@dataclass(frozen=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True, eq=False)
 class Kind(Generic[R]):
     """What one kind of concept hands to the pipeline. All its functions are pure."""
 

@@ -17,7 +17,7 @@ _RINGS = (0.5, 6.0, 14.0, 26.0, 40.0, 58.0, 80.0)
 """Distances of a label from the mark of its point, beside the gap [px]; from the second on a line leads to the label."""
 _DIRECTIONS = 16
 _SAMPLES = 12
-_KEPT = 48
+_KEPT = 80
 """Places tried for one label, the cheapest."""
 _GAP = 2.0
 _CONFLICT = 1000.0
@@ -135,7 +135,7 @@ def _inside(leaders: np.ndarray, boxes: np.ndarray) -> np.ndarray:
     found = np.zeros((len(leaders), len(boxes)), bool)
     for sample in range(leaders.shape[1]):
         x, y = leaders[:, sample, 0, None], leaders[:, sample, 1, None]
-        found |= (x > boxes[:, 0] - 1) & (x < boxes[:, 2] + 1) & (y > boxes[:, 1] - 1) & (y < boxes[:, 3] + 1)
+        found |= (x > boxes[:, 0]) & (x < boxes[:, 2]) & (y > boxes[:, 1]) & (y < boxes[:, 3])
     return found
 
 

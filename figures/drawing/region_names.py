@@ -148,24 +148,30 @@ def _beside(
     best: tuple[float, RegionName] | None = None
     for lines in line_forms(label, size) if len(aims) else ():
         boxes = _grid(inside, *block_size(lines, size))
-        boxes = boxes[(_clearance(boxes, aims) <= _LONGEST_LINE) & ~_meets(boxes, taken)]
+        boxes = boxes[_meets(boxes, [(*aims.min(axis=0), *aims.max(axis=0))], _LONGEST_LINE) & ~_meets(boxes, taken)]
+        boxes = boxes[_clearance(boxes, aims) <= _LONGEST_LINE]
         for outline in outlines:
             free = _clearance(boxes, _border(outline)) >= _LEAST_ROOM
             free[free] = ~polygon(outline).contains_points(_middles(boxes[free]))
             boxes = boxes[free]
         for box in boxes:
             end, aim = _shortest(box, aims)
-            crossed = sum(_covers(other, np.linspace(end, aim, 24)[:-1]) for other in taken)
-            cost = math.dist(end, aim) + 8 * len(lines) + 1000 * crossed
-            if crossed == 0 and (best is None or cost < best[0]):
+            cost = math.dist(end, aim) + 8 * len(lines)
+            if (best is None or cost < best[0]) and _is_clear(np.linspace(end, aim, 24), number, outlines, taken):
                 best = cost, RegionName(lines, _box(box), (end, aim))
     return None if best is None else best[1]
+
+
+def _is_clear(way: np.ndarray, number: int, outlines: Sequence[Sequence[Point]], taken: Sequence[Rectangle]) -> bool:
+    """Whether a line into an outline keeps out of all others and of what is taken."""
+    others = (polygon(outline) for other, outline in enumerate(outlines) if other != number)
+    return not any(_covers(box, way[:-1]) for box in taken) and not any(other.contains_points(way).any() for other in others)
 
 
 def _aims(outline: Sequence[Point], taken: Sequence[Rectangle]) -> np.ndarray:
     """Points well inside an outline, on nothing that lies in it; shape (n, 2)."""
     path, border = polygon(outline), _border(outline)
-    places = _grid((*border.min(axis=0), *border.max(axis=0)), 0, 0)
+    places = _grid((*border.min(axis=0), *border.max(axis=0)), 0, 0)[::2]
     places = places[(_clearance(places, border) >= 2 * _LEAST_ROOM) & ~_meets(places, taken)]
     return places[path.contains_points(places[:, :2])][:, :2] if len(places) else places[:, :2]
 

@@ -18,8 +18,8 @@ _TEXT, _STATION, _REGION = 13.5, 13.0, 12.5
 _DOT = 9.0
 _KEY_LINE, _KEY_GAP, _LIST_GAP = 19.0, 18.0, 7.0
 _FULL, _RING = "full dot", "ring"
-_LED = 0.25
-"""The largest share of names that may stand apart from their dots; beyond it, numbers are easier to follow."""
+_LED, _LONGEST_LEADER = 0.25, 34.0
+"""The largest share of names that may stand apart from their dots, and how far [px]; beyond it, numbers are easier to follow."""
 
 
 @dataclass(frozen=True)
@@ -38,6 +38,18 @@ class Axes:
         return x, _BOTTOM - (precip_mm - self.precips[0]) / (self.precips[1] - self.precips[0]) * (_BOTTOM - _TOP)
 
 
+@dataclass(frozen=True)
+class Layout:
+    """What stands where."""
+
+    names: list[RegionName]
+    places: list[Place]
+    labels: list[str]
+    """Of the stations, in their order."""
+    numbered: bool
+    """Whether the labels are numbers, with a key below."""
+
+
 def axes_of(chart: TemperatureRainfallMap) -> Axes:
     """Round bounds around all regions and stations; precipitation from zero."""
     climates = [corner for region in chart.regions for corner in region.outline]
@@ -53,16 +65,13 @@ def draw_temperature_rainfall_map(chart: TemperatureRainfallMap) -> str:
     axes = axes_of(chart)
     dots = [axes.place(station.annual_mean_temp_degc, station.annual_precip_mm) for station in chart.stations]
     outlines = [[axes.place(*corner) for corner in region.outline] for region in chart.regions]
-    inside = (_LEFT + 2, _TOP + 2, _RIGHT - 2, _BOTTOM - 2)
-    marks = [(x - _DOT, y - _DOT, x + _DOT, y + _DOT) for x, y in dots]
-    names = place_region_names([region.label for region in chart.regions], outlines, _REGION, marks, inside)
-    places, labels = place_stations(chart.stations, dots, inside, [_padded(name) for name in names])
-    numbered = labels != [station.label for station in chart.stations]
+    layout = arranged(chart, dots, outlines)
+    names, places, labels, numbered = layout.names, layout.places, layout.labels, layout.numbered
     key = [(f"{number}", station.label) for number, station in enumerate(chart.stations, start=1)] if numbered else []
     letters = [(name.letter, region.label) for name, region in zip(names, chart.regions, strict=True) if name.letter]
     notes = _notes(chart.stations) if chart.regions else []
     lists = [_columns(entries) for entries in (letters, key, notes) if entries]
-    canvas = Canvas(WIDTH, math.ceil(_BOTTOM + 52 + sum(_KEY_LINE * len(rows) + _LIST_GAP for rows in lists)))
+    canvas = Canvas(WIDTH, math.ceil(_BOTTOM + 54 + sum(_KEY_LINE * len(rows) + _LIST_GAP for rows in lists)))
     for outline in outlines:
         canvas.fill(polygon(outline), "plant", opacity=0.12)
     _axes(canvas, axes)
@@ -74,7 +83,7 @@ def draw_temperature_rainfall_map(chart: TemperatureRainfallMap) -> str:
         _station(canvas, station, dot, place)
     for label, place in zip(labels, places, strict=True):
         canvas.text(place.box[0] + 1, place.box[1] + _STATION * ASCENT, label, size=_STATION, bold=numbered, halo=True)
-    y = _BOTTOM + 52.0
+    y = _BOTTOM + 54.0
     for rows in lists:
         for row in rows:
             y += _KEY_LINE
@@ -84,23 +93,36 @@ def draw_temperature_rainfall_map(chart: TemperatureRainfallMap) -> str:
     return canvas.svg()
 
 
-def place_stations(
-    stations: Sequence[MapStation], dots: Sequence[Point], inside: Rectangle, taken: Sequence[Rectangle]
-) -> tuple[list[Place], list[str]]:
-    """Places and labels: names where all find room near their dots, else numbers in the order of the stations."""
-    for labels in ([station.label for station in stations], [f"{number}" for number in range(1, len(stations) + 1)]):
-        bold = labels != [station.label for station in stations]
-        sizes = [(text_width(label, _STATION, bold) + 2, _STATION * 1.19) for label in labels]
-        places, faults = place_labels(dots, sizes, _DOT / 2 + 1, inside, taken)
-        led = sum(place.leader is not None for place in places)
-        if faults == 0 and led <= _LED * len(stations):
-            break
-    return places, labels
+def arranged(chart: TemperatureRainfallMap, dots: Sequence[Point], outlines: Sequence[Sequence[Point]]) -> Layout:
+    """Names beside the dots where all find room without driving out more than one region's name, else numbers."""
+    inside = (_LEFT + 2, _TOP + 2, _RIGHT - 2, _BOTTOM - 2)
+    regions = [region.label for region in chart.regions]
+    marks = [(x - _DOT, y - _DOT, x + _DOT, y + _DOT) for x, y in dots]
+    names = place_region_names(regions, outlines, _REGION, marks, inside)
+    labels = [station.label for station in chart.stations]
+    places, faults = _station_places(labels, dots, inside, [], bold=False)
+    led = [math.dist(*place.leader) for place in places if place.leader is not None]
+    if faults == 0 and len(led) <= _LED * len(places) and max(led, default=0) <= _LONGEST_LEADER:
+        beside = place_region_names(regions, outlines, _REGION, [*marks, *(place.box for place in places)], inside)
+        if _lettered(beside) <= _lettered(names) + 1:
+            return Layout(beside, places, labels, numbered=False)
+    numbers = [f"{number}" for number in range(1, len(labels) + 1)]
+    places, faults = _station_places(numbers, dots, inside, [name.box for name in names], bold=True)
+    if faults:
+        places, _ = _station_places(numbers, dots, inside, [], bold=True)
+        names = place_region_names(regions, outlines, _REGION, [*marks, *(place.box for place in places)], inside)
+    return Layout(names, places, numbers, numbered=True)
 
 
-def _padded(name: RegionName) -> Rectangle:
-    left, top, right, bottom = name.box
-    return left - 1, top, right + 1, bottom
+def _station_places(
+    labels: Sequence[str], dots: Sequence[Point], inside: Rectangle, taken: Sequence[Rectangle], bold: bool
+) -> tuple[list[Place], int]:
+    sizes = [(text_width(label, _STATION, bold) + 2, _STATION * 1.19) for label in labels]
+    return place_labels(dots, sizes, _DOT / 2 + 1, inside, taken)
+
+
+def _lettered(names: Sequence[RegionName]) -> int:
+    return sum(bool(name.letter) for name in names)
 
 
 def _axes(canvas: Canvas, axes: Axes) -> None:
@@ -113,12 +135,12 @@ def _axes(canvas: Canvas, axes: Axes) -> None:
     ticks += [((_LEFT - 5, y), (_LEFT, y)) for _, y in (axes.place(low, p) for p in precips)]
     canvas.stroke(segments(ticks), "ink", 1)
     for temp in temps:
-        canvas.text(axes.place(temp, 0)[0], _BOTTOM + 20, f"{temp}".replace("-", "−"), size=_TEXT, anchor="middle")
+        canvas.text(axes.place(temp, 0)[0], _BOTTOM + 23, f"{temp}".replace("-", "−"), size=_TEXT, anchor="middle")
     for precip in precips:
         shown = f"{precip:,}".replace(",", "\u202f")
         canvas.text(_LEFT - 9, axes.place(low, precip)[1] + 5, shown, size=_TEXT, anchor="end")
     canvas.text(12, 22, "Annual precipitation, mm", size=_TEXT, bold=True)
-    canvas.text(_RIGHT, _BOTTOM + 42, "Annual mean temperature, °C", size=_TEXT, bold=True, anchor="end")
+    canvas.text(_RIGHT, _BOTTOM + 45, "Annual mean temperature, °C", size=_TEXT, bold=True, anchor="end")
 
 
 def _region_name(canvas: Canvas, name: RegionName) -> None:

@@ -59,6 +59,8 @@ class AxisWord:
     """A named time under the axis."""
 
     years: float
+    x: float
+    """The middle of the words [px], near their tick."""
     lines: tuple[str, ...]
     tier: int
     """0: right under the axis; 1: lower, at the end of a long tick."""
@@ -165,13 +167,14 @@ def _placed(scale: Scale, wanted: Sequence[tuple[float, tuple[str, ...], int, in
     """As many of (years, lines, rank, tier) as keep apart, the upper tier and low ranks first."""
     found: list[tuple[AxisWord, float, float]] = []
     for years, lines, _, tier in sorted(wanted, key=lambda word: (word[3], word[2], word[0])):
-        half, x = block_size(lines, _SMALL)[0] / 2, scale.x(years)
+        half = block_size(lines, _SMALL)[0] / 2
+        x = min(max(scale.x(years), half + 2), WIDTH - half - 2)
         apart = all(
-            x + half + 7 <= left or right + 7 <= x - half if other.tier == tier else not left - 3 < x < right + 3
+            x + half + 7 <= left or right + 7 <= x - half if other.tier == tier else not left - 3 < scale.x(years) < right + 3
             for other, left, right in found
         )
-        if apart and half <= x <= WIDTH - half:
-            found.append((AxisWord(years, lines, tier), x - half, x + half))
+        if apart:
+            found.append((AxisWord(years, x, lines, tier), x - half, x + half))
     return sorted((word for word, _, _ in found), key=lambda word: word.years)
 
 
@@ -191,4 +194,4 @@ def _axis(canvas: Canvas, scale: Scale, bottom: float, words: Sequence[AxisWord]
     for word in words:
         top = bottom + 9 + word.tier * first_tier
         for number, line in enumerate(word.lines):
-            canvas.text(scale.x(word.years), top + _SMALL * (0.94 + LEADING * number), line, size=_SMALL, anchor="middle")
+            canvas.text(word.x, top + _SMALL * (0.94 + LEADING * number), line, size=_SMALL, anchor="middle")

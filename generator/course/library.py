@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache, lru_cache
 from importlib.resources import files
 from pathlib import Path
 from typing import Any, TypeVar
@@ -18,7 +19,7 @@ from generator.kind import Kind, Subject
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
 from generator.questions.question import Made, Question, Rejected
 from generator.records import Finding, Located, Record, RecordFile, check, located_finding, read, read_folder, without_accepted
-from generator.records.located import located
+from generator.records.located import FILES_KEPT, located
 
 COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES = "course.yaml", "vocabulary.yaml", "misconceptions.yaml", "sources.yaml"
 OTHERS = (COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES, "command_words.yaml", "vague_words.yaml", "written", "papers", "pictures")
@@ -71,9 +72,10 @@ def load_subject(file: RecordFile, kinds: Mapping[str, Kind[Any]]) -> Subject[An
     record, problems = _record(file, kind)
     if record is None or has_errors(problems):
         raise ContentErrors(problems)
-    return kind.subject(file.name, record)
+    return _subject(file, kind)
 
 
+@cache
 def method_sources() -> Mapping[str, Source]:
     """The bibliography that comes with the methods."""
     data = files("generator.science").joinpath("sources.yaml").read_bytes()
@@ -81,13 +83,25 @@ def method_sources() -> Mapping[str, Source]:
     return {key: Source.model_validate({"key": key} | entry) for key, entry in (found.value or {}).items()}
 
 
-def _record(file: RecordFile, kind: Kind[Any]) -> tuple[Record | None, list[Diagnostic]]:
+@lru_cache(maxsize=FILES_KEPT)
+def _record(file: RecordFile, kind: Kind[Any]) -> tuple[Record | None, tuple[Diagnostic, ...]]:
     """The record if its fields are right, and what is wrong with it; with an error its numbers mean nothing."""
     record, problems = check(file.located, kind.record)
     if record is None:
-        return None, list(problems)
+        return None, problems
     found = list(beyond_measure(file.located.value)) or list(kind.findings(record))
-    return record, [located_finding(file.located, finding) for finding in found]
+    return record, tuple(located_finding(file.located, finding) for finding in found)
+
+
+@lru_cache(maxsize=FILES_KEPT)
+def _subject(file: RecordFile, kind: Kind[Any]) -> Subject[Any]:
+    """The facts of a record that has no error."""
+    return kind.subject(file.name, _record(file, kind)[0])
+
+
+@lru_cache(maxsize=FILES_KEPT)
+def _made(kind: Kind[Any], subject: Subject[Any], entries: tuple[Misconception, ...]) -> tuple[Made, ...]:
+    return tuple(kind.questions(subject, Catalogue({entry.id: entry for entry in entries})))
 
 
 class _Reading:
@@ -118,10 +132,11 @@ class _Reading:
         told: dict[str, list[Diagnostic]] = {}
         for file in self.folder.files:
             kind = self.kinds[file.kind]
-            record, told[file.id] = _record(file, kind)
+            record, problems = _record(file, kind)
+            told[file.id] = list(problems)
             if record is not None:
-                if not has_errors(told[file.id]):
-                    subjects[file.id] = kind.subject(file.name, record)
+                if not has_errors(problems):
+                    subjects[file.id] = _subject(file, kind)
                 told[file.id] += [located_finding(file.located, f) for f in self._wrong_names(file, record)]
         questions: dict[str, tuple[Question, ...]] = {}
         for file in self.folder.files:
@@ -191,7 +206,7 @@ class _Reading:
         catalogue = Catalogue(self.catalogue or {})
         while True:
             try:
-                return kind.questions(subject, catalogue)
+                return _made(kind, subject, tuple(catalogue.values()))
             except UnknownMisconception as unknown:
                 (name,) = unknown.args
                 self.missing.setdefault(kind.name, {})[name] = None

@@ -8,9 +8,9 @@ from functools import partial
 from typing import Any
 
 from generator.course.course_file import Objective, Test, Topic
-from generator.kind import Kind, Subject
+from generator.kind import Subject
 from generator.pages import markup
-from generator.pages.page import Page, link, markdown_link, record_uri
+from generator.pages.page import Page, markdown_link, record_uri
 from generator.pages.record_page import TEMPLATES, RecordView, environment
 from generator.pages.site import (
     HOME,
@@ -22,7 +22,6 @@ from generator.pages.site import (
     topic_uri,
     word_anchor,
 )
-from generator.quantities.fact import Fact
 
 READ = {
     "text": "The work itself was read.",
@@ -80,25 +79,6 @@ def topic_page(site: Site, topic: Topic) -> Page:
         tests=[test for test in site.library.course.tests if topic.id in test.covers],
     )  # fmt: skip
     return Page(uri=uri, title=topic.title, description=" ".join(o.says for o in topic.objectives), body=body)
-
-
-def comparison_page(site: Site, kind: Kind[Any]) -> Page:
-    """The records of one kind side by side."""
-    uri = comparison_uri(kind.name)
-    comparison = kind.compare(site.of_kind(kind))
-
-    def value(cell: Fact | str, record: str) -> str:
-        if isinstance(cell, str):
-            return markup.number(cell)
-        if cell.value is None:
-            return "–"
-        return f'<a class="fact" href="{link(uri, record_uri(record))}#{markup.fact_anchor(cell.id)}">{markup.number(cell.shown)}</a>'
-
-    body = environment(kind.folder).get_template("compare.md.j2").render(
-        prose=markup.prose, title=kind.title, comparison=comparison, value=value,
-        address=lambda record: link(uri, record_uri(record)),
-    )  # fmt: skip
-    return Page(uri=uri, title=f"{kind.title} compared", description=f"{kind.title} side by side.", body=body)
 
 
 def vocabulary_page(site: Site) -> Page:

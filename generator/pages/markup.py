@@ -5,6 +5,7 @@ from __future__ import annotations
 import html
 import re
 from collections.abc import Callable
+from functools import lru_cache
 
 from generator.quantities.fact import Fact
 from generator.quantities.shown import MINUS
@@ -55,6 +56,7 @@ def fact_anchor(fact_id: str) -> str:
     return f"fact-{fact_id.replace('.', '-').replace('_', '-')}"
 
 
+@lru_cache(maxsize=10_000)
 def prose(text: str) -> str:
     """Plain text as HTML, with chemical formulas and numbers kept beside their units; Markdown changes nothing in it."""
     joined = _BEFORE_UNIT.sub(NO_BREAK, _BLANKS.sub(" ", text).strip(" "))

@@ -6,6 +6,7 @@ import html
 import json
 import posixpath
 from dataclasses import dataclass
+from functools import lru_cache
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -42,6 +43,7 @@ def record_uri(record: str) -> str:
     return f"{record.replace('_', '-')}.md"
 
 
+@lru_cache(maxsize=10_000)
 def link(source: str, target: str) -> str:
     """The target page as seen from the source page, as a link that works from a folder; keeps an anchor."""
     path, hash_, anchor = target.partition("#")

@@ -6,8 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from figures import Chart
+
 from generator.course.library import Library, taught
-from generator.kind import Kind, Subject
+from generator.kind import Comparison, Kind, Subject
 from generator.pages.markup import escaped, fact_anchor
 from generator.pages.page import link, record_uri
 from generator.quantities.text import Reference
@@ -36,6 +38,17 @@ class Site:
     def of_kind(self, kind: Kind[Any]) -> tuple[Subject[Any], ...]:
         """The records of one kind on the site."""
         return tuple(subject for subject in self.subjects if subject.kind == kind.name)
+
+    def comparison(self, kind: Kind[Any]) -> Comparison:
+        """The records of one kind on the site, side by side."""
+        return kind.compare(self.of_kind(kind))
+
+    @property
+    def charts(self) -> tuple[Chart, ...]:
+        """Every chart that a page shows."""
+        of_records = (chart for subject in self.subjects for chart in self.kinds[subject.kind].charts(subject))
+        compared = (chart for kind in self.shown_kinds for chart in self.comparison(kind).charts)
+        return (*of_records, *compared)
 
     def is_shown(self, record: str) -> bool:
         """Whether a record has a page."""

@@ -49,6 +49,8 @@ class StudyGuidePlugin(BasePlugin[StudyGuideConfig]):
     """What the generator wrote for the build under way."""
     pages: Path
     serving = False
+    ready: Written | None = None
+    """What a preview has written already; it is then not written again."""
     quiet = False
     """Whether warnings about the content are left to the caller to tell."""
 
@@ -62,7 +64,7 @@ class StudyGuidePlugin(BasePlugin[StudyGuideConfig]):
         work = project / self.config.work
         try:
             content = Path(config.docs_dir)
-            self.written = write_pages(content, work, shown_path(content, project))
+            self.written = self.ready or write_pages(content, work, shown_path(content, project))
         except ContentErrors as errors:
             raise WrongContent(errors) from errors
         if not self.quiet and (told := report(self.written.warnings)):

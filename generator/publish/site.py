@@ -54,9 +54,9 @@ def build_site(
     SiteRefused
         If `mkdocs.yml` cannot be used, a folder cannot be written, or `out` holds something else than a site of ours.
     """
-    with _quiet_log():
-        config = _configuration(project.resolve(), content)
-        plugin = _plugin(config, project)
+    with quiet_log():
+        config = configuration(project.resolve(), content)
+        plugin = studyguide(config, project)
         if work is not None:
             plugin.config.work = str(work.resolve())
         target = (out or project / "site").resolve()
@@ -73,7 +73,8 @@ def build_site(
     return Published(target, len(list(target.rglob("*.html"))), tuple(plugin.written.warnings))
 
 
-def _configuration(project: Path, content: Path | None) -> MkDocsConfig:
+def configuration(project: Path, content: Path | None) -> MkDocsConfig:
+    """The configuration of a project, with another content folder if one is given; raises SiteRefused if it is wrong."""
     file = project / "mkdocs.yml"
     try:
         return load_config(
@@ -86,7 +87,8 @@ def _configuration(project: Path, content: Path | None) -> MkDocsConfig:
         raise SiteRefused(f"{file}: {error.format_message()}") from error
 
 
-def _plugin(config: MkDocsConfig, project: Path) -> StudyGuidePlugin:
+def studyguide(config: MkDocsConfig, project: Path) -> StudyGuidePlugin:
+    """Our plugin in a configuration; raises SiteRefused if it is not there."""
     plugin = config.plugins.get(PLUGIN)
     if not isinstance(plugin, StudyGuidePlugin):
         raise SiteRefused(f"{project / 'mkdocs.yml'}: expected {PLUGIN} under plugins, found {', '.join(config.plugins)}")
@@ -105,7 +107,7 @@ def _refuse_overlap(target: Path, content: Path, work: Path) -> None:
 
 
 @contextmanager
-def _quiet_log() -> Iterator[None]:
+def quiet_log() -> Iterator[None]:
     """Let MkDocs tell warnings and errors only."""
     log = logging.getLogger("mkdocs")
     before = log.level

@@ -131,12 +131,18 @@ class Fact:
     @property
     def shown(self) -> str:
         """The value as a reader sees it: `327 mm`, `12 ± 4 kg N ha⁻¹ yr⁻¹`, `12 to 24 kg N ha⁻¹`, `May to August`."""
-        unit = self.unit or Unit("", ())
+        if self.unit is None or self.value is None:
+            return self.shown_bare
+        return self.unit.after(self.shown_bare)
+
+    @property
+    def shown_bare(self) -> str:
+        """The same without the unit, for a column whose head names it: `12 ± 4`."""
         if self.low is not None and self.high is not None:
-            return unit.after(f"{self._shown_end(self.low)} to {self._shown_end(self.high)}")
+            return f"{self._shown_end(self.low)} to {self._shown_end(self.high)}"
         if self.plus_minus is not None and self.is_number:
-            return unit.after(self._shown_with_spread())
-        return self.shown_exactly
+            return self._shown_with_spread()
+        return self.shown_number
 
     @property
     def shown_working(self) -> str:

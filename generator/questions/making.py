@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from generator.quantities.fact import Fact
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake, accepted, options, slips
-from generator.questions.question import Choice, Needs, NumberEntry, Option, Rejected
+from generator.questions.question import Choice, Made, Needs, NumberEntry, Option, Rejected
 
 FEWEST_DISTRACTORS = 2
 
@@ -32,6 +32,12 @@ class Wrong:
     misconception: str
     because: str = ""
     """What to say first, about this very option; the catalogue's correction follows."""
+
+
+def enough(candidates: Sequence[Made], wanted: int = 6) -> tuple[Made, ...]:
+    """The first questions that came out, as many as are wanted; with fewer, those that did not are told as well."""
+    made = [item for item in candidates if not isinstance(item, Rejected)][:wanted]
+    return tuple(made) if len(made) == wanted else (*made, *(item for item in candidates if isinstance(item, Rejected)))
 
 
 def number_entry(

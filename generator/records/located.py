@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -22,11 +23,13 @@ FAST_PARSER: type = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _DISPUTED = re.compile(r"(?<!\S)[|>][-+0-9]*#|(?<![^\s\[{,:])!\S")
 """Where the two parsers differ: in a `#` right behind the mark of a block of text, and in where a type mark ends."""
 _MOST_REPAIRS = 20
+FILES_KEPT = 1000
+"""How many files, with what is made of each, a process remembers."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Located:
-    """What a file says and where it says it.
+    """What a file says and where it says it; told apart by identity, and one and the same while the file stays as it is.
 
     Values are text, `WrittenInt`, `WrittenFloat`, True, False, None, lists and dicts.
     """
@@ -94,6 +97,12 @@ def read(path: Path, name: str) -> Located:
             data = file.read(LARGEST_FILE + 1)
     except OSError as error:
         return _unreadable(name, f"one that cannot be opened ({error.strerror})", "check who may read the file")
+    return _read_before(data, name)
+
+
+@lru_cache(maxsize=FILES_KEPT)
+def _read_before(data: bytes, name: str) -> Located:
+    """A file that has not changed is not read again: a preview reads all of them at every save."""
     return located(data, name)
 
 

@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from generator.science import (
     aridity,
+    biome_regions,
     budgets,
     climate,
     day_length,
@@ -18,7 +19,7 @@ from generator.science.method import Method
 
 __all__ = ["METHODS", "Method"]
 
-_TOPICS = (aridity, budgets, climate, day_length, energy_flow, evapotranspiration, plant_production)
+_TOPICS = (aridity, biome_regions, budgets, climate, day_length, energy_flow, evapotranspiration, plant_production)
 
 METHODS: Mapping[str, Method] = MappingProxyType(
     {

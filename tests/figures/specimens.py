@@ -38,18 +38,19 @@ CLIMATES = (
 )  # fmt: skip
 
 
-def pyramid(name: str, *levels: tuple[str, float]) -> TrophicPyramid:
+def pyramid(name: str, *levels: tuple[str, float], quantity: str = "Production", unit: str = "kJ m⁻² yr⁻¹") -> TrophicPyramid:
+    """Levels as (label, value) from producers up; shares are passed on in pyramids of production only."""
     roles = ("producers", "primary consumers", "secondary consumers", "tertiary consumers", "quaternary consumers", "top consumers")
     made, below = [], None
     for role, (label, value) in zip(roles, levels, strict=False):
         made.append(PyramidLevel(
-            id=label.lower().replace(" ", "_"), label=label, role=role, value=value, value_label=f"{value:g} kJ m⁻² yr⁻¹",
-            passed_on_label="" if below is None else f"{100 * value / below:.3g} %",
+            id=label.lower().replace(" ", "_"), label=label, role=role, value=value, value_label=f"{value:g} {unit}",
+            passed_on_label="" if below is None or quantity != "Production" else f"{100 * value / below:.3g} %",
         ))  # fmt: skip
         below = value
     return TrophicPyramid(
         name=f"pyramid_{name.lower().replace(' ', '_')}", title=f"Pyramid of {name}", description="Falls by level.", reading=(),
-        table=TABLE, levels=tuple(made), quantity="Production, kJ m⁻² yr⁻¹",
+        table=TABLE, levels=tuple(made), quantity=f"{quantity}, {unit}",
     )  # fmt: skip
 
 
@@ -64,6 +65,11 @@ PYRAMIDS = (
     pyramid("Two Levels", ("Grass", 100), ("Cattle", 10)),
     pyramid("Gentle", ("Algae", 100), ("Snails", 95), ("Fish", 90)),
     pyramid("Gap", ("Forest", 1e6), ("Deer", 5), ("Lynx", 1)),
+    pyramid("Sarne Bay", ("Phytoplankton", 4), ("Zooplankton and bottom animals", 21), ("Fish", 3), quantity="Biomass", unit="g m⁻²"),
+    pyramid("Wood", ("Oaks", 0.02), ("Leaf-eating insects", 150), ("Spiders and beetles", 120), ("Tits", 0.004), quantity="Number", unit="m⁻²"),
+    pyramid("Many decades", ("Algae", 52000), ("Mites", 310), ("Beetles", 1.5), ("Shrews", 0.0007), quantity="Number", unit="m⁻²"),
+    pyramid("Hollow", ("Oaks", 900), ("Moths", 0.001), ("Flies", 800), ("Wasps", 2), ("Tits", 1e-9), quantity="Number", unit="m⁻²"),
+    pyramid("Upside down", ("A", 1e-6), ("B", 1e-3), ("C", 1), ("D", 1e3), ("E", 1e6), quantity="Number", unit="m⁻²"),
 )
 
 

@@ -13,7 +13,7 @@ from generator.quantities.fact import Fact, Facts, computed, stated
 from generator.quantities.units import Unit, convert, unit
 from generator.quantities.working import MonthTable, Rule, RulePath, Working
 from generator.records.fields import stated_amount
-from generator.science import aridity, climate, day_length, evapotranspiration, plant_production
+from generator.science import aridity, biome_regions, climate, day_length, evapotranspiration, plant_production
 from generator.science.months import MONTH_LENGTHS
 
 DEGC, MM, M, K, HOUR, NPP, BARE = unit("degC"), unit("mm"), unit("m"), unit("K"), unit("h"), unit("g/m2/yr"), unit("")
@@ -25,11 +25,12 @@ METHODS = MappingProxyType(
             climate.DRY_MONTHS, climate.MONTHS_BELOW_FREEZING, climate.GROWING_SEASON_MONTHS,
             day_length.MONTHLY_DAY_LENGTH, evapotranspiration.MONTHLY_PET, evapotranspiration.POTENTIAL_EVAPOTRANSPIRATION,
             aridity.ARIDITY_INDEX, aridity.ARIDITY_CLASS, plant_production.NPP_BY_TEMPERATURE,
-            plant_production.NPP_BY_PRECIPITATION, plant_production.POTENTIAL_NPP,
+            plant_production.NPP_BY_PRECIPITATION, plant_production.POTENTIAL_NPP, biome_regions.BIOME_REGION,
         )
     }
 )  # fmt: skip
 COLD = "cold"
+NO_REGION = "no region"
 NO_LATITUDE = "not known: the station states no latitude"
 
 
@@ -64,6 +65,7 @@ def _of_station(record: BiomeRecord, station: Station) -> Iterator[Fact]:
     yield from _months(station, temp, precip)
     yield from _water(station, temp, total, figures)
     yield from _production(station, mean, total, figures)
+    yield _region(station, mean, total)
     yield _in_usual_range(record, station, mean, total)
 
 
@@ -221,6 +223,17 @@ def _production(station: Station, mean: Fact, total: Fact, figures: int) -> Iter
     yield computed(
         f"{station.id}.{method.id}", "Potential net primary production (dry matter)", method.expression, limits, NPP,
         method=method.id, figures=figures,
+    )  # fmt: skip
+
+
+def _region(station: Station, mean: Fact, total: Fact) -> Fact:
+    """The region of the temperature-rainfall map; lying in none is an answer too."""
+    found = biome_regions.biome_region(mean.number, total.number)
+    name = biome_regions.NAMES[found] if found else NO_REGION
+    rule = Rule("Does the outline of one region enclose the point?", f"{mean.shown}, {total.shown}", found is not None)
+    return Fact(
+        id=f"{station.id}.region", name="Region on the temperature-rainfall map", value=name, working=RulePath((rule,)),
+        method=biome_regions.BIOME_REGION.id,
     )  # fmt: skip
 
 

@@ -6,11 +6,12 @@ from collections.abc import Sequence
 
 from generator.kind import Subject
 from generator.kinds.biome.charts import is_southern
-from generator.kinds.biome.facts import COLD
+from generator.kinds.biome.facts import COLD, MM
 from generator.kinds.biome.record import BiomeRecord, Station
 from generator.quantities import shown
-from generator.quantities.fact import Fact
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, computed
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, enough, number_entry
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
@@ -34,9 +35,44 @@ class _Station:
         return self.subject.facts[f"{self.station.id}.{name}"]
 
     def questions(self) -> tuple[Made, ...]:
-        return (
-            self.annual_precip(), self.annual_mean_temp(), self.annual_temp_range(),
-            self.dry_months(), self.aridity_index(), self.why_dry(),
+        return enough(
+            (
+                self.annual_precip(), self.annual_mean_temp(), self.annual_temp_range(), self.dry_months(),
+                self.aridity_index(), self.why_dry(), self.warmest_month(), self.mean_precip(),
+            )
+        )  # fmt: skip
+
+    def warmest_month(self) -> Made:
+        warmest, wettest = self.fact("warmest_month"), self.fact("wettest_month")
+        draft = Draft(
+            id="warmest_month",
+            prompt=f"In which month is it warmest at {self.place}?",
+            solution=f"The temperature line is highest in {warmest.shown}.",
+        )
+        wrong = (
+            Wrong(_cap(shown.months(_shifted(warmest))), "clim.hemisphere", "That is half a year away."),
+            Wrong(_cap(wettest.shown), "clim.wrong-axis", "That is where most precipitation falls."),
+            Wrong(_cap(shown.months(_next(warmest))), "clim.wrong-month"),
+        )
+        kept = [w for w in wrong if not _overlap(w.text, warmest.shown)]
+        return choice(draft, _cap(warmest.shown), kept, self.catalogue, fact=warmest, salt=self.subject.id)
+
+    def mean_precip(self) -> Made:
+        """The mean month, from the total of the year: a division that many turn round."""
+        total = self.fact("annual_precip")
+        mean = computed("mean_precip", "Mean precipitation of a month", Expression("total / 12"), {"total": total}, MM)
+        draft = Draft(
+            id="mean_precip",
+            prompt=f"{total.shown} of precipitation fall at {self.place} in a year. How much is that in an average month?",
+            solution=f"{total.shown} shared among twelve months is {mean.shown} a month.",
+        )
+        return number_entry(
+            draft, mean, {"total": total},
+            (
+                Mistake("clim.sum-mean", "total", "giving the total of the year"),
+                Mistake("clim.sum-mean", "total * 12", "multiplying by twelve"),
+            ),
+            self.catalogue, otherwise="Share the total of the year among its twelve months.",
         )  # fmt: skip
 
     def annual_precip(self) -> Made:
@@ -162,6 +198,17 @@ def _shifted(fact: Fact) -> tuple[int, ...]:
     """The months half a year away."""
     months = fact.value if isinstance(fact.value, tuple) else ()
     return tuple(sorted((int(month) + 5) % 12 + 1 for month in months))
+
+
+def _next(fact: Fact) -> tuple[int, ...]:
+    """The months after."""
+    months = fact.value if isinstance(fact.value, tuple) else ()
+    return tuple(sorted(int(month) % 12 + 1 for month in months))
+
+
+def _overlap(one: str, other: str) -> bool:
+    """Whether two lists of months name a month in common, so that neither is plainly wrong."""
+    return bool(set(one.lower().replace(",", " ").split()) & set(other.lower().replace(",", " ").split()) - {"and", "to", "no", "month"})
 
 
 def _largest(fact: Fact) -> str:

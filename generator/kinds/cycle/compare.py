@@ -1,16 +1,20 @@
-"""Cycles side by side, a line for each reservoir."""
+"""Cycles side by side: a line for each reservoir, and how fast each turns over."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
+from figures import DataTable, TurnoverChart, TurnoverTime
+
 from generator.kind import Comparison, ComparisonRow, Subject
-from generator.kinds.cycle.record import CycleRecord
+from generator.kinds.cycle.record import CycleRecord, Reservoir
+from generator.quantities.fact import Fact
 
 COLUMNS = (
     ("Stock", "stock"), ("Inflow", "inflow"), ("Outflow", "outflow"), ("Balance", "balance"),
     ("Turnover time", "turnover_time"), ("Budget closes", "closes"),
 )  # fmt: skip
+Timed = tuple[Subject[CycleRecord], Reservoir, Fact]
 
 
 def compare(subjects: Sequence[Subject[CycleRecord]]) -> Comparison:
@@ -24,4 +28,44 @@ def compare(subjects: Sequence[Subject[CycleRecord]]) -> Comparison:
         for subject in subjects
         for reservoir in subject.record.reservoirs
     )
-    return Comparison(heads=tuple(head for head, _ in COLUMNS), rows=rows)
+    timed = [
+        (subject, reservoir, time)
+        for subject in subjects
+        for reservoir in subject.record.reservoirs
+        if (time := subject.facts[f"{reservoir.id}.turnover_time"]).is_number and time.number > 0
+    ]
+    return Comparison(heads=tuple(head for head, _ in COLUMNS), rows=rows, charts=(_turnover(timed),) if timed else ())
+
+
+def _turnover(timed: Sequence[Timed]) -> TurnoverChart:
+    ordered = sorted(timed, key=lambda item: item[2].number)
+    (_, quickest, short), (_, slowest, long) = ordered[0], ordered[-1]
+    return TurnoverChart(
+        name="cycle.turnover_times",
+        title="Turnover times of all reservoirs",
+        description=(
+            f"{quickest.label} turns over fastest, within {short.shown}; {slowest.label.lower()} slowest, within {long.shown}. "
+            "Equal steps along the axis multiply the time by ten."
+        ),
+        reading=(
+            "A dot is a reservoir; further right means that matter stays longer.",
+            "Each step of the axis is ten times the one before: half-way between two marks is about three times the left one.",
+            "A line through a dot shows a range: the stock is known only between two ends.",
+        ),
+        table=DataTable(
+            caption="Turnover times, from the shortest to the longest",
+            columns=("Reservoir", "Cycle", "Turnover time"),
+            rows=tuple((reservoir.label, subject.record.title, time.shown) for subject, reservoir, time in ordered),
+        ),
+        times=tuple(
+            TurnoverTime(
+                id=f"{subject.name}.{reservoir.id}", label=reservoir.label, cycle=subject.record.title, years=time.number,
+                value_label=time.shown, range_years=_range(time),
+            )
+            for subject, reservoir, time in timed
+        ),
+    )  # fmt: skip
+
+
+def _range(time: Fact) -> tuple[float, float] | None:
+    return None if not time.low or time.high is None else (time.low, time.high)

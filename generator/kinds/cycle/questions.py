@@ -8,7 +8,7 @@ from generator.kind import Subject, in_sentence
 from generator.kinds.cycle.facts import fluxes_in, fluxes_out
 from generator.kinds.cycle.record import CycleRecord, Flux, Reservoir
 from generator.quantities.fact import Fact
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, enough, number_entry
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
@@ -19,24 +19,39 @@ def questions(subject: Subject[CycleRecord], catalogue: Catalogue) -> Sequence[M
     return _Cycle(subject, catalogue).questions()
 
 
+NO_EXACT = "no reservoir has all its fluxes stated as single numbers"
+
+
 class _Cycle:
     """The record that is asked about, with the parts that suit a question."""
 
     def __init__(self, subject: Subject[CycleRecord], catalogue: Catalogue) -> None:
         self.subject, self.record, self.facts, self.catalogue = subject, subject.record, subject.facts, catalogue
-        self.busy = sorted(self.record.reservoirs, key=self._fluxes, reverse=True)
-        """The reservoirs with several fluxes on both sides come first."""
+        self.busy = sorted(filter(self._is_exact, self.record.reservoirs), key=self._fluxes, reverse=True)
+        """The reservoirs whose fluxes are all stated as single numbers; those with several on both sides come first."""
 
     def _fluxes(self, reservoir: Reservoir) -> int:
         return min(len(fluxes_in(self.record, reservoir.id)), len(fluxes_out(self.record, reservoir.id)))
+
+    def _is_exact(self, reservoir: Reservoir) -> bool:
+        """A range has no one right answer, so nobody is asked for the middle of it."""
+        fluxes = (*fluxes_in(self.record, reservoir.id), *fluxes_out(self.record, reservoir.id))
+        return bool(fluxes) and all(flux.rate.value is not None and flux.rate.low is None for flux in fluxes)
 
     def fact(self, part: str, name: str) -> Fact:
         return self.facts[f"{part}.{name}"]
 
     def questions(self) -> tuple[Made, ...]:
-        return (self.outflow(), self.balance(), self.turnover_time(), self.human_share(), *self.processes())
+        return enough(
+            (
+                self.outflow(), self.balance(), self.turnover_time(), self.human_share(), *self.processes(),
+                self.inflow(), self.longest_stay(),
+            )
+        )  # fmt: skip
 
     def outflow(self) -> Made:
+        if not self.busy:
+            return Rejected("outflow", NO_EXACT)
         reservoir = self.busy[0]
         total, others = self.fact(reservoir.id, "outflow"), self.fact(reservoir.id, "inflow")
         fluxes = fluxes_out(self.record, reservoir.id)
@@ -61,7 +76,49 @@ class _Cycle:
             self.catalogue, otherwise="Count only arrows that start at this box, and all of them.",
         )  # fmt: skip
 
+    def inflow(self) -> Made:
+        """As `outflow`, on another reservoir where there is one."""
+        if not self.busy:
+            return Rejected("inflow", NO_EXACT)
+        reservoir = self.busy[min(1, len(self.busy) - 1)]
+        total, fluxes = self.fact(reservoir.id, "inflow"), fluxes_in(self.record, reservoir.id)
+        named = _listed(in_sentence(flux.label) for flux in fluxes)
+        draft = Draft(
+            id="inflow",
+            prompt=f"How much flows into “{reservoir.label}” in a year, all fluxes together?",
+            solution=f"The arrows that end at the box are {named}: together {total.shown_exactly}.",
+        )
+        if not fluxes:
+            return Rejected(draft.id, "no reservoir has fluxes on both sides")
+        given = {"inflow": total, "outflow": self.fact(reservoir.id, "outflow")}
+        return number_entry(
+            draft, total, given,
+            (
+                Mistake("nit.budget-add", "inflow + outflow", "adding the outflows as well"),
+                Mistake("cyc.output-as-input", "outflow", "adding up the arrows that leave"),
+                Mistake("carb.net-sign", "inflow - outflow", "taking the outflow off"),
+            ),
+            self.catalogue, otherwise="Count only arrows that end at this box, and all of them.",
+        )  # fmt: skip
+
+    def longest_stay(self) -> Made:
+        """Which reservoir matter stays in longest, told from its neighbours by stock and outflow."""
+        timed = {r.label: self.fact(r.id, "turnover_time").number for r in self.record.reservoirs if self.fact(r.id, "turnover_time").is_number}
+        if len(timed) < 3:
+            return Rejected("longest_stay", "fewer than three reservoirs have a turnover time")
+        longest, *others = sorted(timed, key=lambda label: -timed[label])
+        fact = self.fact(next(r.id for r in self.record.reservoirs if r.label == longest), "turnover_time")
+        draft = Draft(
+            id="longest_stay",
+            prompt="In which of these reservoirs does matter stay longest on average? Compare stock and outflow.",
+            solution=f"In “{longest}”: its stock is largest compared with its outflow, so it turns over in {fact.shown}.",
+        )
+        wrong = [Wrong(label, "carb.residence-inverse", "Its outflow is larger compared with its stock.") for label in reversed(others)]
+        return choice(draft, longest, wrong[:3], self.catalogue, salt=self.subject.id)
+
     def balance(self) -> Made:
+        if not self.busy:
+            return Rejected("balance", NO_EXACT)
         unbalanced = [r for r in self.busy if self.fact(r.id, "balance").value not in (None, 0.0)]
         reservoir = (unbalanced or self.busy)[0]
         balance = self.fact(reservoir.id, "balance")
@@ -85,7 +142,7 @@ class _Cycle:
         )  # fmt: skip
 
     def turnover_time(self) -> Made:
-        exact = [r for r in self.record.reservoirs if r.stock.low is None and self.fact(r.id, "turnover_time").is_number]
+        exact = [r for r in self.busy if r.stock.low is None and self.fact(r.id, "turnover_time").is_number]
         if not exact:
             return Rejected("turnover_time", "no reservoir has a stock stated as one number and an outflow")
         reservoir = max(exact, key=lambda r: r.stock.value or 0)

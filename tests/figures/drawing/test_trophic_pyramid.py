@@ -10,11 +10,17 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from figures import TrophicPyramid
-from figures.drawing.trophic_pyramid import THIN, panels
+from figures.drawing.trophic_pyramid import THIN, UNSEEN, panels
 from tests.figures.drawn import drawn
 from tests.figures.specimens import PYRAMIDS, pyramid
 
 SILL_LAKE = PYRAMIDS[0]
+SARNE_BAY, WOOD, MANY_DECADES, HOLLOW, UPSIDE_DOWN = PYRAMIDS[7:12]
+SHARE = st.floats(-9, 0).map(lambda power: 10**power)
+
+
+def texts(chart: TrophicPyramid) -> list[str]:
+    return [element.text for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}text")]
 
 
 def widths(chart: TrophicPyramid, kind: str) -> dict[str, float]:
@@ -36,7 +42,7 @@ def test_drawn_bars_are_in_proportion_to_their_values(chart: TrophicPyramid):
 
 def test_thin_levels_are_shown_again_at_the_magnification_that_is_stated():
     bars, inset = widths(SILL_LAKE, "bar"), widths(SILL_LAKE, "inset")
-    says = [element.text for element in ElementTree.fromstring(drawn(SILL_LAKE)).findall(".//{*}text")]
+    says = texts(SILL_LAKE)
     assert ["perch", "pike"] == sorted(inset)
     assert {"these two levels,", "40 times wider"} <= set(says)
     assert 40 * bars["perch"] == pytest.approx(inset["perch"], abs=0.5)
@@ -47,18 +53,25 @@ def test_a_pyramid_without_thin_levels_has_no_inset():
     assert {} == widths(pyramid("Stout", ("Algae", 100), ("Snails", 20)), "inset")
 
 
-@given(st.lists(st.floats(0.001, 1), min_size=1, max_size=5), st.floats(1, 1e5))
-def test_every_panel_is_in_proportion_and_stays_in_its_bounds(shares: list[float], producers: float):
-    values = [producers]
-    for share in shares:
-        values.append(values[-1] * share)
+@given(st.lists(SHARE, min_size=1, max_size=6), st.floats(1e-4, 1e5))
+def test_every_panel_is_in_proportion_and_stays_in_its_bounds(shares: list[float], largest: float):
+    values = [largest * share for share in shares]
     whole, *insets = panels(values)
     for panel in (whole, *insets):
-        shown = values[panel.first :]
         unit = whole.widths[0] / values[0] * panel.magnified
-        assert panel.widths == pytest.approx([value * unit for value in shown])
+        assert panel.widths == pytest.approx([value * unit for value in values[panel.first : panel.last + 1]])
         assert max(panel.widths) <= panel.right - panel.left + 1e-6
-    assert all(left.right < right.left for left, right in zip(insets, insets[1:], strict=False))
+        assert panel is whole or panel.magnified > 1
+
+
+@given(st.lists(SHARE, min_size=1, max_size=6))
+def test_insets_stand_on_no_wide_bar_and_not_on_each_other(values: list[float]):
+    whole, *insets = panels(values)
+    for number, inset in enumerate(insets):
+        assert all(whole.centre + width / 2 < inset.left for width in whole.widths[inset.first : inset.last + 1])
+        for other in insets[:number]:
+            beside = other.right < inset.left or inset.right < other.left
+            assert beside or other.last < inset.first or inset.last < other.first
 
 
 def test_steps_of_up_to_a_hundred_always_end_in_an_inset_that_can_be_read():
@@ -73,5 +86,38 @@ def test_values_of_zero_are_refused():
 
 
 def test_each_step_says_what_share_was_passed_on():
-    says = [element.text for element in ElementTree.fromstring(drawn(SILL_LAKE)).findall(".//{*}text")]
+    says = texts(SILL_LAKE)
     assert {"8 % passed on", "8.62 % passed on", "10 % passed on"} == {text for text in says if text.endswith("passed on")}
+
+
+def test_without_shares_nothing_is_said_to_be_passed_on():
+    assert [] == [text for text in texts(SARNE_BAY) if "passed on" in text]
+
+
+def test_a_pyramid_can_stand_on_its_head():
+    bars = widths(SARNE_BAY, "bar")
+    assert 21 / 4 == pytest.approx(bars["zooplankton_and_bottom_animals"] / bars["phytoplankton"], abs=0.001)
+    assert {} == widths(SARNE_BAY, "inset")
+
+
+def test_thin_levels_below_and_above_wide_ones_have_insets_of_their_own():
+    assert ["oaks", "tits"] == sorted(widths(WOOD, "inset"))
+    assert {"3\u202f000 times wider", "10\u202f000 times wider"} <= set(texts(WOOD))
+
+
+def test_eight_decades_need_a_chain_of_insets_and_words_for_what_cannot_be_seen():
+    last = panels([level.value for level in MANY_DECADES.levels])[-1]
+    assert (3, 10_000_000) == (last.first, last.magnified)
+    assert last.widths[0] >= THIN
+    assert 2 == " ".join(texts(MANY_DECADES)).count("too thin to see at this scale")
+    assert "10 million" in texts(MANY_DECADES)
+
+
+def test_what_no_inset_can_show_is_said_to_be_too_thin_even_when_magnified():
+    assert min(panels([level.value for level in UPSIDE_DOWN.levels])[-1].widths) < UNSEEN
+    assert "too thin to see even when magnified" in " ".join(texts(UPSIDE_DOWN))
+    assert "even when magnified" not in " ".join(texts(HOLLOW))
+
+
+def test_bars_that_can_be_seen_are_not_said_to_be_too_thin():
+    assert "too thin" not in " ".join(texts(pyramid("Slim", ("Algae", 1000), ("Snails", 3))))

@@ -1,0 +1,42 @@
+"""The page that sets the records of one kind side by side: their charts, then a table."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from generator.kind import Comparison, Kind
+from generator.pages import figures, markup
+from generator.pages.page import Page, link, record_uri
+from generator.pages.record_page import environment
+from generator.pages.site import Site, comparison_uri
+from generator.quantities.fact import Fact
+
+
+def comparison_page(site: Site, kind: Kind[Any]) -> Page:
+    """The records of one kind side by side."""
+    uri = comparison_uri(kind.name)
+    comparison = site.comparison(kind)
+    units = [_common_unit(comparison, column) for column in range(len(comparison.heads))]
+    heads = [f"{head} ({unit})" if unit else head for head, unit in zip(comparison.heads, units, strict=True)]
+
+    def value(cell: Fact | str, record: str, unit: str) -> str:
+        if isinstance(cell, str):
+            return markup.number(cell)
+        if cell.value is None:
+            return "–"
+        shown = markup.number(cell.shown_bare if unit else cell.shown)
+        return f'<a class="fact" href="{link(uri, record_uri(record))}#{markup.fact_anchor(cell.id)}">{shown}</a>'
+
+    body = environment(kind.folder).get_template("compare.md.j2").render(
+        prose=markup.prose, title=kind.title, comparison=comparison, heads=heads, units=units, value=value,
+        address=lambda record: link(uri, record_uri(record)),
+        charts=[figures.figure(chart, uri) for chart in comparison.charts],
+    )  # fmt: skip
+    return Page(uri=uri, title=f"{kind.title} compared", description=f"{kind.title} side by side.", body=body)
+
+
+def _common_unit(comparison: Comparison, column: int) -> str:
+    """The unit that all numbers of a column share; nothing where they differ or have none."""
+    cells = [row.cells[column] for row in comparison.rows]
+    shown = {cell.unit.shown if cell.unit else "" for cell in cells if isinstance(cell, Fact) and cell.value is not None}
+    return shown.pop() if len(shown) == 1 else ""

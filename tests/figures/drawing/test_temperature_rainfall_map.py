@@ -1,0 +1,73 @@
+"""The drawn map: places by climate, names where they fit, numbers where they do not, and no region as an answer."""
+
+from __future__ import annotations
+
+import re
+from xml.etree import ElementTree
+
+import pytest
+
+from figures import TemperatureRainfallMap
+from figures.drawing.temperature_rainfall_map import axes_of
+from tests.figures.drawn import drawn
+from tests.figures.overview_specimens import MAPS, REGIONS, rainfall_map
+
+FEW, MANY, EMPTY, BARE, _, TWINS = MAPS
+
+
+def texts(chart: TemperatureRainfallMap) -> list[str]:
+    return [element.text for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}text")]
+
+
+def points(chart: TemperatureRainfallMap, part: str) -> list[tuple[float, float]]:
+    path = ElementTree.fromstring(drawn(chart)).find(f".//*[@data-part='{part}']").get("d")
+    return [tuple(map(float, point.split())) for point in re.findall(r"[-\d.]+ [-\d.]+", path)]
+
+
+@pytest.mark.parametrize("chart", (FEW, MANY), ids=lambda chart: chart.name)
+def test_stations_stand_at_their_climate(chart: TemperatureRainfallMap):
+    axes = axes_of(chart)
+    for station in chart.stations:
+        place = axes.place(station.annual_mean_temp_degc, station.annual_precip_mm)
+        assert place == pytest.approx(points(chart, f"station {station.id}")[0], abs=0.01)
+
+
+def test_warmer_is_right_and_wetter_is_up_in_even_steps():
+    axes = axes_of(FEW)
+    (x0, y0), (x1, y1), (x2, y2) = (axes.place(10 * n, 1000 * n) for n in range(3))
+    assert (x1 - x0, y0 - y1) == pytest.approx((x2 - x1, y1 - y2))
+    assert x0 < x1 and y1 < y0
+
+
+def test_an_outline_is_drawn_through_all_its_corners():
+    for region in REGIONS:
+        axes = axes_of(EMPTY)
+        expected = [pytest.approx(axes.place(*corner), abs=0.01) for corner in region.outline]
+        assert expected == points(EMPTY, f"region {region.id}")[: len(expected)]
+
+
+def test_every_region_is_named_in_the_map_or_by_a_letter_with_a_key():
+    for chart in MAPS[:3]:
+        words = re.sub(r"/ ", "/", " ".join(texts(chart)))
+        assert [] == [region.label for region in chart.regions if region.label not in words]
+
+
+def test_few_stations_carry_their_names_and_many_carry_numbers_with_a_key():
+    assert "1" not in texts(FEW)
+    says = texts(MANY)
+    on_the_axis = ("5", "10", "15", "20", "25")
+    assert [2] * 25 == [says.count(number) - (number in on_the_axis) for number in map(str, range(1, 26))]
+    assert {station.label for station in MANY.stations} <= set(says)
+
+
+def test_a_station_in_no_region_is_a_ring_and_the_map_says_what_rings_are():
+    assert {"in a region", "in no region"} <= set(texts(FEW))
+    assert "in no region" not in texts(TWINS)
+    assert "in no region" not in texts(BARE)
+
+
+def test_the_axes_grow_with_what_is_shown():
+    assert (5000, 500) == axes_of(EMPTY).precips[1:]
+    assert -20 == axes_of(EMPTY).temps[0]
+    wet = rainfall_map("wet", REGIONS, ("Wet Hill", 17.3, 11_800, ""))
+    assert axes_of(wet).precips[1] >= 11_800

@@ -1,0 +1,75 @@
+"""The drawn turnover times: places on the logarithmic axis, order, and words under it."""
+
+from __future__ import annotations
+
+import re
+from xml.etree import ElementTree
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from figures import TurnoverChart
+from figures.drawing.turnover_chart import Scale, axis_words, scale_of
+from tests.figures.drawn import drawn
+from tests.figures.overview_specimens import TURNOVERS, turnover
+
+FOUR, POND, QUICK = TURNOVERS[:3]
+TIMES = st.lists(st.floats(-5, 9).map(lambda power: 10**power), min_size=1, max_size=8)
+
+
+def texts(chart: TurnoverChart) -> list[str]:
+    return [element.text for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}text")]
+
+
+def points(chart: TurnoverChart, part: str) -> list[tuple[float, float]]:
+    path = ElementTree.fromstring(drawn(chart)).find(f".//*[@data-part='{part}']").get("d")
+    return [tuple(map(float, point.split())) for point in re.findall(r"[-\d.]+ [-\d.]+", path)]
+
+
+def test_equal_factors_are_equal_distances():
+    chart = turnover("factors", ("", "A", 2, None), ("", "B", 20, None), ("", "C", 200, None))
+    one, ten, hundred = (points(chart, f"dot t{number}")[0][0] for number in range(3))
+    assert ten - one == pytest.approx(hundred - ten, abs=0.02)
+
+
+def test_dots_stand_where_the_named_ticks_say():
+    scale = Scale(1, 1e6)
+    assert scale.x(1e3) == pytest.approx((scale.x(1) + scale.x(1e6)) / 2)
+
+
+def test_a_range_reaches_from_lowest_to_highest_around_its_dot():
+    (low, _), (high, _) = points(FOUR, "range t3")
+    scale = scale_of(FOUR.times)
+    assert (scale.x(200), scale.x(1000)) == pytest.approx((low, high), abs=0.01)
+    assert low < points(FOUR, "dot t3")[0][0] < high
+
+
+def test_what_ranges_mean_is_said_only_where_there_are_any():
+    assert "from lowest to highest" in texts(FOUR)
+    assert "from lowest to highest" not in texts(POND)
+
+
+def test_cycles_keep_their_order_and_reservoirs_are_sorted_within_them():
+    says = [text for text in texts(FOUR) if text in ("Carbon, the Earth", "Water, the Earth") or " yr" in text]
+    assert ["Carbon, the Earth", "Land plants, 3.8 yr", "Atmosphere, 4.1 yr", "Soil, 28 yr"] == says[:4]
+    assert "Water, the Earth" == says[6]
+
+
+def test_the_axis_names_times_in_words():
+    says = " ".join(texts(FOUR))
+    for words in ("a day", "a month", "a year", "ten years", "a hundred years", "a thousand years", "a million years", "a billion years"):
+        assert words in says
+
+
+@given(TIMES)
+def test_the_axis_holds_all_times_and_names_at_least_one(years: list[float]):
+    scale = scale_of(turnover("any", *(("", "A", value, None) for value in years)).times)
+    assert all(30 <= scale.x(value) <= 670 for value in years)
+    assert axis_words(scale)
+
+
+@pytest.mark.parametrize("years, reach", ((0.0, None), (-1.0, None), (1.0, (0.0, 2.0))))
+def test_times_of_zero_are_refused(years: float, reach: tuple[float, float] | None):
+    with pytest.raises(ValueError, match="above zero"):
+        scale_of(turnover("zero", ("", "A", years, reach)).times)
