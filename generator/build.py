@@ -19,6 +19,7 @@ from generator.pages.asset_files import assets
 from generator.pages.comparison_page import comparison_page
 from generator.pages.course_pages import home_page, navigation, sources_page, topic_page, vocabulary_page
 from generator.pages.figures import chart_uri, picture_uri
+from generator.pages.methods_page import methods_page
 from generator.pages.page import Page
 from generator.pages.record_page import record_page
 from generator.pages.site import Site
@@ -95,6 +96,7 @@ def compose(site: Site) -> list[Page]:
         *(record_page(site, subject) for subject in site.subjects),
         *(comparison_page(site, kind) for kind in site.shown_kinds),
         vocabulary_page(site),
+        methods_page(site),
         sources_page(site),
     ]
 

@@ -9,6 +9,7 @@ from figures.chart import Chart
 from figures.climate_diagram import ClimateDiagram
 from figures.climate_multiples import ClimateMultiples
 from figures.flux_diagram import FluxDiagram
+from figures.light_profile import LightProfile
 from figures.temperature_rainfall_map import TemperatureRainfallMap
 from figures.trophic_pyramid import TrophicPyramid
 from figures.turnover_chart import TurnoverChart
@@ -20,6 +21,7 @@ _DRAWINGS: dict[type[Chart], str] = {
     ClimateDiagram: "climate_diagram",
     ClimateMultiples: "climate_multiples",
     FluxDiagram: "flux_diagram",
+    LightProfile: "light_profile",
     TemperatureRainfallMap: "temperature_rainfall_map",
     TrophicPyramid: "trophic_pyramid",
     TurnoverChart: "turnover_chart",

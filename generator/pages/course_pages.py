@@ -14,6 +14,7 @@ from generator.pages.page import Page, markdown_link, record_uri
 from generator.pages.record_page import TEMPLATES, RecordView, environment
 from generator.pages.site import (
     HOME,
+    METHODS,
     SOURCES,
     VOCABULARY,
     Site,
@@ -65,7 +66,7 @@ def home_page(site: Site) -> Page:
     body = _render(
         "home.md.j2", HOME, course=course, topics=[_topic_line(topic) for topic in _shown_topics(site)],
         tests=[line for test in course.tests if (line := _test_line(site, test)).topics],
-        look_up=[*look_up, ("Words", VOCABULARY), ("Sources", SOURCES)],
+        look_up=[*look_up, ("Words", VOCABULARY), ("Methods", METHODS), ("Sources", SOURCES)],
     )  # fmt: skip
     return Page(uri=HOME, title=course.title, description=f"{course.title}: a course to read, practise and look up.", body=body)
 
@@ -104,7 +105,7 @@ def navigation(site: Site) -> list[dict[str, Any]]:
         for topic in _shown_topics(site)
     ]
     comparisons: list[dict[str, Any]] = [{f"{kind.title} compared": comparison_uri(kind.name)} for kind in site.shown_kinds]
-    return [{"Home": HOME}, *topics, {"Look up": [*comparisons, {"Words": VOCABULARY}, {"Sources": SOURCES}]}]
+    return [{"Home": HOME}, *topics, {"Look up": [*comparisons, {"Words": VOCABULARY}, {"Methods": METHODS}, {"Sources": SOURCES}]}]
 
 
 def _shown_topics(site: Site) -> Iterator[Topic]:

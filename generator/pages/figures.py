@@ -15,16 +15,23 @@ def chart_uri(chart: Chart) -> str:
 
 
 def figure(chart: Chart, page: str) -> str:
-    """The chart as one block of HTML without blank lines, for the page at this path."""
-    source = link(page, chart_uri(chart))
+    """The chart with its reading steps and its numbers, as HTML without blank lines, for the page at this path."""
     steps = "\n".join(f"<li>{prose(step)}</li>" for step in chart.reading)
+    return (
+        f"{drawing(chart, page)}\n"
+        f'<details class="reading">\n<summary>How to read this chart</summary>\n<ol>\n{steps}\n</ol>\n</details>\n'
+        f'<details class="chart-data">\n<summary>The numbers of this chart as a table</summary>\n{data_table(chart.table)}\n</details>'
+    )
+
+
+def drawing(chart: Chart, page: str) -> str:
+    """The picture alone, named and described."""
+    source = link(page, chart_uri(chart))
     return (
         f'<figure class="chart" data-search-exclude>\n'
         f'<div class="drawing" tabindex="0" role="group" aria-label="{escaped(chart.title)}">\n'
         f'<img src="{escaped(source)}" alt="{escaped(chart.description)}" title="{escaped(chart.title)}">\n</div>\n'
-        f"<figcaption>{prose(chart.title)}. {prose(chart.description)}</figcaption>\n</figure>\n"
-        f'<details class="reading">\n<summary>How to read this chart</summary>\n<ol>\n{steps}\n</ol>\n</details>\n'
-        f'<details class="chart-data">\n<summary>The numbers of this chart as a table</summary>\n{data_table(chart.table)}\n</details>'
+        f"<figcaption>{prose(chart.title)}. {prose(chart.description)}</figcaption>\n</figure>"
     )
 
 

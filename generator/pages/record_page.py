@@ -10,12 +10,12 @@ from typing import Any
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined
 
 from generator.kind import Kind, Subject
-from generator.pages import figures, markup, questions, workings
+from generator.pages import chains, figures, markup, questions, workings
 from generator.pages.page import Page, link, record_uri
-from generator.pages.site import SOURCES, VOCABULARY, Site, source_anchor, word_anchor
+from generator.pages.site import METHODS, SOURCES, VOCABULARY, Site, method_anchor, source_anchor, word_anchor
 from generator.quantities.fact import Fact
 from generator.quantities.text import Reference, filled
-from generator.records.parts import Picture
+from generator.records.parts import Explanation, Picture
 
 TEMPLATES = Path(__file__).parent / "templates"
 PROVENANCE = {
@@ -64,6 +64,9 @@ class RecordView:
         """A text of the record with its facts put in."""
         return markup.with_facts(text, self._facts.__getitem__, self._link)
 
+    def _method(self, method: str) -> str:
+        return link(self.uri, f"{METHODS}#{method_anchor(method)}")
+
     def _link(self, reference: Reference) -> str:
         return self.site.fact_link(self.uri, self.subject, reference)
 
@@ -76,6 +79,10 @@ class RecordView:
     def charts(self) -> list[str]:
         """The charts of the record."""
         return [figures.figure(chart, self.uri) for chart in self.kind.charts(self.subject)]
+
+    def chain(self, explanation: Explanation) -> str:
+        """An explanation, step by step."""
+        return chains.chain(self.site.library, self.subject, explanation, self.uri, self.text)
 
     @property
     def questions(self) -> list[str]:
@@ -113,7 +120,7 @@ class RecordView:
         anchor = markup.fact_anchor(fact.id)
         if fact.working is None and not fact.is_series:
             return f'<p class="stated" id="{anchor}">{head}</p>'
-        note = workings.method_note(fact, self.kind, self._sources)
+        note = workings.method_note(fact, self.kind, self._sources, self._method)
         body = "\n".join(part for part in (workings.working(fact), note) if part)
         return f'<details class="working" id="{anchor}">\n<summary>{head}</summary>\n{body}\n</details>'
 

@@ -10,11 +10,12 @@ from figures import Chart
 
 from generator.course.library import Library, taught
 from generator.kind import Comparison, Kind, Subject
+from generator.pages.chains import chain_charts
 from generator.pages.markup import escaped, fact_anchor
 from generator.pages.page import link, record_uri
 from generator.quantities.text import Reference
 
-HOME, VOCABULARY, SOURCES = "index.md", "words.md", "sources.md"
+HOME, VOCABULARY, SOURCES, METHODS = "index.md", "words.md", "sources.md", "methods.md"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -47,8 +48,9 @@ class Site:
     def charts(self) -> tuple[Chart, ...]:
         """Every chart that a page shows."""
         of_records = (chart for subject in self.subjects for chart in self.kinds[subject.kind].charts(subject))
+        chains = (chart for subject in self.subjects for chart in chain_charts(self.library, subject))
         compared = (chart for kind in self.shown_kinds for chart in self.comparison(kind).charts)
-        return (*of_records, *compared)
+        return (*of_records, *chains, *compared)
 
     def is_shown(self, record: str) -> bool:
         """Whether a record has a page."""
@@ -73,6 +75,11 @@ class Site:
 def source_anchor(key: str) -> str:
     """The id of an entry of the bibliography."""
     return f"source-{key.lower().replace('_', '-')}"
+
+
+def method_anchor(method: str) -> str:
+    """The id of a method's heading."""
+    return f"method-{method.replace('_', '-')}"
 
 
 def word_anchor(word: str) -> str:

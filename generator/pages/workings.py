@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from generator.kind import Kind
 from generator.pages import mathml
@@ -28,13 +28,17 @@ def working(fact: Fact) -> str:
     return "<p>Stated in the record.</p>"
 
 
-def method_note(fact: Fact, kind: Kind, sources: Mapping[str, str]) -> str:
-    """Method, limits and sources of a fact, in a line or two; `sources` gives the link of each key."""
+def method_note(fact: Fact, kind: Kind, sources: Mapping[str, str], address: Callable[[str], str]) -> str:
+    """Method, limits and sources of a fact, in a line or two.
+
+    `sources` gives the link of each source's key, `address` the place of each method's entry, by its id.
+    """
     method = kind.methods.get(fact.method)
     lines = []
     if method:
         rule = f" {prose(method.rule)}" if method.rule else ""
-        lines.append(f"<p><strong>Method:</strong> {prose(method.name)}.{rule} {prose(method.limits)}</p>")
+        named = f'<a href="{escaped(address(method.id))}">{prose(method.name)}</a>'
+        lines.append(f"<p><strong>Method:</strong> {named}.{rule} {prose(method.limits)}</p>")
     if method and not isinstance(fact.working, Substitution):
         lines += [_scrolled(mathml.line(line)) for line in method.formula]
     keys = dict.fromkeys([*fact.sources, *(method.sources if method else ())])

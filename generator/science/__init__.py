@@ -11,15 +11,22 @@ from generator.science import (
     budgets,
     climate,
     day_length,
+    dissolved_oxygen,
     energy_flow,
     evapotranspiration,
+    light_in_water,
     plant_production,
+    salinity,
+    water_exchange,
 )
 from generator.science.method import Method
 
 __all__ = ["METHODS", "Method"]
 
-_TOPICS = (aridity, biome_regions, budgets, climate, day_length, energy_flow, evapotranspiration, plant_production)
+_TOPICS = (
+    aridity, biome_regions, budgets, climate, day_length, dissolved_oxygen, energy_flow, evapotranspiration, light_in_water,
+    plant_production, salinity, water_exchange,
+)  # fmt: skip
 
 METHODS: Mapping[str, Method] = MappingProxyType(
     {

@@ -1,4 +1,4 @@
-"""Six questions on a biome's climate, all answerable from its chart, its table and its facts."""
+"""Questions on a biome's climate, the first six that come out fair; all answerable from its chart, its table and its facts."""
 
 from __future__ import annotations
 
@@ -43,6 +43,7 @@ class _Station:
         )  # fmt: skip
 
     def warmest_month(self) -> Made:
+        """Only months that share none with the warmest ones are offered as wrong: half of an answer is not plainly wrong."""
         warmest, wettest = self.fact("warmest_month"), self.fact("wettest_month")
         draft = Draft(
             id="warmest_month",
@@ -50,11 +51,12 @@ class _Station:
             solution=f"The temperature line is highest in {warmest.shown}.",
         )
         wrong = (
-            Wrong(_cap(shown.months(_shifted(warmest))), "clim.hemisphere", "That is half a year away."),
-            Wrong(_cap(wettest.shown), "clim.wrong-axis", "That is where most precipitation falls."),
-            Wrong(_cap(shown.months(_next(warmest))), "clim.wrong-month"),
+            (_shifted(warmest), "clim.hemisphere", "That is half a year away."),
+            (_months(wettest), "clim.wrong-axis", "That is where most precipitation falls."),
+            (_next(warmest), "clim.wrong-month", ""),
         )
-        kept = [w for w in wrong if not _overlap(w.text, warmest.shown)]
+        right = set(_months(warmest))
+        kept = [Wrong(_cap(shown.months(months)), idea, because) for months, idea, because in wrong if not right & set(months)]
         return choice(draft, _cap(warmest.shown), kept, self.catalogue, fact=warmest, salt=self.subject.id)
 
     def mean_precip(self) -> Made:
@@ -194,21 +196,19 @@ def _cap(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def _months(fact: Fact) -> tuple[int, ...]:
+    """The months that a fact names."""
+    return tuple(int(month) for month in fact.value) if isinstance(fact.value, tuple) else ()
+
+
 def _shifted(fact: Fact) -> tuple[int, ...]:
     """The months half a year away."""
-    months = fact.value if isinstance(fact.value, tuple) else ()
-    return tuple(sorted((int(month) + 5) % 12 + 1 for month in months))
+    return tuple(sorted((month + 5) % 12 + 1 for month in _months(fact)))
 
 
 def _next(fact: Fact) -> tuple[int, ...]:
     """The months after."""
-    months = fact.value if isinstance(fact.value, tuple) else ()
-    return tuple(sorted(int(month) % 12 + 1 for month in months))
-
-
-def _overlap(one: str, other: str) -> bool:
-    """Whether two lists of months name a month in common, so that neither is plainly wrong."""
-    return bool(set(one.lower().replace(",", " ").split()) & set(other.lower().replace(",", " ").split()) - {"and", "to", "no", "month"})
+    return tuple(sorted(month % 12 + 1 for month in _months(fact)))
 
 
 def _largest(fact: Fact) -> str:

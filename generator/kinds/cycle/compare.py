@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from figures import DataTable, TurnoverChart, TurnoverTime
 
-from generator.kind import Comparison, ComparisonRow, Subject
+from generator.kind import Comparison, ComparisonRow, Subject, in_sentence
 from generator.kinds.cycle.record import CycleRecord, Reservoir
 from generator.quantities.fact import Fact
 
@@ -44,7 +44,7 @@ def _turnover(timed: Sequence[Timed]) -> TurnoverChart:
         name="cycle.turnover_times",
         title="Turnover times of all reservoirs",
         description=(
-            f"{quickest.label} turns over fastest, within {short.shown}; {slowest.label.lower()} slowest, within {long.shown}. "
+            f"{quickest.label} turns over fastest, within {short.shown}; {in_sentence(slowest.label)} slowest, within {long.shown}. "
             "Equal steps along the axis multiply the time by ten."
         ),
         reading=(

@@ -1,12 +1,14 @@
-"""Six questions on a cycle: its arithmetic, and the processes with their start and end forms."""
+"""Questions on a cycle, the first six that come out fair: its arithmetic, and the processes with their start and end forms."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from generator.kind import Subject, in_sentence
 from generator.kinds.cycle.facts import fluxes_in, fluxes_out
 from generator.kinds.cycle.record import CycleRecord, Flux, Reservoir
+from generator.quantities.amount import Amount
 from generator.quantities.fact import Fact
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, enough, number_entry
 from generator.questions.misconception import Catalogue
@@ -36,7 +38,7 @@ class _Cycle:
     def _is_exact(self, reservoir: Reservoir) -> bool:
         """A range has no one right answer, so nobody is asked for the middle of it."""
         fluxes = (*fluxes_in(self.record, reservoir.id), *fluxes_out(self.record, reservoir.id))
-        return bool(fluxes) and all(flux.rate.value is not None and flux.rate.low is None for flux in fluxes)
+        return bool(fluxes) and all(map(_is_single, fluxes))
 
     def fact(self, part: str, name: str) -> Fact:
         return self.facts[f"{part}.{name}"]
@@ -102,19 +104,29 @@ class _Cycle:
         )  # fmt: skip
 
     def longest_stay(self) -> Made:
-        """Which reservoir matter stays in longest, told from its neighbours by stock and outflow."""
-        timed = {r.label: self.fact(r.id, "turnover_time").number for r in self.record.reservoirs if self.fact(r.id, "turnover_time").is_number}
+        """Which reservoir matter stays in longest; those that may hold it as long, within their ranges, are not offered."""
+        def time(reservoir: Reservoir) -> Fact:
+            return self.fact(reservoir.id, "turnover_time")
+
+        timed = sorted((r for r in self.record.reservoirs if time(r).is_number), key=lambda r: time(r).number)
         if len(timed) < 3:
             return Rejected("longest_stay", "fewer than three reservoirs have a turnover time")
-        longest, *others = sorted(timed, key=lambda label: -timed[label])
-        fact = self.fact(next(r.id for r in self.record.reservoirs if r.label == longest), "turnover_time")
+        longest = timed[-1]
+        least, _ = self._ends_of_time(longest)
+        shorter = [r.label for r in timed if self._ends_of_time(r)[1] < least]
         draft = Draft(
             id="longest_stay",
             prompt="In which of these reservoirs does matter stay longest on average? Compare stock and outflow.",
-            solution=f"In “{longest}”: its stock is largest compared with its outflow, so it turns over in {fact.shown}.",
+            solution=f"In “{longest.label}”: its stock is largest compared with its outflow, so it turns over in {time(longest).shown}.",
         )
-        wrong = [Wrong(label, "carb.residence-inverse", "Its outflow is larger compared with its stock.") for label in reversed(others)]
-        return choice(draft, longest, wrong[:3], self.catalogue, salt=self.subject.id)
+        wrong = [Wrong(label, "carb.residence-inverse", "Its outflow is larger compared with its stock.") for label in shorter]
+        return choice(draft, longest.label, wrong[:3], self.catalogue, salt=self.subject.id)
+
+    def _ends_of_time(self, reservoir: Reservoir) -> tuple[float, float]:
+        """The least and the most that stock over outflow can be within their stated ranges, in units of the record."""
+        rates = [_ends(flux.rate) for flux in fluxes_out(self.record, reservoir.id)]
+        (small, large), low, high = _ends(reservoir.stock), sum(low for low, _ in rates), sum(high for _, high in rates)
+        return small / high, large / low if low else math.inf
 
     def balance(self) -> Made:
         if not self.busy:
@@ -170,6 +182,7 @@ class _Cycle:
         mixed = [
             process for process in dict.fromkeys(flux.process_id for flux in self.record.fluxes)
             if 0.0 < (self.fact(process, "human_share").value or 0.0) < 100.0
+            and all(_is_single(flux) for flux in self.record.fluxes if flux.process_id == process)
         ]  # fmt: skip
         return self._share_of_process(mixed[0]) if mixed else self._share_of_inputs()
 
@@ -261,6 +274,18 @@ class _Cycle:
         names = {"C": "carbon", "N": "nitrogen", "P": "phosphorus", "S": "sulfur", "H2O": "water"}
         words = self.record.units.stock.replace("/", " ").split()
         return next((names[word] for word in words if word in names), "matter")
+
+
+def _is_single(flux: Flux) -> bool:
+    """Whether the rate is one known number, no range."""
+    return flux.rate.value is not None and flux.rate.low is None
+
+
+def _ends(amount: Amount) -> tuple[float, float]:
+    """The ends of a range; a single number is both."""
+    if amount.low is None or amount.high is None:
+        return amount.value or 0.0, amount.value or 0.0
+    return amount.low, amount.high
 
 
 def _forms(flux: Flux) -> str:

@@ -1,0 +1,95 @@
+"""The charts of an aquatic biome: a light profile for each station of its page that states its light."""
+
+from __future__ import annotations
+
+import math
+
+from figures import DataTable, LightProfile
+
+from generator.kind import Subject
+from generator.kinds.aquatic_biome.record import AquaticBiomeRecord, Station
+from generator.quantities import shown
+from generator.quantities.fact import Fact, Facts
+from generator.science.light_in_water import LIGHT_AT_DEPTH
+
+READING = (
+    "Start at the top: the blue line is the surface, and all the light that enters the water is there, 100 %.",
+    "Go down the left axis to a depth, then right to the curve: above it stands what part of the light is left.",
+    "Look how it bends: each metre takes the same part of what is left, so the first metres take most.",
+    "Find the dashed line, where 1 % is left: above it there is light enough for photosynthesis to keep plants alive.",
+    "Compare it with the bottom: where the bottom lies deeper, plants cannot grow on it.",
+)
+BEYOND = 2.0
+"""A bottom deeper than this many photic depths is not drawn, or the lit water would be too small to read."""
+CURVE_POINTS = 60
+LEAST_SHARE = 0.001
+"""Light [%] below which the chart says so in words."""
+
+
+def charts(subject: Subject[AquaticBiomeRecord]) -> tuple[LightProfile, ...]:
+    """A light profile a station of the page."""
+    stations = [station for station in subject.record.stations if station.use == "page" and station.light is not None]
+    return tuple(_light_profile(subject.name, station, subject.facts) for station in stations)
+
+
+def _light_profile(name: str, station: Station, facts: Facts) -> LightProfile:
+    def fact(part: str) -> Fact:
+        return facts[f"{station.id}.{part}"]
+
+    extinction, photic, depth, left = (fact(part) for part in ("extinction", "photic_depth", "depth", "light_at_bottom"))
+    lowest = depth.number if depth.number <= BEYOND * photic.number else 1.25 * photic.number
+    return LightProfile(
+        name=f"{name}.light_profile.{station.id}",
+        title=f"Light with depth at {station.label}",
+        description=_description(extinction, photic, depth, left),
+        reading=READING,
+        table=DataTable(
+            caption=f"Light left at {station.label}",
+            columns=("Depth (m)", "Light left (% of what enters the water)"),
+            rows=tuple((shown.number(z), shown.number(share(extinction, z))) for z in table_depths(lowest)),
+        ),
+        station=station.label,
+        place=f"{depth.shown} deep, extinction coefficient {extinction.shown}",
+        curve=tuple((z, share(extinction, z)) for z in (lowest * n / CURVE_POINTS for n in range(CURVE_POINTS + 1))),
+        photic_depth_m=photic.number,
+        photic_label=photic.shown_exactly,
+        bottom_m=depth.number,
+        bottom_label=depth.shown_exactly,
+        bottom_light_label=brief_share(left),
+    )
+
+
+def share(extinction: Fact, depth: float) -> float:
+    """Light [%] at a depth [m]."""
+    return 100 * float(LIGHT_AT_DEPTH.compute(extinction=extinction.number, depth=depth))
+
+
+def table_depths(lowest: float) -> tuple[float, ...]:
+    """Round depths [m] from the surface down to `lowest`, five to ten of them.
+
+    >>> table_depths(11.5)
+    (0.0, 2.0, 4.0, 6.0, 8.0, 10.0)
+    """
+    power = 10.0 ** math.floor(math.log10(lowest / 4))
+    step = max(s * power for s in (1, 2, 5) if s * power <= lowest / 4)
+    return tuple(step * number for number in range(int(lowest / step + 1e-9) + 1))
+
+
+def brief_share(left: Fact) -> str:
+    """What is left at the bottom, in words where it is next to nothing."""
+    return left.shown_exactly if _is_told(left) else "next to no light"
+
+
+def _is_told(left: Fact) -> bool:
+    return left.is_number and left.number >= LEAST_SHARE
+
+
+def _description(extinction: Fact, photic: Fact, depth: Fact, left: Fact) -> str:
+    """What the profile shows, in words, with the numbers that decide."""
+    reaches = photic.number >= depth.number
+    ends = f"At the bottom, at {depth.shown}, {brief_share(left)} is {'still left' if reaches else 'left'}."
+    half = shown.number(math.log(2) / extinction.number)
+    return (
+        f"Light fades with depth, by half every {half} m (extinction coefficient {extinction.shown}). "
+        f"One percent of it is left at {photic.shown_exactly}. {ends}"
+    )

@@ -1,0 +1,46 @@
+"""Explanation chains: as a list whose facts lead to their working, and as a drawing to copy or print."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import Any
+
+from figures import ChainSequence, DataTable
+
+from generator.course.library import Library
+from generator.kind import Subject
+from generator.pages.figures import drawing
+from generator.quantities.text import filled
+from generator.records.parts import Explanation
+
+
+def chain(library: Library, subject: Subject[Any], explanation: Explanation, page: str, text: Callable[[str], str]) -> str:
+    """A chain as HTML without blank lines; `text` turns a sentence of the record into HTML."""
+    steps = "\n".join(f"<li>{text(idea.says)}</li>" for idea in explanation.chain)
+    chart = chain_chart(library, subject, explanation)
+    return (
+        f'<ol class="chain">\n{steps}\n</ol>\n<details class="drawn">\n<summary>The same as a drawing</summary>\n'
+        f"{drawing(chart, page)}\n</details>"
+    )
+
+
+def chain_charts(library: Library, subject: Subject[Any]) -> Iterator[ChainSequence]:
+    """The drawings of all chains of a record."""
+    return (chain_chart(library, subject, explanation) for explanation in subject.record.explanations)
+
+
+def chain_chart(library: Library, subject: Subject[Any], explanation: Explanation) -> ChainSequence:
+    """A chain as a drawn sequence."""
+    facts = library.facts_for(subject)
+    steps = tuple(" ".join(filled(idea.says, facts).split()) for idea in explanation.chain)
+    asks = explanation.asks[:1].upper() + explanation.asks[1:]
+    return ChainSequence(
+        name=f"{subject.name}.chain.{explanation.id}",
+        title=asks,
+        description=f"{len(steps)} steps, each leading to the next. It ends: {steps[-1]}",
+        reading=("Follow the arrows: each step is the cause of the next.",),
+        table=DataTable(
+            caption=asks, columns=("Step", "What happens"), rows=tuple((str(n), step) for n, step in enumerate(steps, start=1))
+        ),
+        steps=steps,
+    )  # fmt: skip

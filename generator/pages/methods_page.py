@@ -1,0 +1,61 @@
+"""The page of methods: formula, symbols, limits, sources and outside checks, from the methods and the check files themselves."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from generator.pages import markup, mathml
+from generator.pages.page import Page
+from generator.pages.record_page import TEMPLATES, environment
+from generator.pages.site import METHODS, Site, method_anchor
+from generator.quantities.units import UnitError, unit
+from generator.records.located import located
+
+STATUS = {
+    "published": "published",
+    "library": "output of a program",
+    "secondary": "published, known from works that quote it",
+    "common practice": "common practice",
+    "from memory": "from memory",
+    "derived": "arithmetic, guards against slips only",
+}
+
+
+@dataclass(frozen=True)
+class Check:
+    """What a computation is compared with."""
+
+    name: str
+    source: str
+    status: str
+
+
+def methods_page(site: Site) -> Page:
+    """Every method that a record on the site rests on."""
+    used = {method.id: method for kind in site.shown_kinds for method in kind.methods.values()}
+    methods = sorted(used.values(), key=lambda method: method.name)
+    sources = site.source_links(METHODS)
+    body = environment(TEMPLATES).get_template("methods.md.j2").render(
+        prose=markup.prose, sentence=markup.sentence, methods=methods, anchor=method_anchor, sources=sources,
+        formula=mathml.line, checks=checks_of, unit=_shown_unit, status=STATUS,
+    )  # fmt: skip
+    return Page(uri=METHODS, title="Methods", description="How every number is computed, and what it is checked against.", body=body)
+
+
+@cache
+def checks_of(method: str) -> tuple[Check, ...]:
+    """The outside checks of a method, from its file."""
+    file = f"checks/{method}.yaml"
+    found: Mapping[str, list[dict[str, str]]] = located(files("generator.science").joinpath(file).read_bytes(), file).value
+    return tuple(Check(entry["name"], entry["source"], entry["status"]) for entry in found["checks"])
+
+
+def _shown_unit(label: str) -> str:
+    """A symbol's unit as printed; some labels are words, such as `stock/time`."""
+    try:
+        return unit(label).shown
+    except UnitError:
+        return label
