@@ -10,11 +10,13 @@ from figures.climate_diagram import ClimateDiagram
 from figures.climate_multiples import ClimateMultiples, ClimatePanel
 from figures.flux_diagram import Box, FluxArrow, FluxDiagram
 from figures.light_profile import LightProfile
+from figures.oxygen_curve import OxygenCurve, OxygenPoint, SaturationCurve
 from figures.temperature_rainfall_map import MapRegion, MapStation, TemperatureRainfallMap
 from figures.trophic_pyramid import PyramidLevel, TrophicPyramid
 from figures.turnover_chart import TurnoverChart, TurnoverTime
 
 __all__ = [
     "Box", "ChainSequence", "Chart", "ClimateDiagram", "ClimateMultiples", "ClimatePanel", "DataTable", "FluxArrow", "FluxDiagram",
-    "LightProfile", "MapRegion", "MapStation", "PyramidLevel", "TemperatureRainfallMap", "TrophicPyramid", "TurnoverChart", "TurnoverTime",
+    "LightProfile", "MapRegion", "MapStation", "OxygenCurve", "OxygenPoint", "PyramidLevel", "SaturationCurve",
+    "TemperatureRainfallMap", "TrophicPyramid", "TurnoverChart", "TurnoverTime",
 ]  # fmt: skip

@@ -41,6 +41,8 @@ FOLLOWS = (
 )  # fmt: skip
 """What stands on the page before and after: 327 ± 2 % is 320.46 to 333.54, and a twelfth of it is 27.25."""
 GRASSLAND = "biome/temperate-grassland"
+DRAWN_ANEW = ["biome.climate_multiples", "biome.temperature_rainfall_map", "temperate_grassland.climate_diagram.harrow_plain"]
+"""The charts that hold the year of this station: two that compare biomes, and its own."""
 HIDE_CYCLES = Patch({"course.yaml": [("[cycle/wend_hollow_nitrogen]", "[cycle/wend_hollow_nitrogen]\n    show: false")]})
 PAPER_STATION = """
   - id: secret_flat
@@ -91,11 +93,11 @@ def plain(page: str) -> str:
 # One number
 
 
-def test_one_rainfall_number_changes_its_own_page_chart_and_comparison_only(content: Path, work: Path) -> None:
+def test_one_rainfall_number_changes_its_own_page_charts_and_comparison_only(content: Path, work: Path) -> None:
     before = tree(work / "pages")
     substitute(content / BIOME, *JUNE)
     written = write_pages(content, work)
-    expected = ["biome/compared.md", f"{GRASSLAND}.md", "charts/temperate_grassland.climate_diagram.harrow_plain.svg"]
+    expected = ["biome/compared.md", f"{GRASSLAND}.md", *(f"charts/{name}.svg" for name in DRAWN_ANEW)]
     assert expected == sorted(written.changed)
     after = tree(work / "pages")
     assert expected == sorted(name for name in before | after if before.get(name) != after.get(name))
@@ -200,7 +202,7 @@ def test_a_second_run_over_the_same_content_writes_nothing(content: Path, work: 
     assert times == {path: path.stat().st_mtime_ns for path in work.rglob("*")}
 
 
-def test_only_the_chart_whose_numbers_changed_is_drawn_again(
+def test_only_the_charts_whose_numbers_changed_are_drawn_again(
     content: Path, work: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     drawings: list[str] = []
@@ -209,7 +211,7 @@ def test_only_the_chart_whose_numbers_changed_is_drawn_again(
     assert [] == drawings
     substitute(content / BIOME, *JUNE)
     write_pages(content, work)
-    assert ["temperate_grassland.climate_diagram.harrow_plain"] == drawings
+    assert DRAWN_ANEW == sorted(drawings)
 
 
 def test_a_page_that_someone_changed_or_added_is_put_right(content: Path, work: Path) -> None:

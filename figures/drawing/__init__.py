@@ -10,6 +10,7 @@ from figures.climate_diagram import ClimateDiagram
 from figures.climate_multiples import ClimateMultiples
 from figures.flux_diagram import FluxDiagram
 from figures.light_profile import LightProfile
+from figures.oxygen_curve import OxygenCurve
 from figures.temperature_rainfall_map import TemperatureRainfallMap
 from figures.trophic_pyramid import TrophicPyramid
 from figures.turnover_chart import TurnoverChart
@@ -22,6 +23,7 @@ _DRAWINGS: dict[type[Chart], str] = {
     ClimateMultiples: "climate_multiples",
     FluxDiagram: "flux_diagram",
     LightProfile: "light_profile",
+    OxygenCurve: "oxygen_curve",
     TemperatureRainfallMap: "temperature_rainfall_map",
     TrophicPyramid: "trophic_pyramid",
     TurnoverChart: "turnover_chart",

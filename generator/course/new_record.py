@@ -162,7 +162,7 @@ def _at_their_cells(
         if path in imported.told or (only_cells and cell is None):
             continue
         if cell is not None and not cell.text:
-            yield replace(one, place=cell.place, found="an empty cell", mend="write the number into the cell")
+            yield replace(one, place=cell.place, found="an empty cell", mend="fill in the cell")
         else:
             yield replace(one, place=cell.place if cell else table.place)
 

@@ -94,7 +94,7 @@ def topic_uri(topic: str) -> str:
 
 def comparison_uri(kind: str) -> str:
     """The page that compares the records of a kind."""
-    return f"{kind}/compared.md"
+    return f"{kind.replace('_', '-')}/compared.md"
 
 
 def _short(authors: str, year: int | None) -> str:

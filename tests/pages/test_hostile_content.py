@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 from pathlib import Path
 from typing import Any
@@ -14,6 +15,7 @@ from markdown import Markdown
 from generator.build import check
 from generator.course.library import Library
 from generator.kinds import all_kinds
+from generator.kinds.cycle.record import Flux
 from generator.pages.course_pages import navigation
 from generator.pages.page import Page, record_uri
 from generator.pages.site import Site
@@ -43,6 +45,13 @@ def poisoned(value: Any, field: str = "") -> Any:
     return f"{EVIL}{value}" if isinstance(value, str) and field in TEXT_FIELDS else value
 
 
+def renamed_facts(found: Any) -> dict[str, str]:
+    """Facts of a cycle whose ids follow from the name of a process, which is poisoned too: the old ids and the new ones."""
+    processes = {flux["process"] for flux in found.get("fluxes", ()) if "process" in flux}
+    ids = {name: [Flux.model_construct(process=text).process_id for text in (name, f"{EVIL}{name}")] for name in sorted(processes)}
+    return {f"{old}.human_share": f"{new}.human_share" for old, new in ids.values()}
+
+
 @pytest.fixture(scope="module")
 def content(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The project's own content, poisoned."""
@@ -50,7 +59,10 @@ def content(tmp_path_factory: pytest.TempPathFactory) -> Path:
     shutil.copytree(CONTENT, folder)
     for path in sorted(folder.rglob("*.yaml")):
         found = yaml.safe_load(path.read_text("utf-8"))
-        path.write_text(yaml.safe_dump(poisoned(found), allow_unicode=True, sort_keys=False, width=10**6), "utf-8")
+        text = yaml.safe_dump(poisoned(found), allow_unicode=True, sort_keys=False, width=10**6)
+        for old, new in renamed_facts(found).items():
+            text = re.sub(rf"(?<![a-z0-9_]){old}\b", new, text)
+        path.write_text(text, "utf-8")
     return folder
 
 

@@ -85,8 +85,12 @@ def test_plain_notation_has_the_same_words_in_the_same_order(source: str) -> Non
     assert plain == leaves(mathml.formula(expression))
 
 
+def bare(text: str) -> str:
+    return re.sub(r"[()\s=+×÷,−⁻]", "", text).translate(str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789"))
+
+
 def test_workings_of_the_demo_say_the_same_in_both_notations() -> None:
-    """Words, numbers and units agree once signs and brackets are taken away."""
+    """Words, numbers and units agree once signs and brackets are taken away, and powers brought down."""
     checked = 0
     for fact in substitutions():
         work = fact.working
@@ -95,8 +99,7 @@ def test_workings_of_the_demo_say_the_same_in_both_notations() -> None:
             (work.formula, mathml.formula(work.expression)),
             (f"{work.put_in} = {fact.shown_exactly}", mathml.put_in(work.expression, work.stands_for, work.terms, fact.shown_exactly)),
         ):
-            words = [re.sub(r"[()\s=+×÷,−]", "", text) for text in leaves(typeset)]
-            assert re.sub(r"[()\s=+×÷,−]", "", plain) == "".join(words), fact.id
+            assert bare(plain) == bare("".join(leaves(typeset))), fact.id
             checked += 1
     assert checked > 50
 

@@ -13,10 +13,10 @@ from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed, stated
 from generator.quantities.units import unit
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, enough, number_entry
 from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.mistake import Mistake
-from generator.questions.question import Choice, Needs, NumberEntry, Rejected
+from generator.questions.question import Choice, Made, Needs, NumberEntry, Rejected
 
 CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", correction="The correction.")})
 DRAFT = Draft(id="asked", prompt="How much?", solution="So much.")
@@ -100,6 +100,35 @@ def test_order_of_options_does_not_depend_on_the_process() -> None:
     here = choice(DRAFT, "White", WRONG, CATALOGUE, salt="kind/record")
     assert isinstance(here, Choice)
     assert {f"{[option.text for option in here.options]}\n"} == outputs
+
+
+def candidates(pattern: str) -> list[Made]:
+    """A question for each `q`, a rejected one for each `-`; ids are their places."""
+    made: list[Made] = []
+    for place, sign in enumerate(pattern):
+        draft = Draft(id=str(place), prompt="How much?", solution="So much.")
+        made.append(number_entry(draft, DIFFERENCE if sign == "q" else UNKNOWN, GIVEN, [], CATALOGUE, otherwise="Subtract."))
+    return made
+
+
+@pytest.mark.parametrize(
+    ("pattern", "kept"),
+    [
+        ("qqq", "012"),  # as many as are wanted
+        ("qqqq", "012"),  # the first ones
+        ("-qq-q", "124"),  # enough without those that were rejected: nobody need be told
+        ("qqq-", "012"),
+        ("q-q", "021"),  # too few: what was left out is told after them
+        ("---", "012"),
+        ("", ""),
+    ],
+)
+def test_first_questions_that_come_out_are_enough(pattern: str, kept: str) -> None:
+    assert list(kept) == [item.id for item in enough(candidates(pattern), wanted=3)]
+
+
+def test_six_questions_are_enough_unless_said_otherwise() -> None:
+    assert list("012345") == [item.id for item in enough(candidates("qqqqqqqq"))]
 
 
 def test_questions_need_data_unless_they_say_otherwise() -> None:

@@ -1,15 +1,18 @@
-"""The charts of an aquatic biome: a light profile for each station of its page that states its light."""
+"""The charts of an aquatic biome: light with depth for each station that states its light, and oxygen against temperature."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 
-from figures import DataTable, LightProfile
+from figures import Chart, DataTable, LightProfile, OxygenCurve, OxygenPoint, SaturationCurve
 
 from generator.kind import Subject
 from generator.kinds.aquatic_biome.record import AquaticBiomeRecord, Station
 from generator.quantities import shown
 from generator.quantities.fact import Fact, Facts
+from generator.quantities.units import convert, unit
+from generator.science.dissolved_oxygen import OXYGEN_SATURATION, VALID_TEMPERATURES
 from generator.science.light_in_water import LIGHT_AT_DEPTH
 
 READING = (
@@ -19,6 +22,14 @@ READING = (
     "Find the dashed line, where 1 % is left: above it there is light enough for photosynthesis to keep plants alive.",
     "Compare it with the bottom: where the bottom lies deeper, plants cannot grow on it.",
 )
+READING_OXYGEN = (
+    "Follow the curve from left to right: the warmer the water, the less oxygen it can hold in balance with the air.",
+    "Find a dot: it shows how warm a water was and how much oxygen was in it.",
+    "Go up the dotted line from the dot: it ends at what that water could hold; the longer the line, the more oxygen has been used up.",
+    "Where there are two curves, the dashed one is for the saltest water: salt leaves less room for oxygen.",
+)
+SALT_APART = 5.0
+"""Salinities [g/kg] that are closer than this share a curve: the eye could not tell two apart."""
 BEYOND = 2.0
 """A bottom deeper than this many photic depths is not drawn, or the lit water would be too small to read."""
 CURVE_POINTS = 60
@@ -26,10 +37,58 @@ LEAST_SHARE = 0.001
 """Light [%] below which the chart says so in words."""
 
 
-def charts(subject: Subject[AquaticBiomeRecord]) -> tuple[LightProfile, ...]:
-    """A light profile a station of the page."""
-    stations = [station for station in subject.record.stations if station.use == "page" and station.light is not None]
-    return tuple(_light_profile(subject.name, station, subject.facts) for station in stations)
+def charts(subject: Subject[AquaticBiomeRecord]) -> tuple[Chart, ...]:
+    """A light profile a station of the page, and one oxygen curve with all of them."""
+    stations = [station for station in subject.record.stations if station.use == "page"]
+    profiles = [_light_profile(subject.name, station, subject.facts) for station in stations if station.light is not None]
+    measured = [station for station in stations if _is_measured(station, subject.facts)]
+    return (*profiles, _oxygen_curve(subject, measured)) if measured else tuple(profiles)
+
+
+def _is_measured(station: Station, facts: Facts) -> bool:
+    share = facts.get(f"{station.id}.oxygen_saturation_percent")
+    return share is not None and share.value is not None
+
+
+def _oxygen_curve(subject: Subject[AquaticBiomeRecord], stations: Sequence[Station]) -> OxygenCurve:
+    def fact(station: Station, part: str) -> Fact:
+        return subject.facts[f"{station.id}.{part}"]
+
+    salts = [fact(station, "salinity") for station in stations]
+    freshest, saltest = min(salts, key=lambda salt: salt.number), max(salts, key=lambda salt: salt.number)
+    ends = (freshest, saltest) if saltest.number - freshest.number >= SALT_APART else salts[:1]
+    names = ("temperature", "salinity", "dissolved_oxygen", "oxygen_saturation", "oxygen_saturation_percent")
+    return OxygenCurve(
+        name=f"{subject.name}.oxygen_curve",
+        title=f"{subject.record.title}: oxygen and temperature",
+        description=" ".join(
+            f"{station.label}: {fact(station, 'dissolved_oxygen').shown} of oxygen at {fact(station, 'temperature').shown}, "
+            f"{fact(station, 'oxygen_saturation_percent').shown} of the {fact(station, 'oxygen_saturation').shown} that it could hold."
+            for station in stations
+        ),
+        reading=READING_OXYGEN if len(ends) > 1 else READING_OXYGEN[:-1],
+        table=DataTable(
+            caption="Oxygen measured and oxygen saturation",
+            columns=("Water", "Temperature (°C)", "Salinity (g/kg)", "Oxygen (mg/L)", "Saturation (mg/L)", "Part of saturation (%)"),
+            rows=tuple((station.label, *(fact(station, name).shown_number for name in names)) for station in stations),
+        ),
+        curves=tuple(SaturationCurve(label=f"salinity {salt.shown}", points=_saturations(salt.number)) for salt in ends),
+        points=tuple(
+            OxygenPoint(
+                label=station.label, temperature_degc=fact(station, "temperature").number,
+                oxygen_mg_per_l=fact(station, "dissolved_oxygen").number, saturation_mg_per_l=fact(station, "oxygen_saturation").number,
+                value_label=f"{fact(station, 'dissolved_oxygen').shown}, {fact(station, 'oxygen_saturation_percent').shown}",
+            )
+            for station in stations
+        ),
+    )  # fmt: skip
+
+
+def _saturations(salinity: float) -> tuple[tuple[float, float], ...]:
+    """Temperature [degC] and saturation [mg/L] of water of one salinity, degree by degree."""
+    low, high = (int(end) for end in VALID_TEMPERATURES)
+    zero = convert(0.0, unit("degC"), unit("K"))
+    return tuple((float(t), OXYGEN_SATURATION.compute(absolute_temperature=t + zero, salinity=salinity)) for t in range(low, high + 1))
 
 
 def _light_profile(name: str, station: Station, facts: Facts) -> LightProfile:

@@ -6,7 +6,7 @@ from figures import Box, DataTable, FluxArrow, FluxDiagram
 
 from generator.kind import Subject, in_sentence
 from generator.kinds.cycle.record import CycleRecord, Flux
-from generator.quantities.fact import Facts
+from generator.quantities.fact import Fact, Facts
 from generator.quantities.units import unit
 
 READING = (
@@ -43,7 +43,7 @@ def charts(subject: Subject[CycleRecord]) -> tuple[FluxDiagram]:
         arrows=tuple(
             FluxArrow(
                 id=f.id, start=f.start, end=f.end, rate=f.rate.value or 0.0,
-                label=f"{f.label} {facts[f'{f.id}.rate'].shown_number}", by_people=f.cause == "people",
+                label=f"{f.label} {_brief(facts[f'{f.id}.rate'])}", by_people=f.cause == "people",
             )
             for f in record.fluxes
         ),
@@ -62,10 +62,13 @@ def _place(at: tuple[float, float] | None) -> tuple[float, float] | None:
     return None if at is None else (float(at[0]), float(at[1]))
 
 
+def _brief(rate: Fact) -> str:
+    """What stands beside an arrow: the rate without its unit and spread, but a range as a range."""
+    return rate.shown_number if rate.low is None else rate.shown_bare
+
+
 def _rate(flux: Flux, facts: Facts) -> str:
-    rate = facts[f"{flux.id}.rate"]
-    unit_text = rate.unit.shown if rate.unit else ""
-    return rate.shown.removesuffix(unit_text).strip()
+    return facts[f"{flux.id}.rate"].shown_bare
 
 
 def _description(record: CycleRecord, facts: Facts) -> str:

@@ -142,6 +142,12 @@ def _human_shares(record: CycleRecord, rates: dict[str, Fact]) -> Iterator[Fact]
     for process in dict.fromkeys(flux.process_id for flux in record.fluxes):
         fluxes = [flux for flux in record.fluxes if flux.process_id == process]
         name = f"Share of people in {in_sentence(fluxes[0].process or fluxes[0].label)}"
+        if any(flux.cause == "both" for flux in fluxes):
+            because = "not known: nature and people drive it together"
+            yield Fact(
+                id=f"{process}.human_share", name=name, value=None, unit=PERCENT, method="human_share", undefined_because=because
+            )  # fmt: skip
+            continue
         if len({flux.cause for flux in fluxes}) == 1:
             yield _one_cause(f"{process}.human_share", name, fluxes, rates)
             continue

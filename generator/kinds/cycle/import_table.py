@@ -111,7 +111,8 @@ def _ends(table: Table, columns: dict[str, int]) -> dict[str, Cell]:
     ends: dict[str, Cell] = {}
     for row in table.rows:
         for column in columns.values():
-            ends.setdefault(id_of(row[column].text), row[column])
+            if end := id_of(row[column].text):
+                ends.setdefault(end, row[column])
     return ends
 
 

@@ -209,6 +209,8 @@ class _Cycle:
     def _share_of_inputs(self) -> Made:
         outside = set(self.record.outside)
         entering = [flux for flux in self.record.fluxes if flux.start in outside]
+        if any(flux.cause == "both" for flux in entering):
+            return Rejected("human_share", "nature and people together drive a flux that enters from outside")
         people = [flux for flux in entering if flux.cause == "people"]
         if not people:
             return Rejected("human_share", "people cause no flux that enters from outside")

@@ -41,6 +41,7 @@ class Flux(Part):
     """A flow of matter from one end to another."""
 
     id: Id
+    name: Text | None = None
     start: Annotated[Id, Field(alias="from")]
     end: Annotated[Id, Field(alias="to")]
     rate: Annotated[StatedAmount, AfterValidator(Bounds(0, mend="turn a negative flux round: swap `from` and `to`"))]
@@ -50,13 +51,14 @@ class Flux(Part):
     ends_as: Text | None = None
     done_by: Text | None = None
     oxygen: Literal["needed", "none"] | None = None
-    cause: Literal["nature", "people"] = "nature"
+    cause: Literal["nature", "people", "both"] = "nature"
+    """Its main direct cause; `both` where nature and people drive it and nobody can part them."""
     pace: Literal["fast", "slow"] | None = None
 
     @property
     def label(self) -> str:
-        """The id made readable."""
-        return self.id.replace("_", " ").capitalize()
+        """The name, or the id made readable."""
+        return self.name or self.id.replace("_", " ").capitalize()
 
     @property
     def process_id(self) -> str:

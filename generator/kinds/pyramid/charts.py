@@ -1,51 +1,93 @@
-"""The chart of a pyramid: one bar a trophic level, as wide as its production."""
+"""The charts of a pyramid: one bar a trophic level, as wide as its production, its biomass or its number of individuals."""
 
 from __future__ import annotations
+
+from collections.abc import Iterator
 
 from figures import DataTable, PyramidLevel, TrophicPyramid
 
 from generator.kind import Subject, in_sentence
 from generator.kinds.pyramid.record import PyramidRecord
 from generator.quantities.fact import Fact, Facts
-from generator.quantities.units import unit
 
 ROLES = ("Producers", "Primary consumers", "Secondary consumers", "Tertiary consumers", "Quaternary consumers")
-READING = (
+SCALE = "Go up a level: each bar is drawn to the same scale, so its width is its {quantity}."
+ENERGY_READING = (
     "Start at the bottom: the widest bar is what producers build up in a year on one square metre.",
-    "Go up a level: each bar is drawn to the same scale, so its width is its production.",
+    SCALE.format(quantity="production"),
     "Compare neighbours: the percentage between two bars is the share that the upper level turns into its own production.",
 )
+STANDING = (
+    ("biomass", "Biomass", "biomass pyramid", "A biomass pyramid shows what is there at one moment, not what is made in a year: where the lower level grows and is eaten fast, it can be narrower than the level above."),
+    ("individuals_per_m2", "Individuals", "pyramid of numbers", "A pyramid of numbers counts a tree and an insect alike, so a few large producers can stand below many small consumers."),
+)  # fmt: skip
 
 
 def charts(subject: Subject[PyramidRecord]) -> tuple[TrophicPyramid, ...]:
-    """The energy pyramid, unless a level's production is not known."""
+    """The energy pyramid, and those of biomass and of numbers where every level states them."""
+    return (*_energy(subject), *(chart for field in STANDING for chart in _standing(subject, *field)))
+
+
+def _energy(subject: Subject[PyramidRecord]) -> Iterator[TrophicPyramid]:
     record, facts = subject.record, subject.facts
-    production = [facts[f"{level.id}.production"] for level in record.levels]
-    if not all(fact.is_number and fact.number > 0 for fact in production):
-        return ()
-    flow = unit(record.units.energy_flow).shown
-    levels = tuple(
-        PyramidLevel(
-            id=level.id, label=level.label, role=role(index), value=fact.number, value_label=fact.shown_exactly,
-            passed_on_label=_efficiency(facts, level.id) if index else "",
-        )
-        for index, (level, fact) in enumerate(zip(record.levels, production, strict=True))
-    )  # fmt: skip
-    return (
-        TrophicPyramid(
-            name=f"{subject.name}.energy_pyramid",
-            title=f"{record.title}: energy pyramid",
-            description=_description(record, facts, production),
-            reading=READING,
-            table=DataTable(
-                caption=f"{record.title}: production by trophic level",
-                columns=("Level", "Role", f"Production ({flow})", "Transfer efficiency from the level below"),
-                rows=tuple((x.label, x.role, fact.shown_number, x.passed_on_label or "–") for x, fact in zip(levels, production, strict=True)),
-            ),
-            levels=levels,
-            quantity=f"Production, {flow}",
+    production = _known(subject, "production")
+    if not production:
+        return
+    flow = production[0].unit.shown if production[0].unit else ""
+    levels = _levels(record, production, [_efficiency(facts, level.id) for level in record.levels[1:]])
+    yield TrophicPyramid(
+        name=f"{subject.name}.energy_pyramid",
+        title=f"{record.title}: energy pyramid",
+        description=_description(record, facts, production),
+        reading=ENERGY_READING,
+        table=DataTable(
+            caption=f"{record.title}: production by trophic level",
+            columns=("Level", "Role", f"Production ({flow})", "Transfer efficiency from the level below"),
+            rows=tuple((x.label, x.role, fact.shown_bare, x.passed_on_label or "–") for x, fact in zip(levels, production, strict=True)),
         ),
-    )
+        levels=levels,
+        quantity=f"Production, {flow}",
+    )  # fmt: skip
+
+
+def _standing(subject: Subject[PyramidRecord], field: str, quantity: str, sort: str, note: str) -> Iterator[TrophicPyramid]:
+    """A pyramid of what is there at one moment; unlike that of energy it may stand on its head."""
+    record, stock = subject.record, _known(subject, field)
+    if not stock:
+        return
+    per = stock[0].unit.shown if stock[0].unit else ""
+    levels = _levels(record, stock, [""] * (len(stock) - 1))
+    widest = max(zip(levels, stock, strict=True), key=lambda pair: pair[1].number)
+    place = "at the bottom" if widest[0] is levels[0] else f"not at the bottom but in {in_sentence(widest[0].label)}"
+    yield TrophicPyramid(
+        name=f"{subject.name}.{'numbers' if field != 'biomass' else field}_pyramid",
+        title=f"{record.title}: {sort}",
+        description=f"The widest bar is {place}, with {widest[1].shown_exactly}. From the bottom up: {', '.join(fact.shown_exactly for fact in stock)}.",
+        reading=("Start at the bottom, with the producers.", SCALE.format(quantity=quantity.lower()), note),
+        table=DataTable(
+            caption=f"{record.title}: {quantity.lower()} by trophic level",
+            columns=("Level", "Role", f"{quantity} ({per})"),
+            rows=tuple((x.label, x.role, fact.shown_bare) for x, fact in zip(levels, stock, strict=True)),
+        ),
+        levels=levels,
+        quantity=f"{quantity}, {per}",
+    )  # fmt: skip
+
+
+def _known(subject: Subject[PyramidRecord], field: str) -> list[Fact]:
+    """The fact of every level, or nothing unless all of them are numbers above zero."""
+    found = [subject.facts.get(f"{level.id}.{field}") for level in subject.record.levels]
+    known = [fact for fact in found if fact is not None and fact.is_number and fact.number > 0]
+    return known if len(known) == len(found) else []
+
+
+def _levels(record: PyramidRecord, values: list[Fact], passed_on: list[str]) -> tuple[PyramidLevel, ...]:
+    return tuple(
+        PyramidLevel(
+            id=level.id, label=level.label, role=role(index), value=fact.number, value_label=fact.shown_exactly, passed_on_label=share,
+        )
+        for index, (level, fact, share) in enumerate(zip(record.levels, values, ["", *passed_on], strict=True))
+    )  # fmt: skip
 
 
 def role(index: int) -> str:

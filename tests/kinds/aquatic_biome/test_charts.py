@@ -1,4 +1,4 @@
-"""Light profiles: which stations get one, how deep they are drawn, and whether words and table agree with the facts."""
+"""Light profiles and oxygen curves: which stations they show, and whether words, table and marks agree with the facts."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ def charts(*stations: str) -> tuple:
 
 def test_description_names_the_deciding_numbers() -> None:
     """Source: read off the record; ln(2) / 0.09 is 7.70."""
-    chart, _ = kind("aquatic_biome").charts(demo("aquatic_biome/reef"))
+    chart, *_ = kind("aquatic_biome").charts(demo("aquatic_biome/reef"))
     for words in ("half every 7.70 m", "0.09 m⁻¹", "left at 51.2 m", "at 12 m, 34.0 % is still left"):
         assert words in chart.description
 
@@ -49,3 +49,34 @@ def test_table_has_five_to_ten_round_depths(lowest: float) -> None:
     depths = table_depths(lowest)
     assert 5 <= len(depths) <= 11
     assert (0.0, True) == (depths[0], depths[-1] <= lowest * (1 + 1e-9))
+
+
+def test_oxygen_curve_shows_every_measured_station_of_the_page() -> None:
+    (chart,) = charts("dissolved_oxygen: 9", "name: There, dissolved_oxygen: 3", "", "use: paper, dissolved_oxygen: 1")
+    assert ("small.oxygen_curve", ["S0", "There"]) == (chart.name, [point.label for point in chart.points])
+
+
+def test_oxygen_points_and_their_words_are_the_facts() -> None:
+    """Source: read off the record; the ends of the dotted lines are the saturations on its page."""
+    *_, chart = kind("aquatic_biome").charts(demo("aquatic_biome/lake"))
+    _, deep = chart.points
+    assert (6.5, 2.1, "2.1 mg L⁻¹, 17.1 %") == (deep.temperature_degc, deep.oxygen_mg_per_l, deep.value_label)
+    assert 12.3 == pytest.approx(deep.saturation_mg_per_l, abs=0.05)
+    assert "2.1 mg L⁻¹ of oxygen at 6.5 °C, 17.1 % of the 12.3 mg L⁻¹ that it could hold" in chart.description
+
+
+def test_points_at_saturation_lie_on_their_curve() -> None:
+    (chart,) = charts("temperature: 20, dissolved_oxygen: 9")
+    (curve,) = chart.curves
+    assert dict(curve.points)[20.0] == pytest.approx(chart.points[0].saturation_mg_per_l)
+
+
+@pytest.mark.parametrize(("other", "labels"), [(4, 1), (28, 2)])
+def test_salinities_far_apart_get_a_curve_each(other: float, labels: int) -> None:
+    (chart,) = charts("dissolved_oxygen: 9", f"salinity: {other}, dissolved_oxygen: 8")
+    assert labels == len(chart.curves)
+    assert "salinity 0.2 g kg⁻¹" == chart.curves[0].label
+
+
+def test_water_beyond_the_fit_is_on_no_oxygen_curve() -> None:
+    assert () == charts("temperature: 60, dissolved_oxygen: 2")

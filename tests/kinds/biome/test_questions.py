@@ -31,9 +31,62 @@ def test_season_of_the_other_hemisphere_is_a_wrong_option() -> None:
     assert ["July to September"] == [option.text for option in question.options if option.misconception == "clim.hemisphere"]
 
 
-def test_no_latitude_leaves_out_what_rests_on_it() -> None:
-    because = "not known: the station states no latitude"
-    assert {"aridity_index": f"aridity index is {because}", "why_dry": f"the aridity class is {because}"} == rejected(biome(latitude=""))
+def test_without_latitude_other_questions_stand_in() -> None:
+    """Six come out without the two that rest on it, so nobody need be told that these are missing."""
+    of = biome(latitude="")
+    assert ["annual_precip", "annual_mean_temp", "annual_temp_range", "dry_months", "warmest_month", "mean_precip"] == list(made(of))
+    assert {} == rejected(of)
+
+
+def test_where_too_few_are_left_each_says_why_it_is_left_out() -> None:
+    """Without latitude, and with a year that is the same all through: no month is warmer than another, nor dry."""
+    of, because = biome([20] * 12, [90] * 12, latitude=""), "not known: the station states no latitude"
+    few = "too few different wrong options are left"
+    same = "with these numbers the usual mistakes give the right answer, or the same wrong one"
+    assert {"annual_precip", "annual_temp_range", "mean_precip"} == set(made(of)) - set(rejected(of))
+    assert {
+        "annual_mean_temp": same, "dry_months": few, "aridity_index": f"aridity index is {because}",
+        "why_dry": f"the aridity class is {because}", "warmest_month": few,
+    } == rejected(of)  # fmt: skip
+
+
+def test_cold_climate_is_not_asked_how_dry_it_is() -> None:
+    """Eight months below 0 °C and two above 6 °C; a question on another month stands in."""
+    tundra = biome([-20, -18, -15, -10, -2, 4, 9, 7, 2, -6, -12, -17])
+    assert "cold" == tundra.facts["here.aridity_class"].value
+    assert "why_dry" not in made(tundra)
+    assert "warmest_month" in made(tundra)
+
+
+def test_too_few_questions_of_a_cold_climate_say_that_the_cold_is_why() -> None:
+    """The same precipitation in every month, and warmest in three, so that little else can be asked."""
+    of = biome([-5] * 9 + [2, 2, 2], [9] * 12)
+    assert "in a cold climate the formula gives far more evapotranspiration than there is" == rejected(of)["why_dry"]
+
+
+def test_warmest_month_is_told_from_the_wettest_the_next_and_the_opposite_one() -> None:
+    """Source: read off the record: warmest in July, wettest in June; asked for, as nothing rests on a latitude."""
+    question = made(biome(latitude=""))["warmest_month"]
+    assert isinstance(question, Choice)
+    assert {"July": "", "January": "clim.hemisphere", "June": "clim.wrong-axis", "August": "clim.wrong-month"} == {
+        option.text: option.misconception for option in question.options
+    }
+
+
+def test_month_that_is_one_of_the_warmest_is_no_wrong_option() -> None:
+    """Warmest from June to August: the wettest month, July, is right in part, and so are the months after."""
+    of = biome([5, 6, 8, 12, 16, 22, 22, 22, 15, 8, 6, 5], [20, 20, 20, 20, 20, 20, 90, 20, 20, 20, 20, 20], latitude="")
+    assert ("June to August", "July") == (of.facts["here.warmest_month"].shown, of.facts["here.wettest_month"].shown)
+    assert "too few different wrong options are left" == rejected(of)["warmest_month"]
+
+
+def test_mean_month_is_asked_from_the_total_of_the_year() -> None:
+    """Source: arithmetic on the record, 327 / 12 = 27.25; the slips are 327 and 327 times 12 = 3924."""
+    question = made(biome(latitude=""))["mean_precip"]
+    assert isinstance(question, NumberEntry)
+    assert ("27.3 mm", ["327 mm", "3920 mm"]) == (question.answer, [slip.shown for slip in question.slips])
+    assert question.prompt.startswith("327 mm of precipitation fall")
+    assert question.accepted.low <= 27.25 <= question.accepted.high
 
 
 def test_wetness_question_follows_the_balance_of_rain_and_demand() -> None:

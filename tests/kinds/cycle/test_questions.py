@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from generator.kind import Subject
 from generator.questions.question import Choice, NumberEntry
 from tests.kinds.cycle.test_facts import UNITS, cycle
 from tests.kinds.small_records import demo, made, rejected, subject
@@ -70,12 +71,88 @@ def test_bare_cycle_says_why_each_question_is_left_out() -> None:
     """A record of the fewest fields: no flux out, no people, no forms."""
     assert {
         "outflow": "no reservoir has fluxes on both sides",
+        "longest_stay": "fewer than three reservoirs have a turnover time",
         "balance": "with these numbers the usual mistakes give the right answer, or the same wrong one",
         "turnover_time": "no reservoir has a stock stated as one number and an outflow",
         "human_share": "people cause no flux that enters from outside",
         "which_process": "fewer than three processes state what they start and end with, and who does them",
         "which_forms": "fewer than three processes state what they start and end with, and who does them",
     } == rejected(cycle("a source pool 5"))
+
+
+RANGE = "{low: 2, high: 6}"
+THREE = """
+units: {{stock: Gt C, flux: Gt C/yr}}
+outside: [x, y]
+reservoirs: [{{id: pond, stock: {pond}}}, {{id: soil, stock: {soil}}}, {{id: rock, stock: {rock}}}]
+fluxes:
+  - {{id: a, from: x, to: pond, rate: {a}}}
+  - {{id: b, from: pond, to: soil, rate: {b}}}
+  - {{id: c, from: soil, to: rock, rate: {c}}}
+  - {{id: d, from: rock, to: y, rate: {d}}}
+"""
+
+
+def three(**changes: object) -> Subject:
+    """Matter runs through pond, soil and rock; it stays for 1, 10 and 100 years."""
+    numbers = {"pond": 4, "soil": 40, "rock": 400, "a": 4, "b": 4, "c": 4, "d": 4}
+    return subject("cycle", THREE.format(**(numbers | changes)))
+
+
+def test_inflow_is_asked_of_another_reservoir_than_outflow() -> None:
+    """Source: arithmetic on the record: the pool gains 4 + 3 = 7 and loses 5, 12 in all, 2 on balance."""
+    into = "a source pool 4\nb source pool 3\nc pool sink 5"
+    question = made(cycle(into))["inflow"]
+    assert isinstance(question, NumberEntry)
+    assert ("7.00 Gt C yr⁻¹", {"12.0", "5.00", "2.00"}) == (question.answer, {slip.shown.split(" ")[0] for slip in question.slips})
+    asked = made(three())
+    assert ("“Pond”" in asked["outflow"].prompt, "“Soil”" in asked["inflow"].prompt) == (True, True)
+
+
+def test_longest_stay_is_where_stock_is_largest_for_its_outflow() -> None:
+    """Source: arithmetic on the record; 4/4, 40/4 and 400/4 years, then 4/4, 40/4 and 400/100."""
+    assert "Rock" == right(made(three())["longest_stay"])
+    assert "Soil" == right(made(three(d=100))["longest_stay"])
+
+
+def test_reservoirs_that_hold_matter_as_long_are_not_told_apart() -> None:
+    """Soil and rock both hold it for ten years, so that only the pond is left as a wrong option."""
+    assert "too few different wrong options are left" == rejected(three(rock=40, d=4, b=RANGE))["longest_stay"]
+
+
+@pytest.mark.parametrize(
+    ("changes", "asked"),
+    [
+        ({"soil": "{low: 20, high: 60}"}, True),
+        ({"soil": "{low: 20, high: 500}"}, False),
+        ({"d": "{low: 2, high: 6}"}, True),
+        ({"d": "{low: 1, high: 50}"}, False),
+    ],
+)
+def test_longest_stay_is_asked_only_where_no_range_can_turn_the_answer_round(changes: dict[str, str], asked: bool) -> None:
+    """Source: arithmetic; soil up to 60/4 = 15 or 500/4 = 125 years, rock at least 400/6 = 67 or 400/50 = 8 years."""
+    assert asked == isinstance(made(three(**changes, a=RANGE))["longest_stay"], Choice)
+
+
+def test_no_number_is_asked_for_where_all_fluxes_are_ranges() -> None:
+    of = three(a=RANGE, b=RANGE, c=RANGE, d=RANGE)
+    no_exact = "no reservoir has all its fluxes stated as single numbers"
+    assert {"outflow": no_exact, "balance": no_exact, "inflow": no_exact}.items() <= rejected(of).items()
+    assert "no reservoir has a stock stated as one number and an outflow" == rejected(of)["turnover_time"]
+    assert [] == [question.id for question in made(of).values() if isinstance(question, NumberEntry)]
+
+
+def test_numbers_are_asked_of_reservoirs_without_a_range() -> None:
+    """Only the rock has single numbers on both sides."""
+    asked = made(three(a=RANGE, b=RANGE))
+    assert all("“Rock”" in asked[name].prompt for name in ("outflow", "inflow", "turnover_time"))
+
+
+def test_share_of_a_process_with_a_range_is_not_asked_as_a_number() -> None:
+    """Source: arithmetic; 3 of 3 + 7, the middle of the range, would be 30 %."""
+    of = cycle("a source pool {low: 5, high: 9}, process: fixation\nb source pool 3, process: fixation, cause: people")
+    assert 30 == of.facts["fixation.human_share"].value
+    assert "%" not in repr(made(of)["human_share"])
 
 
 @pytest.mark.parametrize(("label", "matter"), [("Gt C", "carbon"), ("kg N/ha", "nitrogen"), ("mm", "matter")])
