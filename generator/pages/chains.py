@@ -19,9 +19,14 @@ def chain(library: Library, subject: Subject[Any], explanation: Explanation, pag
     steps = "\n".join(f"<li>{text(idea.says)}</li>" for idea in explanation.chain)
     chart = chain_chart(library, subject, explanation)
     return (
-        f'<ol class="chain">\n{steps}\n</ol>\n<details class="drawn">\n<summary>The same as a drawing</summary>\n'
+        f'<ol class="chain" id="{chain_anchor(explanation.id)}">\n{steps}\n</ol>\n<details class="drawn">\n<summary>The same as a drawing</summary>\n'
         f"{drawing(chart, page)}\n</details>"
     )
+
+
+def chain_anchor(explanation: str) -> str:
+    """The id of a chain on its page."""
+    return f"chain-{explanation.replace('_', '-')}"
 
 
 def chain_charts(library: Library, subject: Subject[Any]) -> Iterator[ChainSequence]:

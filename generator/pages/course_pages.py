@@ -10,6 +10,7 @@ from typing import Any
 from generator.course.course_file import Objective, Test, Topic
 from generator.kind import Subject
 from generator.pages import markup
+from generator.pages.chains import chain_anchor
 from generator.pages.page import Page, markdown_link, record_uri
 from generator.pages.record_page import TEMPLATES, RecordView, environment
 from generator.pages.site import (
@@ -49,6 +50,8 @@ class _SubjectLine:
     title: str
     uri: str
     summary: str
+    explains: tuple[tuple[str, str], ...]
+    """Each question that it answers, and where."""
 
 
 @dataclass(frozen=True)
@@ -77,7 +80,7 @@ def topic_page(site: Site, topic: Topic) -> Page:
     subjects = [site.library.subjects[record] for record in topic.records]
     body = _render(
         "topic.md.j2", uri, topic=topic, subjects=[_subject_line(site, subject, uri) for subject in subjects],
-        tests=[test for test in site.library.course.tests if topic.id in test.covers],
+        tests=[_test_line(site, test) for test in site.library.course.tests if topic.id in test.covers],
     )  # fmt: skip
     return Page(uri=uri, title=topic.title, description=" ".join(o.says for o in topic.objectives), body=body)
 
@@ -121,8 +124,9 @@ def _test_line(site: Site, test: Test) -> _TestLine:
 
 
 def _subject_line(site: Site, subject: Subject[Any], page: str) -> _SubjectLine:
-    view = RecordView(site, subject, page)
-    return _SubjectLine(subject.record.title, record_uri(subject.id), view.text(subject.record.summary))
+    view, uri = RecordView(site, subject, page), record_uri(subject.id)
+    explains = tuple((markup.sentence(e.asks), f"{uri}#{chain_anchor(e.id)}") for e in subject.record.explanations)
+    return _SubjectLine(subject.record.title, uri, view.text(subject.record.summary), explains)
 
 
 def _cited(site: Site, subject: Subject[Any]) -> Iterator[str]:
