@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Generic, Literal, TypeVar
 
 from figures import Chart
 
-from generator.quantities.fact import Fact, Facts
+from generator.quantities.fact import Fact, Facts, stated
+from generator.quantities.units import unit
 from generator.questions.misconception import Catalogue
 from generator.questions.question import Made
 from generator.records.finding import Finding
@@ -18,6 +19,8 @@ from generator.records.tables import Imported, Table
 from generator.science.method import Method
 
 R = TypeVar("R", bound=Record)
+NUMBERS = "numbers"
+"""What the ids of facts begin with that a record states for its sentences; no part may be called so."""
 
 
 @dataclass(frozen=True)
@@ -108,5 +111,11 @@ class Kind(Generic[R]):
     """What a table of numbers becomes in `new.yaml.j2`; none for a kind that has no place for a table."""
 
     def subject(self, name: str, record: R) -> Subject[Any]:
-        """The record with its facts."""
-        return Subject(kind=self.name, name=name, record=record, facts=self.facts(record))
+        """The record with its facts: those of its kind, then the numbers that it states for its sentences."""
+        facts = Facts([*self.facts(record).values(), *_stated_numbers(record)])
+        return Subject(kind=self.name, name=name, record=record, facts=facts)
+
+
+def _stated_numbers(record: Record) -> Iterator[Fact]:
+    for number in record.numbers:
+        yield stated(f"{NUMBERS}.{number.id}", number.name, number.value, unit(number.unit), sources=(number.source,))

@@ -31,7 +31,7 @@ def test_a_new_record_is_on_the_site_once_a_topic_lists_it(project: Path, run: R
     substitute(project / "content" / "course.yaml", "[pyramid/sill_lake]", f"[pyramid/sill_lake, {kind}/brand_new]")
     code, _, err = run("build")
     assert (0, "") == (code, err)
-    assert (project / "site" / kind / "brand-new.html").is_file()
+    assert (project / "site" / kind.replace("_", "-") / "brand-new.html").is_file()
 
 
 def test_a_table_becomes_a_record(project: Path, run: Run) -> None:

@@ -15,7 +15,7 @@ from generator.course.magnitude import beyond_measure
 from generator.course.objectives import repeated_objectives, unknown_objectives
 from generator.course.references import FactTable, missing_pictures, unknown_names, wrong_texts
 from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity, did_you_mean, has_errors, in_order, listed
-from generator.kind import Kind, Subject
+from generator.kind import NUMBERS, Kind, Subject
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
 from generator.questions.question import Made, Question, Rejected
 from generator.records import Finding, Located, Record, RecordFile, check, located_finding, read, read_folder, without_accepted
@@ -89,8 +89,14 @@ def _record(file: RecordFile, kind: Kind[Any]) -> tuple[Record | None, tuple[Dia
     record, problems = check(file.located, kind.record)
     if record is None:
         return None, problems
-    found = list(beyond_measure(file.located.value)) or list(kind.findings(record))
+    found = list(beyond_measure(file.located.value)) or [*_reserved_parts(kind, record), *kind.findings(record)]
     return record, tuple(located_finding(file.located, finding) for finding in found)
+
+
+def _reserved_parts(kind: Kind[Any], record: Record) -> Iterator[Finding]:
+    if NUMBERS in kind.parts(record):
+        mend = f"facts called {NUMBERS}.… are those under `numbers:`"
+        yield Finding(path=(), expected=f"parts with other ids than {NUMBERS}", found=f'"{NUMBERS}"', mend=mend)
 
 
 @lru_cache(maxsize=FILES_KEPT)

@@ -9,7 +9,7 @@ from typing import Any
 
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined
 
-from generator.kind import Kind, Subject
+from generator.kind import NUMBERS, Kind, Subject
 from generator.pages import chains, figures, markup, questions, workings
 from generator.pages.page import Page, link, record_uri
 from generator.pages.site import METHODS, SOURCES, VOCABULARY, Site, method_anchor, source_anchor, word_anchor
@@ -107,7 +107,12 @@ class RecordView:
     @property
     def other_facts(self) -> str:
         """The facts that are about the record as a whole."""
-        return self._entries(fact for fact in self.subject.facts.values() if fact.id.partition(".")[0] not in self.parts)
+        return self._entries(fact for fact in self.subject.facts.values() if fact.id.partition(".")[0] not in {*self.parts, NUMBERS})
+
+    @property
+    def stated_numbers(self) -> str:
+        """The numbers that the record states for its sentences."""
+        return self.facts_of(NUMBERS)
 
     def _entries(self, facts: Iterable[Fact]) -> str:
         lines = [self._entry(fact) for fact in facts]
@@ -115,7 +120,8 @@ class RecordView:
 
     def _entry(self, fact: Fact) -> str:
         is_stated = fact.working is None and fact.value is not None
-        stated = ' <span class="fact-note">stated</span>' if is_stated else ""
+        by = ", ".join(self._sources.get(key, markup.escaped(key)) for key in fact.sources) if is_stated else ""
+        stated = f' <span class="fact-note">{by or "stated"}</span>' if is_stated else ""
         head = f'<span class="fact-name">{markup.prose(fact.name)}{stated}</span> <span class="fact-value">{_brief(fact)}</span>'
         anchor = markup.fact_anchor(fact.id)
         if fact.working is None and not fact.is_series:

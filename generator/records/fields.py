@@ -20,6 +20,7 @@ from pydantic_core import PydanticCustomError
 
 from generator.diagnostics import did_you_mean, listed
 from generator.quantities.amount import Amount
+from generator.quantities.units import UnitError, unit
 from generator.records.expectation import Inner, expected, joined, several
 from generator.records.numeral import WrittenFloat, WrittenInt, number_mend
 from generator.records.wording import written
@@ -66,6 +67,17 @@ SourceKey = spelled(
 RecordId = spelled(
     rf"{ID}/{ID}", "a record as kind/name", "biome/temperate_grassland", lambda text: text.removesuffix(".yaml")
 )
+
+def _unit_label(value: str) -> str:
+    try:
+        unit(value)
+    except UnitError as error:
+        raise expected("a unit such as mm, kg N/ha or 1/yr", f"{error}") from None
+    return value
+
+
+UnitLabel = Annotated[str, AfterValidator(_unit_label)]
+"""The label of a unit that the program knows; an empty one is a bare number."""
 
 Many = Annotated[tuple[Item, ...], Strict(False)]
 """A list of any length, `Many[Text]`; a record keeps it as a tuple."""

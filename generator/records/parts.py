@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import BaseModel, ConfigDict
 
-from generator.records.fields import Id, Many, Some, SourceKey, Text, different, spelled
+from generator.records.fields import Id, Many, Some, SourceKey, StatedAmount, Text, UnitLabel, different, spelled
 
 
 class Part(BaseModel):
@@ -73,6 +73,16 @@ class Picture(Part):
     alt: Text
     credit: Text
     purpose: Text
+
+
+class StatedNumber(Part):
+    """A number that a record's sentences need and that nothing computes, with its unit and the work it comes from."""
+
+    id: Id
+    name: Text
+    value: StatedAmount
+    unit: UnitLabel = ""
+    source: SourceKey
 
 
 class AcceptedWarning(Part):

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import AfterValidator
 
 from generator.records.fields import Bounds, Id, Many, MisconceptionId, Text, Whole, different
-from generator.records.parts import AcceptedWarnings, Explanations, HumanImpact, Part, Picture, SourceKeys
+from generator.records.parts import AcceptedWarnings, Explanations, HumanImpact, Part, Picture, SourceKeys, StatedNumber
 
 
 class Record(Part):
@@ -25,6 +25,8 @@ class Record(Part):
     """Unit by quantity; each kind names its own quantities."""
     figures: Annotated[Whole, AfterValidator(Bounds(1, 6, mend="three is usual"))] | None = None
     """Significant figures of computed values, where they are not the usual three."""
+    numbers: Annotated[Many[StatedNumber], different()] = ()
+    """Numbers that sentences name as `{numbers.<id>}`."""
     explanations: Explanations = ()
     people: Many[HumanImpact] = ()
     pictures: Many[Picture] = ()

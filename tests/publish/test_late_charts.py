@@ -10,9 +10,11 @@ import pytest
 
 from figures import Chart
 from figures.chart import DataTable
+from figures.drawing import draw
 from generator.build import kept_at
 from generator.publish import late_charts
 from generator.publish.late_charts import LateCharts
+from tests.figures.specimens import PYRAMIDS
 
 
 class Quick(Chart):
@@ -149,10 +151,7 @@ def pool_fails(drawings: LateCharts, pool: Processes, folder: Path) -> None:
 
 
 def test_real_processes_draw_what_this_one_would(tmp_path: Path) -> None:
-    from figures.drawing import draw
-    from tests.figures.specimens import SPECIMENS
-
-    specimen = SPECIMENS[0]
+    specimen = PYRAMIDS[0]
     with LateCharts(tmp_path, lambda: None) as found:
         (data,) = found([specimen], tmp_path / "drawn").values()
     assert draw(specimen) == data.decode() == kept_at(tmp_path / "drawn", specimen).read_text("utf-8")

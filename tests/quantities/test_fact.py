@@ -73,6 +73,23 @@ def test_range_is_shown_by_its_ends(low: float, high: float, text: str) -> None:
     assert text == fact((low + high) / 2, low=low, high=high).shown
 
 
+@pytest.mark.parametrize(
+    ("of", "bare"),
+    [
+        (fact(327.0), "327"),
+        (fact(12.0, plus_minus=4.0, written="12"), "12 ± 4"),
+        (fact(18.0, low=12.0, high=24.0), "12 to 24"),
+        (fact(None, undefined_because="not known"), "not known"),
+        (fact("semi-arid", None), "semi-arid"),
+        (fact((5, 6, 7), None, months=True), "May to July"),
+    ],
+)
+def test_bare_text_is_what_is_shown_without_the_unit(of: Fact, bare: str) -> None:
+    """For a column whose head names the unit: spread and range stay."""
+    assert bare == of.shown_bare
+    assert of.shown in (bare, f"{bare} mm")
+
+
 def test_working_takes_the_value_without_its_spread() -> None:
     assert "98.0 mm" == fact(98.0, plus_minus=8.0).shown_exactly
 

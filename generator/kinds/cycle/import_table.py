@@ -14,7 +14,6 @@ TEXTS = ("process", "starts_as", "ends_as", "done_by", "oxygen", "cause", "pace"
 NAMES = ("id", "flux", "name")
 RATES = ("rate", "flux_rate", "value", "amount")
 RANGES = ("plus_minus", "uncertainty", "low", "high")
-
 PER_TIME = ("yr", "a", "year", "d", "day", "h", "s")
 
 
@@ -103,7 +102,7 @@ def _id(flux: dict[str, Any], named: str, taken: list[str]) -> str:
     own = id_of(named)
     if own:
         return own if own[0].isalpha() else f"flux_{own}"
-    first = id_of(flux.get("process", "")) or f"{flux['from']}_to_{flux['to']}"
+    first = id_of(flux.get("process", "")) or "_to_".join(flux[end] for end in ("from", "to") if flux[end]) or "flux"
     return next(name for name in (first, *(f"{first}_{n}" for n in range(2, len(taken) + 3))) if name not in taken)
 
 

@@ -59,8 +59,8 @@ def test_cold_climate_is_not_asked_how_dry_it_is() -> None:
 
 
 def test_too_few_questions_of_a_cold_climate_say_that_the_cold_is_why() -> None:
-    """The same precipitation in every month, and warmest in three, so that little else can be asked."""
-    of = biome([-5] * 9 + [2, 2, 2], [9] * 12)
+    """Precipitation never changes, the mean is as far from the warmest as from the coldest month, and three are warmest."""
+    of = biome([-9, -3, -3, -3, -3, -3, -3, 0, 9, 9, 9, 0], [9] * 12)
     assert "in a cold climate the formula gives far more evapotranspiration than there is" == rejected(of)["why_dry"]
 
 

@@ -1,0 +1,70 @@
+"""Tables that set records side by side: where a unit stands, and what stands for a number that is not known."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from generator.kind import Comparison, ComparisonRow
+from generator.kinds import all_kinds
+from generator.pages.comparison_page import comparison_page
+from generator.pages.site import Site
+from generator.quantities.amount import Amount
+from generator.quantities.fact import Fact, stated
+from generator.quantities.units import unit
+from tests.kinds.small_records import library
+from tests.pages.rendered import plain, rendered
+
+RECORD = "biome/temperate_grassland"
+Cell = Fact | str
+
+
+def fact(value: float | None, label: str | None, **more: float) -> Fact:
+    written = "" if value is None else f"{value:g}"
+    amount = Amount(value=None if value is None else float(value), written=written, **more)
+    return stated("harrow_plain.annual_precip", "Fall", amount, None if label is None else unit(label))
+
+
+def table(*columns: tuple[Cell, ...]) -> list[list[str]]:
+    """Heads and lines of a comparison with these cells, the line's own name left out."""
+    rows = tuple(ComparisonRow(subject=RECORD, label=f"Line {n}", cells=cells) for n, cells in enumerate(zip(*columns, strict=True)))
+    kind = replace(
+        all_kinds()["biome"],
+        compare=lambda _: Comparison(heads=tuple(f"Head {n}" for n in range(len(columns))), rows=rows),
+    )
+    found = rendered(comparison_page(Site(library=library(), kinds=all_kinds()), kind)).find("table")
+    assert found is not None
+    return [[plain(cell.get_text()) for cell in row.find_all(["th", "td"])][1:] for row in found.find_all("tr")]
+
+
+def test_unit_that_a_column_shares_stands_in_its_head_only() -> None:
+    assert [["Head 0 (mm)"], ["12"], ["30"]] == table((fact(12, "mm"), fact(30, "mm")))
+
+
+def test_units_that_differ_stand_in_the_cells() -> None:
+    assert [["Head 0"], ["12 mm"], ["30 m"]] == table((fact(12, "mm"), fact(30, "m")))
+
+
+def test_each_column_has_its_own_unit() -> None:
+    assert [["Head 0 (mm)", "Head 1", "Head 2 (m)"], ["1", "2 mm", "3"], ["4", "5 m", "6"]] == table(
+        (fact(1, "mm"), fact(4, "mm")), (fact(2, "mm"), fact(5, "m")), (fact(3, "m"), fact(6, "m"))
+    )
+
+
+def test_number_that_is_not_known_is_a_dash_and_leaves_the_unit_to_the_others() -> None:
+    assert [["Head 0 (mm)"], ["12"], ["–"]] == table((fact(12, "mm"), fact(None, "m")))
+
+
+@pytest.mark.parametrize("cells", [(fact(None, "mm"), fact(None, "mm")), ("4", "5"), (fact(2, ""), fact(3, ""))])
+def test_column_without_a_unit_to_name_has_its_bare_head(cells: tuple[Cell, ...]) -> None:
+    """Nothing known, no facts at all, numbers without a dimension."""
+    assert ["Head 0"] == table(cells)[0]
+
+
+def test_spread_and_range_stay_when_the_unit_goes_into_the_head() -> None:
+    assert [["Head 0 (mm)"], ["12 ± 3"], ["10 to 20"]] == table((fact(12, "mm", plus_minus=3.0), fact(15, "mm", low=10.0, high=20.0)))
+
+
+def test_a_number_without_a_dimension_beside_one_with_keeps_the_unit_in_the_cell() -> None:
+    assert [["Head 0"], ["12 mm"], ["3"]] == table((fact(12, "mm"), fact(3, "")))

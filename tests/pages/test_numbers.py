@@ -1,0 +1,84 @@
+"""Every number on every page comes from a fact, a method, a source or an entry of a shared file: nothing is typed into sentences."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import cache
+from importlib.resources import files
+from pathlib import Path
+
+import markdown
+from bs4 import BeautifulSoup
+
+from generator.build import check, compose
+from generator.kinds import all_kinds
+from generator.pages.methods_page import checks_of
+from generator.pages.site import Site
+from generator.quantities.shown import number
+
+ROOT = Path(__file__).parents[2]
+NUMBER = re.compile(r"(?<![\w.,])[−-]?\d[\d\u202f]*(?:[.,]\d+)?(?![\w])")
+COUNTED = re.compile(
+    r"Question \d+\.|Write it like 1234\.5, 1234,5 or 1\.2e3\.|Checked against \d+ values?|\d+ (?:reservoirs?|flux(?:es)?|steps|levels|stations)\b"
+    r"|(?:1|10\u202f000) m²|1 ha|divided by (?:10\u202f000|86\u202f400)|A day has 86\u202f400 seconds|10[⁰¹²³⁴⁵⁶⁷⁸⁹⁻]+"
+)
+"""What the program itself counts, or says about writing numbers and about units (SI: a hectare, a day)."""
+
+
+@cache
+def site() -> Site:
+    return Site(library=check(ROOT / "content"), kinds=all_kinds())
+
+
+def tokens(text: str) -> set[str]:
+    """The numbers of a text, without signs and without the space between groups of digits."""
+    return {found.lstrip("−-").replace("\u202f", "").replace("\u00a0", "") for found in NUMBER.findall(text)}
+
+
+@cache
+def accounted() -> frozenset[str]:
+    """Every number that a fact shows, a method or its checks name, or an entry of a shared file holds."""
+    library = site().library
+    texts: list[str] = []
+    for subject in library.subjects.values():
+        for fact in subject.facts.values():
+            texts += [fact.shown, fact.shown_exactly, fact.shown_working, *(fact.shown_members if fact.is_series else ())]
+        texts += [number(fact.number / 2) for key, fact in subject.facts.items() if key.endswith(".photic_depth") and fact.is_number]
+        texts += [item.fact.shown_working for item in library.questions[subject.id] if item.fact]
+        charts = site().kinds[subject.kind].charts(subject)  # curves are sampled from the method that draws them
+        texts += [cell for chart in charts for row in chart.table.rows for cell in row] + [chart.description for chart in charts]
+        texts += [slip.shown for item in library.questions[subject.id] for slip in getattr(item, "slips", ())]
+        texts += [option.text for item in library.questions[subject.id] for option in getattr(item, "options", ())]
+        method_ids = {fact.method for fact in subject.facts.values()}
+        methods = [site().kinds[subject.kind].methods.get(name) for name in method_ids]
+        texts += [f"{m.rule} {m.limits} {' '.join(m.formula)} {m.symbols}" for m in methods if m]
+    for kind in all_kinds().values():
+        for method in kind.methods.values():
+            texts += [f"{method.name} {method.rule} {method.limits} {' '.join(method.formula)} {method.symbols}"]
+            texts += [f"{entry.name} {entry.source}" for entry in checks_of(method.id)]
+    texts += [str(work) for work in library.sources.values()]
+    texts += [files("generator.science").joinpath("sources.yaml").read_text("utf-8")]
+    texts += [f"{word.word} {word.means}" for word in library.vocabulary.values()]
+    texts += [f"{entry.idea} {entry.correction}" for entry in library.catalogue.values()]
+    return frozenset(one for text in texts for one in tokens(text.replace("e-", " ")))
+
+
+def numbers_of_pages() -> Iterator[tuple[str, str, str]]:
+    """Page, number, and the words around it, for every number that a reader sees."""
+    for page in compose(site()):
+        html = markdown.markdown(page.body, extensions=["tables", "md_in_html"])
+        soup = BeautifulSoup(html, "html.parser")
+        for part in soup.select("ol.rules, math, title"):  # workings: made of facts, and compared with them elsewhere
+            part.decompose()
+        text = COUNTED.sub(" ", soup.get_text(" ").replace("\u00a0", " "))
+        for found in NUMBER.finditer(text):
+            around = " ".join(text[max(0, found.start() - 40) : found.end() + 25].split())
+            yield page.uri, found[0].lstrip("−-").replace("\u202f", ""), around
+
+
+def test_every_number_of_every_page_is_accounted_for() -> None:
+    found = list(numbers_of_pages())
+    strangers = [f"{page}: {found_number} in “{around}”" for page, found_number, around in found if found_number not in accounted()]
+    assert strangers == []
+    assert len(found) > 1000
