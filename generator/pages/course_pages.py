@@ -16,6 +16,7 @@ from generator.pages.record_page import TEMPLATES, RecordView, environment
 from generator.pages.site import (
     HOME,
     METHODS,
+    READ,
     SOURCES,
     VOCABULARY,
     Site,
@@ -24,14 +25,6 @@ from generator.pages.site import (
     topic_uri,
     word_anchor,
 )
-
-READ = {
-    "text": "The work itself was read.",
-    "abstract": "Its summary was read.",
-    "secondary": "Known from other works that quote it.",
-    "memory": "Cited from memory.",
-    "run": "The program was run.",
-}
 
 
 @dataclass(frozen=True)
@@ -94,7 +87,8 @@ def vocabulary_page(site: Site) -> Page:
 
 def sources_page(site: Site) -> Page:
     """The bibliography, without works that only tests of the methods use."""
-    cited = {key for subject in site.subjects for key in _cited(site, subject)}
+    cited = {key for subject in site.subjects for key in _cited(subject)}
+    cited |= {key for kind in site.shown_kinds for method in kind.methods.values() for key in method.sources}
     works = sorted((site.library.sources[key] for key in cited), key=lambda work: (work.authors.casefold(), work.year or 0))
     body = _render("sources.md.j2", SOURCES, sources=works, anchor=source_anchor, read=READ)
     return Page(uri=SOURCES, title="Sources", description="What the numbers and formulas rest on.", body=body)
@@ -129,12 +123,11 @@ def _subject_line(site: Site, subject: Subject[Any], page: str) -> _SubjectLine:
     return _SubjectLine(subject.record.title, uri, view.text(subject.record.summary), explains)
 
 
-def _cited(site: Site, subject: Subject[Any]) -> Iterator[str]:
+def _cited(subject: Subject[Any]) -> Iterator[str]:
+    """What a record and its facts name; methods are on a page of their own, whether a fact uses them or not."""
     yield from subject.record.sources
-    methods = site.kinds[subject.kind].methods
     for fact in subject.facts.values():
         yield from fact.sources
-        yield from methods[fact.method].sources if fact.method in methods else ()
 
 
 def _render(template: str, page: str, **context: Any) -> str:

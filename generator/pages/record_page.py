@@ -12,7 +12,7 @@ from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined
 from generator.kind import NUMBERS, Kind, Subject
 from generator.pages import chains, figures, markup, questions, workings
 from generator.pages.page import Page, link, record_uri
-from generator.pages.site import METHODS, SOURCES, VOCABULARY, Site, method_anchor, source_anchor, word_anchor
+from generator.pages.site import METHODS, READ, SOURCES, VOCABULARY, Site, method_anchor, source_anchor, word_anchor
 from generator.quantities.fact import Fact
 from generator.quantities.text import Reference, filled
 from generator.records.parts import Explanation, Picture
@@ -174,4 +174,5 @@ def full_source(site: Site, key: str, page: str) -> str:
     work = site.library.sources[key]
     year = f" ({work.year})" if work.year else ""
     address = link(page, f"{SOURCES}#{source_anchor(key)}")
-    return f'{markup.prose(work.authors)}{year}: <a href="{address}">{markup.prose(work.title)}</a>. {markup.prose(work.where)}.'
+    known = "" if work.read in ("text", "run") else f' <span class="read">{READ[work.read]}</span>'
+    return f'{markup.prose(work.authors)}{year}: <a href="{address}">{markup.prose(work.title)}</a>. {markup.prose(work.where)}.{known}'

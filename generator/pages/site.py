@@ -17,6 +17,15 @@ from generator.quantities.text import Reference
 
 HOME, VOCABULARY, SOURCES, METHODS = "index.md", "words.md", "sources.md", "methods.md"
 
+READ = {
+    "text": "The work itself was read.",
+    "abstract": "Its summary was read.",
+    "secondary": "Known from other works that quote it.",
+    "memory": "Cited from memory.",
+    "run": "The program was run.",
+}
+"""How well a source is known, in a sentence for its reader."""
+
 
 @dataclass(frozen=True, kw_only=True)
 class Site:

@@ -38,7 +38,8 @@ def method_note(fact: Fact, kind: Kind, sources: Mapping[str, str], address: Cal
     if method:
         rule = f" {prose(method.rule)}" if method.rule else ""
         named = f'<a href="{escaped(address(method.id))}">{prose(method.name)}</a>'
-        lines.append(f"<p><strong>Method:</strong> {named}.{rule} {prose(method.limits)}</p>")
+        stop = "" if method.name.endswith("?") else "."
+        lines.append(f"<p><strong>Method:</strong> {named}{stop}{rule} {prose(method.limits)}</p>")
     if method and not isinstance(fact.working, Substitution):
         lines += [_scrolled(mathml.line(line)) for line in method.formula]
     keys = dict.fromkeys([*fact.sources, *(method.sources if method else ())])

@@ -1,4 +1,4 @@
-"""Every chart of the built site, measured in the browser: no label overlaps another or leaves its drawing."""
+"""Every chart of the built site, measured in the browser, those that are folded away too: no label overlaps another or leaves its drawing."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ def test_no_label_overlaps_another_or_leaves_the_drawing(built_site: Path, opene
     for file in sorted(built_site.rglob("*.html")):
         page.goto(file.as_uri())
         charts += page.locator("svg[role='img']").count()
+        page.evaluate("document.querySelectorAll('details').forEach(details => { details.open = true })")
         found += [f"{file.name}: {violation}" for violation in text_violations(page)]
     assert found == []
-    assert charts >= 3
+    assert charts > 20

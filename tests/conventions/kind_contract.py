@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path
 
-FILES = ("__init__.py", "record.py", "facts.py", "charts.py", "questions.py", "compare.py", "page.md.j2", "compare.md.j2")
+FILES = ("__init__.py", "record.py", "facts.py", "charts.py", "questions.py", "compare.py", "page.md.j2", "compare.md.j2", "new.yaml.j2")
 TESTS = ("test_facts.py", "test_findings.py", "test_charts.py", "test_questions.py", "test_compare.py")
 GOLDEN = ("record.yaml", "page.md")
 

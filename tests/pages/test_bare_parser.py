@@ -5,6 +5,7 @@ from __future__ import annotations
 import posixpath
 import re
 from collections.abc import Iterator
+from functools import cache
 from typing import Any
 
 import pytest
@@ -15,7 +16,7 @@ from generator.kinds import all_kinds
 from generator.pages.figures import chart_uri
 from generator.pages.markup import fact_anchor, sentence
 from generator.pages.page import record_uri
-from generator.pages.site import SOURCES, VOCABULARY, Site, comparison_uri, topic_uri
+from generator.pages.site import METHODS, SOURCES, VOCABULARY, Site, comparison_uri, topic_uri
 from generator.quantities.text import filled
 from generator.questions.question import Choice, NumberEntry
 from tests.kinds.small_records import library
@@ -41,7 +42,7 @@ def soup_of(record: str) -> Any:
 def test_all_pages_are_there() -> None:
     topics = {topic_uri(topic.id) for topic in library().course.topics}
     comparisons = {comparison_uri(name) for name in all_kinds()}
-    assert {"index.md", VOCABULARY, SOURCES, *topics, *comparisons, *map(record_uri, SUBJECTS)} == set(demo_pages())
+    assert {"index.md", VOCABULARY, METHODS, SOURCES, *topics, *comparisons, *map(record_uri, SUBJECTS)} == set(demo_pages())
 
 
 @each_page
@@ -60,15 +61,20 @@ def test_no_markup_is_left_over_in_the_text(uri: str) -> None:
     assert [] == [mark for mark in ("**", "](", "{{", "}}", "{%", "<div", "<p", "&#", "&lt;", "\n#", "None") if mark in text]
 
 
+@cache
+def places() -> dict[str, frozenset[str]]:
+    """The ids on every page."""
+    return {uri: frozenset(str(tag["id"]) for tag in rendered(page).find_all(id=True)) for uri, page in demo_pages().items()}
+
+
 @each_page
 def test_every_link_leads_to_a_page_and_a_place_that_exist(uri: str) -> None:
-    pages = {page: rendered(found) for page, found in demo_pages().items()}
-    for link in pages[uri].find_all("a"):
+    for link in rendered(demo_pages()[uri]).find_all("a"):
         path, _, anchor = str(link["href"]).partition("#")
         target = posixpath.normpath(posixpath.join(posixpath.dirname(uri), path)) if path else uri
         target = target.removesuffix(".html") + ".md" if target.endswith(".html") else target
-        assert target in pages, f"{uri}: {link['href']}"
-        assert not anchor or pages[target].find(id=anchor) is not None, f"{uri}: {link['href']}"
+        assert target in places(), f"{uri}: {link['href']}"
+        assert not anchor or anchor in places()[target], f"{uri}: {link['href']}"
 
 
 @each_page
@@ -218,12 +224,7 @@ def test_words_and_their_everyday_names() -> None:
 
 def test_sources_that_records_and_methods_name() -> None:
     found = rendered(demo_pages()[SOURCES])
-    methods = {name: kind.methods for name, kind in all_kinds().items()}
     named = {key for of in library().subjects.values() for key in of.record.sources}
-    named |= {
-        key
-        for of in library().subjects.values()
-        for fact in of.facts.values()
-        for key in (*fact.sources, *(methods[of.kind][fact.method].sources if fact.method else ()))
-    }
+    named |= {key for of in library().subjects.values() for fact in of.facts.values() for key in fact.sources}
+    named |= {key for kind in all_kinds().values() for method in kind.methods.values() for key in method.sources}
     assert sorted(plain(library().sources[key].title) for key in named) == sorted(texts(found, "cite"))

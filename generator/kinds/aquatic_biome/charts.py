@@ -16,11 +16,11 @@ from generator.science.dissolved_oxygen import OXYGEN_SATURATION, VALID_TEMPERAT
 from generator.science.light_in_water import LIGHT_AT_DEPTH
 
 READING = (
-    "Start at the top: the blue line is the surface, and all the light that enters the water is there, 100 %.",
-    "Go down the left axis to a depth, then right to the curve: above it stands what part of the light is left.",
+    "Start at the top: the thick line is the surface, where all the light that enters the water is still there, 100 %.",
+    "Go down the left axis to a depth, then right to the curve, then up: there stands what part of the light is left.",
     "Look how it bends: each metre takes the same part of what is left, so the first metres take most.",
     "Find the dashed line, where 1 % is left: above it there is light enough for photosynthesis to keep plants alive.",
-    "Compare it with the bottom: where the bottom lies deeper, plants cannot grow on it.",
+    "Compare it with the bottom: where the bottom lies deeper, plants cannot grow on it; where there is no dashed line, they can.",
 )
 READING_OXYGEN = (
     "Follow the curve from left to right: the warmer the water, the less oxygen it can hold in balance with the air.",
