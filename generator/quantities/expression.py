@@ -44,6 +44,11 @@ class Expression:
         """The names that must be given, in order of first appearance."""
         return tuple(dict.fromkeys(_names(self.tree)))
 
+    @cached_property
+    def is_sum(self) -> bool:
+        """Whether it only adds and subtracts, so that its value is as sure as the last place of its terms."""
+        return _only_adds(self.tree)
+
     def value(self, **given: Any) -> Any:
         """The value for the given numbers, series or quantities; names that are not used are refused.
 
@@ -78,3 +83,14 @@ def _names(node: ast.AST) -> Iterator[str]:
     for child in ast.iter_child_nodes(node):
         if not (isinstance(node, ast.Call) and child is node.func):
             yield from _names(child)
+
+
+def _only_adds(node: ast.expr) -> bool:
+    match node:
+        case ast.BinOp(op=ast.Add() | ast.Sub()):
+            return _only_adds(node.left) and _only_adds(node.right)
+        case ast.UnaryOp(op=ast.USub()):
+            return _only_adds(node.operand)
+        case ast.Call(func=ast.Name(id="sum" | "max" | "min")):
+            return all(map(_only_adds, node.args))
+    return dotted(node) is not None

@@ -13,6 +13,8 @@ from generator.quantities.expression import Expression, ExpressionError
 from generator.quantities.units import Unit, UnitError, number_in
 from generator.quantities.working import Substitution, Working
 
+MOST_WHOLE_DIGITS = 7
+"""Beyond this many digits before the decimal point even a sum is rounded."""
 Value = float | str | bool | tuple[float, ...] | tuple[int, ...] | None
 
 
@@ -202,6 +204,7 @@ def computed(
     """The fact that an expression makes of other facts, with its substitution as working.
 
     A fact that is not known, or a divisor of zero, makes the new fact undefined; it is never NaN.
+    A sum or a difference is shown to the unit at least, for rounded further it would not add up on paper.
     With `bare` the numbers go in without their units, as an empirical formula wants them.
 
     Raises
@@ -211,6 +214,8 @@ def computed(
     """
     working = Substitution(expression, tuple((name, given[name]) for name in expression.names if name in given), bare)
     value, because = _work_out(expression, given, unit, bare)
+    if expression.is_sum and value is not None:
+        figures = max(figures, min(shown.whole_digits(value), MOST_WHOLE_DIGITS))
     return Fact(
         id=fact_id, name=name, value=value, unit=unit, working=working, method=method, sources=tuple(sources),
         figures=figures, undefined_because=because,

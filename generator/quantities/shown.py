@@ -102,6 +102,12 @@ def months(numbers: Iterable[int]) -> str:
     return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} and {names[-1]}"
 
 
+def whole_digits(value: float) -> int:
+    """How many digits a number has before its decimal point."""
+    exact = Decimal(repr(float(value)))
+    return exact.adjusted() + 1 if abs(exact) >= 1 else 0
+
+
 def decimals(text: str) -> int:
     """How many digits a plainly written number has after its decimal point."""
     found = re.search(r"\.(\d+)", text)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from generator.quantities.fact import Fact
 from generator.questions.misconception import Catalogue
-from generator.questions.mistake import Mistake, accepted, options, slips
+from generator.questions.mistake import Mistake, accepted, options, slips, tolerance
 from generator.questions.question import Choice, Made, Needs, NumberEntry, Option, Rejected
 
 FEWEST_DISTRACTORS = 2
@@ -49,7 +49,7 @@ def number_entry(
     return NumberEntry(
         id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right,
         unit=right.unit.shown if right.unit else "", answer=right.shown_exactly,
-        accepted=accepted(right.number, right.figures), right_feedback=draft.solution,
+        accepted=accepted(right.number, right.figures, tolerance(right)), right_feedback=draft.solution,
         slips=slips(right, given, mistakes, catalogue), otherwise=otherwise,
     )  # fmt: skip
 

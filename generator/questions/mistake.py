@@ -9,6 +9,7 @@ from generator.quantities import shown
 from generator.quantities.expression import Expression, ExpressionError
 from generator.quantities.fact import Fact
 from generator.quantities.units import UnitError, is_reading, number_in
+from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue
 from generator.questions.question import Interval, Option, Slip
 
@@ -57,9 +58,15 @@ def _told_apart(a: float, b: float, figures: int) -> bool:
     return apart(a, b) and not accepted(a, figures).meets(accepted(b, figures))
 
 
-def accepted(value: float, figures: int = shown.FIGURES) -> Interval:
+def tolerance(right: Fact) -> float:
+    """None for sums and differences of stated numbers, which come out exactly; otherwise that of rounded steps."""
+    is_sum = isinstance(right.working, Substitution) and right.working.expression.is_sum
+    return 0.0 if is_sum else TOLERANCE
+
+
+def accepted(value: float, figures: int = shown.FIGURES, within: float = TOLERANCE) -> Interval:
     """The numbers that count as this value: within the tolerance, and in any case the value as shown."""
-    near = abs(value) * TOLERANCE
+    near = abs(value) * within
     as_shown = float(shown.rounded(value, figures))
     return Interval(min(value - near, as_shown), max(value + near, as_shown))
 
@@ -68,7 +75,7 @@ def slips(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], c
     """What a number box must recognise besides the right answer."""
     return tuple(
         Slip(
-            accepted=accepted(wrong.value, right.figures),
+            accepted=accepted(wrong.value, right.figures, tolerance(right)),
             shown=_shown(right, wrong.value),
             feedback=_feedback(wrong, catalogue),
             misconception=wrong.mistake.misconception,

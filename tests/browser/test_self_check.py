@@ -13,7 +13,7 @@ from tests.browser.watch import Watch, violations
 pytestmark = pytest.mark.browser
 BIOME, CYCLE, PYRAMID = "biome/temperate-grassland.html", "cycle/wend-hollow-nitrogen.html", "pyramid/sill-lake.html"
 
-# What people type for 327 mm (accepted from 320.46 to 333.54), and the verdict: common practice of writing numbers.
+# What people type for 327 mm (a sum, so nothing else is accepted), and the verdict: common practice of writing numbers.
 SPELLINGS = [
     ("327", "✓ Right."),
     (" 327 ", "✓ Right."),
@@ -25,7 +25,7 @@ SPELLINGS = [
     ("0.327*10^3", "✓ Right."),
     ("≈ 327", "✓ Right."),
     ("+327", "✓ Right."),
-    ("330", "✓ Right."),
+    ("330", "✗ Not right."),  # a sum has one value: no tolerance
     ("\u2212327", "✗ Not right."),
     ("400", "✗ Not right."),
     ("27.25", "✗ Not right. You get this number by dividing the total by twelve."),

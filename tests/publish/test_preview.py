@@ -277,8 +277,8 @@ def running(project: Path, tmp_path: Path) -> Iterator[tuple[str, subprocess.Pop
         until(lambda: process.poll() is None and "Living world" in got(f"http://127.0.0.1:{port}/"), "a page")
         yield f"http://127.0.0.1:{port}", process, said
     finally:
-        process.kill()
-        process.wait()
+        process.terminate()
+        process.wait(PATIENCE)
 
 
 def got(address: str) -> str:

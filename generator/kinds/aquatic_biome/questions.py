@@ -46,7 +46,8 @@ class _Station:
             yield self.extinction()
         if self.station.light is not None:
             yield self.photic_depth()
-            yield self.half_way()
+            if not self.fact("reaches_bottom").value:
+                yield self.half_way()
             if self.has("light_at_bottom") and self.fact("light_at_bottom").number >= DARK:
                 yield self.light_at_bottom()
             yield self.plants_on_the_bottom()
@@ -90,7 +91,7 @@ class _Station:
             id="photic_depth",
             prompt=(
                 f"The extinction coefficient of light at {self.place} is {extinction.shown_exactly}. "
-                "How deep is 1 % of the light left? Divide 4.605, the natural logarithm of 100, by the extinction coefficient."
+                "At what depth is 1 % of the light left, or would be in deeper water? Divide 4.605, the natural logarithm of 100, by the extinction coefficient."
             ),
             solution=f"4.605 ÷ {extinction.shown_exactly} = {photic.shown}.",
         )
@@ -121,7 +122,7 @@ class _Station:
         )
         wrong = (
             Wrong("About 50 %", "wat.light-linear", "That would be so if every metre took the same amount of light."),
-            Wrong("About 2 %", "wat.light-inverse", "Twice as much at half the depth would hold only right at the end."),
+            Wrong("About 2 %", "wat.light-inverse", "Light does not double when the depth is halved."),
             Wrong("About 99 %", "wat.water-clear", "Most of the light is gone by then."),
         )
         return choice(draft, "About 10 %", wrong, self.catalogue, salt=self.subject.id)

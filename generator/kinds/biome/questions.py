@@ -11,7 +11,7 @@ from generator.kinds.biome.record import BiomeRecord, Station
 from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, enough, number_entry
+from generator.questions.making import Draft, Wrong, choice, enough, number_entry
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
@@ -22,6 +22,11 @@ def questions(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Sequence[M
     record = subject.record
     station = next((s for s in record.stations if s.use == "page"), None) or next(s for s in record.stations if s.use != "paper")
     return _Station(subject, station, catalogue).questions()
+
+
+COLD_FORMULA = "in a cold climate the formula gives far more evapotranspiration than there is"
+LEAST_SEASON = 3.0
+"""Below this annual range [K] it makes no sense to ask for a warmest month."""
 
 
 class _Station:
@@ -45,9 +50,11 @@ class _Station:
     def warmest_month(self) -> Made:
         """Only months that share none with the warmest ones are offered as wrong: half of an answer is not plainly wrong."""
         warmest, wettest = self.fact("warmest_month"), self.fact("wettest_month")
+        if self.fact("annual_temp_range").number < LEAST_SEASON:
+            return Rejected("warmest_month", "the months are all nearly equally warm")
         draft = Draft(
             id="warmest_month",
-            prompt=f"In which month is it warmest at {self.place}?",
+            prompt=f"When is it warmest at {self.place}?",
             solution=f"The temperature line is highest in {warmest.shown}.",
         )
         wrong = (
@@ -65,7 +72,7 @@ class _Station:
         mean = computed("mean_precip", "Mean precipitation of a month", Expression("total / 12"), {"total": total}, MM)
         draft = Draft(
             id="mean_precip",
-            prompt=f"{total.shown} of precipitation fall at {self.place} in a year. How much is that in an average month?",
+            prompt=f"{total.shown} of precipitation falls at {self.place} in a year. How much is that in an average month?",
             solution=f"{total.shown} shared among twelve months is {mean.shown} a month.",
         )
         return number_entry(
@@ -101,29 +108,32 @@ class _Station:
             prompt=f"What is the annual mean temperature at {self.place}?",
             solution=f"The mean of all twelve months is {mean.shown}.",
         )
-        return choice_of_numbers(
+        return number_entry(
             draft, mean, {"monthly": self.fact("monthly_mean_temp")},
             (
                 Mistake("clim.mean-of-extremes", "(max(monthly) + min(monthly)) / 2", "taking the mean of the warmest and the coldest month"),
                 Mistake("clim.range-max", "max(monthly)", "taking the warmest month alone"),
                 Mistake("clim.sum-mean", "mean(monthly) * 12", "adding up the months without dividing by twelve"),
             ),
-            self.catalogue,
+            self.catalogue, otherwise="Add up all twelve months with their signs, then divide by twelve.",
         )  # fmt: skip
 
     def annual_temp_range(self) -> Made:
         spread = self.fact("annual_temp_range")
         draft = Draft(
             id="annual_temp_range",
-            prompt=f"What is the annual temperature range at {self.place}: the difference between its warmest and its coldest month?",
+            prompt=f"What is the annual temperature range at {self.place}: the difference between its warmest and its coldest month, in kelvin (1 K is a step of 1 °C)?",
             solution=f"Warmest minus coldest month is {spread.shown}; a difference of 1 K is as large as one of 1 °C.",
         )
         return number_entry(
             draft, spread, {"monthly": self.fact("monthly_mean_temp")},
             (
                 Mistake("clim.range-max", "max(monthly)", "giving the warmest month alone"),
-                Mistake("clim.range-sign", "max(monthly) + min(monthly)", "adding the coldest month, with its sign, instead of subtracting it"),
-                Mistake("clim.mean-of-extremes", "(max(monthly) + min(monthly)) / 2", "taking the mean of the two months"),
+                Mistake(
+                    "clim.range-sign" if min(self.fact("monthly_mean_temp").series) < 0 else "clim.range-sum",
+                    "max(monthly) + min(monthly)", "adding the coldest month, with its sign, instead of subtracting it",
+                ),
+                Mistake("clim.range-mean", "(max(monthly) + min(monthly)) / 2", "taking the mean of the two months"),
             ),
             self.catalogue, otherwise="Find the highest and the lowest point of the temperature line, then subtract.",
         )  # fmt: skip
@@ -137,24 +147,28 @@ class _Station:
             solution=f"By the rule, {dry.shown}: compare the two lines month by month.",
         )
         wrong = [
-            Wrong(_cap(rainless.shown), "clim.least-is-dry", "That is where least precipitation falls."),
-            Wrong(_cap(warmest.shown), "clim.desert-hot", "That is where it is warmest."),
+            Wrong(_cap(rainless.shown), "clim.least-is-dry", "That is when least precipitation falls."),
+            Wrong(_cap(warmest.shown), "clim.desert-hot", "That is when it is warmest."),
             Wrong(_cap(coldest.shown), "clim.frost-is-dry", "These months average below 0 °C."),
-            Wrong(_cap(shown.months(_shifted(dry))), "clim.hemisphere", "These months lie half a year away."),
         ]
         if is_southern(self.station):
-            wrong.insert(0, wrong.pop())
+            wrong.insert(0, Wrong(_cap(shown.months(_shifted(dry))), "clim.hemisphere", "These months lie half a year away."))
+        else:
+            humid = tuple(month for month in range(1, 13) if month not in _months(dry))
+            wrong.append(Wrong(_cap(shown.months(humid)), "clim.dry-reversed", "These are the humid months."))
         said = [w for w in wrong if w.text.casefold() != dry.shown.casefold() and w.text != "No month"]
         return choice(draft, _cap(dry.shown), said[:3], self.catalogue, fact=dry, salt=self.subject.id)
 
     def aridity_index(self) -> Made:
         index = self.fact("aridity_index")
         total, demand = self.fact("annual_precip"), self.fact("potential_evapotranspiration")
+        if self.fact("aridity_class").value == COLD:
+            return Rejected("aridity_index", COLD_FORMULA)
         draft = Draft(
             id="aridity_index",
             prompt=(
-                f"In a year {total.shown} of precipitation fall at {self.place}, and {demand.shown} could evaporate. "
-                "What is the aridity index, precipitation divided by potential evapotranspiration?"
+                f"At {self.place} {demand.shown} could evaporate in a year. Divide its annual precipitation by that: "
+                "what is the aridity index?"
             ),
             solution=f"{total.shown} ÷ {demand.shown} = {index.shown}. An index below 1 means that more could evaporate than falls.",
         )
@@ -163,6 +177,7 @@ class _Station:
             (
                 Mistake("clim.index-inverse", "demand / fall", "dividing evapotranspiration by precipitation"),
                 Mistake("clim.deficit-sign", "demand - fall", "subtracting instead of dividing"),
+                Mistake("clim.deficit-sign", "fall - demand", "subtracting instead of dividing"),
                 Mistake("carb.pct-whole", "100 * fall / demand", "giving the ratio in percent"),
             ),
             self.catalogue, otherwise="Precipitation stands above the line, potential evapotranspiration below it.",
@@ -173,11 +188,11 @@ class _Station:
         if index.value is None:
             return Rejected("why_dry", f"the aridity class is {index.shown}")
         if index.value == COLD:
-            return Rejected("why_dry", "in a cold climate the formula gives far more evapotranspiration than there is")
+            return Rejected("why_dry", COLD_FORMULA)
         if total.number < demand.number:
-            right = f"Less falls ({total.shown}) than could evaporate ({demand.shown})"
+            right = f"Less falls in a year ({total.shown}) than could evaporate ({demand.shown})"
         else:
-            right = f"As much falls ({total.shown}) as could evaporate ({demand.shown}), or more"
+            right = f"More falls in a year ({total.shown}) than could evaporate ({demand.shown})"
         draft = Draft(
             id="why_dry",
             prompt=f"Which statement tells best how dry or humid the climate of {self.place} is for plants?",

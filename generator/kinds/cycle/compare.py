@@ -7,13 +7,18 @@ from collections.abc import Sequence
 from figures import DataTable, TurnoverChart, TurnoverTime
 
 from generator.kind import Comparison, ComparisonRow, Subject, in_sentence
+from generator.kinds.cycle.facts import is_refilled
 from generator.kinds.cycle.record import CycleRecord, Reservoir
+from generator.quantities import shown
 from generator.quantities.fact import Fact
+from generator.quantities.units import convert, unit
 
 COLUMNS = (
     ("Stock", "stock"), ("Inflow", "inflow"), ("Outflow", "outflow"), ("Balance", "balance"),
     ("Turnover time", "turnover_time"), ("Budget closes", "closes"),
 )  # fmt: skip
+SHORT = 0.1
+"""Turnover times below this [yr] are labelled in days."""
 Timed = tuple[Subject[CycleRecord], Reservoir, Fact]
 
 
@@ -32,7 +37,7 @@ def compare(subjects: Sequence[Subject[CycleRecord]]) -> Comparison:
         (subject, reservoir, time)
         for subject in subjects
         for reservoir in subject.record.reservoirs
-        if (time := subject.facts[f"{reservoir.id}.turnover_time"]).is_number and time.number > 0
+        if (time := subject.facts[f"{reservoir.id}.turnover_time"]).is_number and time.number > 0 and is_refilled(subject, reservoir)
     ]
     return Comparison(heads=tuple(head for head, _ in COLUMNS), rows=rows, charts=(_turnover(timed),) if timed else ())
 
@@ -50,7 +55,7 @@ def _turnover(timed: Sequence[Timed]) -> TurnoverChart:
         reading=(
             "A dot is a reservoir; further right means that matter stays longer.",
             "Each step of the axis is ten times the one before: half-way between two marks is about three times the left one.",
-            "A line through a dot shows a range: the stock is known only between two ends.",
+            "A line through a dot shows a range: the stock or the outflow is known only between two ends.",
         ),
         table=DataTable(
             caption="Turnover times, from the shortest to the longest",
@@ -60,11 +65,18 @@ def _turnover(timed: Sequence[Timed]) -> TurnoverChart:
         times=tuple(
             TurnoverTime(
                 id=f"{subject.name}.{reservoir.id}", label=reservoir.label, cycle=subject.record.title, years=time.number,
-                value_label=time.shown, range_years=_range(time),
+                value_label=_label(time), range_years=_range(time),
             )
             for subject, reservoir, time in timed
         ),
     )  # fmt: skip
+
+
+def _label(time: Fact) -> str:
+    """The time as shown, in days where it is a small part of a year."""
+    if time.number > SHORT or time.low is not None:
+        return time.shown
+    return unit("d").after(shown.number(convert(time.number, unit("yr"), unit("d"))))
 
 
 def _range(time: Fact) -> tuple[float, float] | None:

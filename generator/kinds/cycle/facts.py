@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 
-from generator.kind import in_sentence
+from generator.kind import Subject, in_sentence
 from generator.kinds.cycle.record import CycleRecord, Flux, Reservoir
 from generator.quantities import shown
 from generator.quantities.amount import Amount
@@ -37,6 +38,11 @@ def facts(record: CycleRecord) -> Facts:
 def fluxes_in(record: CycleRecord, reservoir: str) -> tuple[Flux, ...]:
     """The fluxes that fill a reservoir."""
     return tuple(flux for flux in record.fluxes if flux.end == reservoir)
+
+
+def is_refilled(subject: Subject[CycleRecord], reservoir: Reservoir) -> bool:
+    """Whether anything flows in: without, stock over outflow says when it will be used up, not how long matter stays."""
+    return bool(fluxes_in(subject.record, reservoir.id))
 
 
 def fluxes_out(record: CycleRecord, reservoir: str) -> tuple[Flux, ...]:
@@ -83,7 +89,19 @@ def _total(record: CycleRecord, fact_id: str, name: str, fluxes: Sequence[Flux],
         return stated(fact_id, name, Amount(value=0.0, written="0"), flow)
     given = {flux.symbol: rates[flux.id] for flux in fluxes}
     total = computed(fact_id, name, total_expression(fluxes), given, flow, figures=_figures(record))
-    return replace(total, plus_minus=_quadrature(*(rates[flux.id].plus_minus or _half_range(rates[flux.id]) for flux in fluxes)))
+    if total.value is None:
+        return total
+    spread = _quadrature(*(rates[flux.id].plus_minus or _half_range(rates[flux.id]) for flux in fluxes))
+    if all(rates[flux.id].low is None for flux in fluxes):
+        return replace(total, plus_minus=spread)
+    low, high = (math.fsum(_end(rates[flux.id], end) for flux in fluxes) for end in ("low", "high"))
+    return replace(total, plus_minus=spread, low=low, high=high)
+
+
+def _end(rate: Fact, end: str) -> float:
+    """An end of a rate stated as a range; of any other the rate itself."""
+    stated_end = getattr(rate, end)
+    return rate.number if stated_end is None else float(stated_end)
 
 
 def total_expression(fluxes: Sequence[Flux]) -> Expression:
@@ -108,7 +126,7 @@ def _quadrature(*spreads: float | None) -> float | None:
 
 
 def _turnover_time(reservoir: Reservoir, stock: Fact, outflow: Fact, figures: int) -> Fact:
-    """With a stock that is stated as a range, the time is a range too."""
+    """With a stock or an outflow that is stated as a range, the time is a range too, from least over most to most over least."""
     time = computed(
         f"{reservoir.id}.turnover_time", "Turnover time", budgets.TURNOVER_TIME.expression,
         {"stock": stock, "outflow": outflow}, YEAR, method="turnover_time", figures=figures,
@@ -116,10 +134,12 @@ def _turnover_time(reservoir: Reservoir, stock: Fact, outflow: Fact, figures: in
     if time.value is None:
         because = "not defined: nothing flows out" if outflow.value == 0.0 else time.undefined_because
         return replace(time, undefined_because=because)
-    if stock.low is None or stock.high is None or stock.value == 0.0:
+    least, most = (stock.low, stock.high) if stock.low is not None and stock.high is not None else (stock.number, stock.number)
+    slow, fast = (outflow.low, outflow.high) if outflow.low is not None and outflow.high is not None else (outflow.number, outflow.number)
+    if (least, slow) == (most, fast) or not slow or not stock.number:
         return time
-    low, high = (time.number * end / stock.number for end in (stock.low, stock.high))
-    return replace(time, low=low, high=high)
+    in_years = time.number * outflow.number / stock.number
+    return replace(time, low=in_years * least / fast, high=in_years * most / slow)
 
 
 def _closes(record: CycleRecord, reservoir: Reservoir, balance: Fact) -> Fact:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from generator.kind import Subject, in_sentence
-from generator.kinds.cycle.facts import fluxes_in, fluxes_out
+from generator.kinds.cycle.facts import fluxes_in, fluxes_out, is_refilled
 from generator.kinds.cycle.record import CycleRecord, Flux, Reservoir
 from generator.quantities.amount import Amount
 from generator.quantities.fact import Fact
@@ -72,6 +72,7 @@ class _Cycle:
             draft, total, given,
             (
                 Mistake("nit.budget-add", "inflow + outflow", "adding the inflows as well"),
+                Mistake("cyc.output-as-input", "inflow", "adding up the arrows that arrive"),
                 Mistake("cyc.largest-only", "largest", f"counting {in_sentence(largest.label)} alone"),
                 Mistake("cyc.largest-only", "outflow - largest", f"leaving out {in_sentence(largest.label)}"),
             ),
@@ -108,7 +109,7 @@ class _Cycle:
         def time(reservoir: Reservoir) -> Fact:
             return self.fact(reservoir.id, "turnover_time")
 
-        timed = sorted((r for r in self.record.reservoirs if time(r).is_number), key=lambda r: time(r).number)
+        timed = sorted((r for r in self.record.reservoirs if time(r).is_number and is_refilled(self.subject, r)), key=lambda r: time(r).number)
         if len(timed) < 3:
             return Rejected("longest_stay", "fewer than three reservoirs have a turnover time")
         longest = timed[-1]
@@ -132,7 +133,9 @@ class _Cycle:
         if not self.busy:
             return Rejected("balance", NO_EXACT)
         unbalanced = [r for r in self.busy if self.fact(r.id, "balance").value not in (None, 0.0)]
-        reservoir = (unbalanced or self.busy)[0]
+        if not unbalanced:
+            return Rejected("balance", "every budget is balanced")
+        reservoir = next((r for r in unbalanced if r is not self.busy[0]), unbalanced[0])  # not to give away the first question
         balance = self.fact(reservoir.id, "balance")
         given = {"inflow": self.fact(reservoir.id, "inflow"), "outflow": self.fact(reservoir.id, "outflow")}
         draft = Draft(

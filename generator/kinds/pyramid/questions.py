@@ -130,9 +130,9 @@ class _Pyramid:
         return choice_of_numbers(
             draft, lost, {"production": made, "production_above": taken},
             (
-                Mistake("en.lose-ten", "0.1 * production", "taking a tenth as what is lost"),
-                Mistake("en.all-lost", "production", "counting all of it as lost"),
                 Mistake("en.passed-for-lost", "production_above", "giving what does pass on"),
+                Mistake("en.all-lost", "production", "counting all of it as lost"),
+                Mistake("en.lose-ten", "0.1 * production", "taking a tenth as what is lost"),
             ),
             self.catalogue,
         )  # fmt: skip
