@@ -33,6 +33,7 @@ class FluxArrow:
     label: str
     """What stands beside the arrow: the process and the rate as shown, without the unit."""
     by_people: bool
+    """Whether people drive it, alone or together with nature."""
 
 
 @dataclass(frozen=True, kw_only=True)

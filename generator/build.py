@@ -94,7 +94,7 @@ def compose(site: Site) -> list[Page]:
         home_page(site),
         *(topic_page(site, topic) for topic in topics),
         *(record_page(site, subject) for subject in site.subjects),
-        *(comparison_page(site, kind) for kind in site.shown_kinds),
+        *(comparison_page(site, kind) for kind in site.compared_kinds),
         vocabulary_page(site),
         methods_page(site),
         sources_page(site),

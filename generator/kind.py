@@ -105,6 +105,8 @@ class Kind(Generic[R]):
     compare: Callable[[Sequence[Subject[R]]], Comparison]
     methods: Mapping[str, Method]
     """The methods that its facts may name."""
+    computes: bool = True
+    """Whether its records have numbers of their own, and so parts, facts, charts, questions made from them, and a comparison."""
     folder: Path
     """Where `page.md.j2`, `compare.md.j2` and `new.yaml.j2` stand."""
     import_table: Callable[[Table], Imported] | None = None

@@ -100,7 +100,7 @@ def _key_rows(chart: FluxDiagram, largest: float) -> list[list[tuple[float, bool
         rows.append([(_to_scale(value, largest), False, _number(value)) for value in smaller])
         rows[0].append((_to_scale(last, largest), False, f"{_number(last)} {chart.unit_label}"))
     if any(arrow.by_people for arrow in chart.arrows):
-        rows.append([(12, False, ""), (2.5, False, "by nature"), (12, True, ""), (2.5, True, "by people")])
+        rows.append([(12, False, ""), (2.5, False, "by nature"), (12, True, ""), (2.5, True, "people take part")])
     if any(_to_scale(arrow.rate, largest) < THINNEST for arrow in chart.arrows):
         limit = f"below {_number(largest * THINNEST / WIDEST)}" if largest > 0 else "of 0"
         rows.append([(THINNEST, False, f"all fluxes {limit} {chart.unit_label} are drawn this thin: less could not be seen")])

@@ -13,9 +13,11 @@ from generator.course.course_file import CourseFile
 from generator.course.glossaries import MisconceptionsFile, Source, SourcesFile, VocabularyFile, Word
 from generator.course.magnitude import beyond_measure
 from generator.course.objectives import repeated_objectives, unknown_objectives
+from generator.course.reading import hard_to_read
 from generator.course.references import FactTable, missing_pictures, unknown_names, wrong_texts
 from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity, did_you_mean, has_errors, in_order, listed
 from generator.kind import NUMBERS, Kind, Subject
+from generator.questions.authored import Authored, faults
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
 from generator.questions.question import Made, Question, Rejected
 from generator.records import Finding, Located, Record, RecordFile, check, located_finding, read, read_folder, without_accepted
@@ -144,16 +146,10 @@ class _Reading:
                 if not has_errors(problems):
                     subjects[file.id] = _subject(file, kind)
                 told[file.id] += [located_finding(file.located, f) for f in self._wrong_names(file, record)]
-        questions: dict[str, tuple[Question, ...]] = {}
+        questions = {file.id: self._asked(file, subjects, told[file.id]) for file in self.folder.files if file.id in subjects}
         for file in self.folder.files:
-            if file.id in subjects:
-                told[file.id] += [located_finding(file.located, f) for f in self._doubts(file, subjects)]
-                questions[file.id], rejected = self._questions(file, subjects[file.id])
-                told[file.id] += rejected
-                accepted = subjects[file.id].record.accepted_warnings
-                self.problems += without_accepted(file.located, accepted, told[file.id])
-            else:
-                self.problems += told[file.id]
+            accepted = subjects[file.id].record.accepted_warnings if file.id in subjects else ()
+            self.problems += without_accepted(file.located, accepted, told[file.id])
         self.problems += [*self._reserved_names(), *self._missing_misconceptions(), *self._course_problems(subjects)]
         if has_errors(self.problems) or self.course is None:
             raise ContentErrors(self.problems)
@@ -192,20 +188,23 @@ class _Reading:
         kind, subject = self.kinds[file.kind], subjects[file.id]
         yield from kind.doubts(subject.record, subject.facts)
         yield from wrong_texts(subject, kind, file.located.value, subjects, self.kinds, self.folder.ids)
+        if self.course is not None:
+            yield from hard_to_read(file.located.value, self.course.reading_grade)
 
-    def _questions(self, file: RecordFile, subject: Subject[Any]) -> tuple[tuple[Question, ...], list[Diagnostic]]:
-        if self.catalogue is None:
-            return (), []
-        made = self._made(self.kinds[file.kind], subject)
-        rejected = [
-            Finding(
-                path=("title",), expected=f'numbers that give a fair question "{item.id}"', found=item.because,
-                mend="nothing need be done: the question is left out", severity=Severity.WARNING, rule="question_left_out",
-            )
-            for item in made
-            if isinstance(item, Rejected)
-        ]  # fmt: skip
-        return tuple(q for q in made if isinstance(q, Question)), [located_finding(file.located, f) for f in rejected]
+    def _asked(self, file: RecordFile, subjects: Mapping[str, Subject[Any]], told: list[Diagnostic]) -> tuple[Question, ...]:
+        """The questions of a record, its author's own last; what is doubtful or wrong now that all facts are known is noted in `told`.
+
+        An author's questions may name facts of any record, so they are only made where every record is sound.
+        """
+        subject = subjects[file.id]
+        facts = FactTable(subject.facts, subjects)
+        made = [] if self.catalogue is None else self._made(self.kinds[file.kind], subject)
+        found = [*self._doubts(file, subjects), *_left_out(made), *faults(subject.record.questions, facts, [item.id for item in made])]
+        told += [located_finding(file.located, finding) for finding in found]
+        generated = tuple(item for item in made if isinstance(item, Question))
+        if self.catalogue is None or has_errors(told) or len(subjects) < len(self.folder.files):
+            return generated
+        return generated + Authored(facts, self.catalogue, file.id).questions(subject.record.questions)
 
     def _made(self, kind: Kind[Any], subject: Subject[Any]) -> Sequence[Made]:
         """The questions; a misconception that is missing is noted, and stood in for, so that the next one is found too."""
@@ -265,6 +264,15 @@ class _Reading:
                         rule="not_in_course",
                     ),
                 )  # fmt: skip
+
+
+def _left_out(made: Sequence[Made]) -> Iterator[Finding]:
+    for item in made:
+        if isinstance(item, Rejected):
+            yield Finding(
+                path=("title",), expected=f'numbers that give a fair question "{item.id}"', found=item.because,
+                mend="nothing need be done: the question is left out", severity=Severity.WARNING, rule="question_left_out",
+            )  # fmt: skip
 
 
 def taught(library: Library) -> Sequence[str]:

@@ -16,7 +16,7 @@ from generator.records.finding import Finding
 from generator.records.record import Record
 
 MOST_EXAMPLES = 3
-PLAIN = ("title", "name", "asks", "problem", "who", "alt", "credit", "purpose", "process", "starts_as", "ends_as", "done_by")
+PLAIN = ("title", "name", "question", "asks", "problem", "who", "alt", "credit", "purpose", "process", "starts_as", "ends_as", "done_by")
 """Fields that stand where a fact cannot: in headings and the navigation, on charts, in row names."""
 
 
@@ -55,10 +55,10 @@ def unknown_names(
         for index, name in enumerate(named):
             if known is not None and name not in known:
                 yield _unknown((field, index), name, known, file)
-    if sources is not None:
-        for path, key in _cited(texts):
-            if key not in sources:
-                yield _unknown(path, key, sources, "sources.yaml")
+    for field, known, file in (("source", sources, "sources.yaml"), ("misconception", misconceptions, "misconceptions.yaml")):
+        for path, key in _named(texts, field):
+            if known is not None and key not in known:
+                yield _unknown(path, key, known, file)
 
 
 def _unknown(path: FieldPath, name: str, known: Mapping[str, Any], file: str) -> Finding:
@@ -66,17 +66,17 @@ def _unknown(path: FieldPath, name: str, known: Mapping[str, Any], file: str) ->
     return Finding(path=path, expected=f"an entry of {file}", found=f'"{name}"', mend=mend)
 
 
-def _cited(value: Any, path: FieldPath = ()) -> Iterator[tuple[FieldPath, str]]:
-    """Every `source:` at any depth."""
+def _named(value: Any, field: str, path: FieldPath = ()) -> Iterator[tuple[FieldPath, str]]:
+    """Every text in a field of this name, at any depth."""
     if isinstance(value, dict):
         for key, inner in value.items():
-            if key == "source" and isinstance(inner, str):
+            if key == field and isinstance(inner, str):
                 yield (*path, key), inner
             else:
-                yield from _cited(inner, (*path, key))
+                yield from _named(inner, field, (*path, key))
     elif isinstance(value, list):
         for index, inner in enumerate(value):
-            yield from _cited(inner, (*path, index))
+            yield from _named(inner, field, (*path, index))
 
 
 def missing_pictures(record: Record, content: Path) -> Iterator[Finding]:
@@ -101,6 +101,10 @@ def wrong_texts(
     for path, text in _texts(texts):
         if path[-1] == "holds_if":
             yield from _claim(path, text, subject, kind, facts, ids)
+            continue
+        if path[0] == "questions" and path[-1] == "fact":
+            finding = _wrong_reference(path, text, text, subject, facts, ids) or _kept_for_tests(path, text, text, subject, kind, subjects, kinds)
+            yield from [finding] if finding else []
             continue
         if stray_braces(text):
             yield Finding(

@@ -17,6 +17,8 @@ from generator.records.parts import Explanation
 def chain(library: Library, subject: Subject[Any], explanation: Explanation, page: str, text: Callable[[str], str]) -> str:
     """A chain as HTML without blank lines; `text` turns a sentence of the record into HTML."""
     steps = "\n".join(f"<li>{text(idea.says)}</li>" for idea in explanation.chain)
+    if explanation.joined == "together":
+        return f'<p>These reasons work together:</p>\n<ul class="reasons" id="{chain_anchor(explanation.id)}">\n{steps}\n</ul>'
     chart = chain_chart(library, subject, explanation)
     return (
         f'<ol class="chain" id="{chain_anchor(explanation.id)}">\n{steps}\n</ol>\n<details class="drawn">\n<summary>The same as a drawing</summary>\n'
@@ -30,8 +32,9 @@ def chain_anchor(explanation: str) -> str:
 
 
 def chain_charts(library: Library, subject: Subject[Any]) -> Iterator[ChainSequence]:
-    """The drawings of all chains of a record."""
-    return (chain_chart(library, subject, explanation) for explanation in subject.record.explanations)
+    """The drawings of a record's chains; reasons that work together have no order to draw."""
+    in_order = (explanation for explanation in subject.record.explanations if explanation.joined == "in_order")
+    return (chain_chart(library, subject, explanation) for explanation in in_order)
 
 
 def chain_chart(library: Library, subject: Subject[Any], explanation: Explanation) -> ChainSequence:

@@ -58,7 +58,7 @@ class _TestLine:
 def home_page(site: Site) -> Page:
     """The front page."""
     course = site.library.course
-    look_up = [(f"{kind.title} compared", comparison_uri(kind.name)) for kind in site.shown_kinds]
+    look_up = [(f"{kind.title} compared", comparison_uri(kind.name)) for kind in site.compared_kinds]
     body = _render(
         "home.md.j2", HOME, course=course, topics=[_topic_line(topic) for topic in _shown_topics(site)],
         tests=[line for test in course.tests if (line := _test_line(site, test)).topics],
@@ -101,7 +101,7 @@ def navigation(site: Site) -> list[dict[str, Any]]:
         {markup.escaped(topic.title): [topic_uri(topic.id), *({markup.escaped(subjects[r].record.title): record_uri(r)} for r in topic.records)]}
         for topic in _shown_topics(site)
     ]
-    comparisons: list[dict[str, Any]] = [{f"{kind.title} compared": comparison_uri(kind.name)} for kind in site.shown_kinds]
+    comparisons: list[dict[str, Any]] = [{f"{kind.title} compared": comparison_uri(kind.name)} for kind in site.compared_kinds]
     return [{"Home": HOME}, *topics, {"Look up": [*comparisons, {"Words": VOCABULARY}, {"Methods": METHODS}, {"Sources": SOURCES}]}]
 
 

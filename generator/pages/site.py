@@ -11,7 +11,7 @@ from figures import Chart
 from generator.course.library import Library, taught
 from generator.kind import Comparison, Kind, Subject
 from generator.pages.chains import chain_charts
-from generator.pages.markup import escaped, fact_anchor
+from generator.pages.markup import fact_anchor, prose
 from generator.pages.page import link, record_uri
 from generator.quantities.text import Reference
 
@@ -45,6 +45,11 @@ class Site:
         names = {subject.kind for subject in self.subjects}
         return tuple(kind for name, kind in self.kinds.items() if name in names)
 
+    @property
+    def compared_kinds(self) -> tuple[Kind[Any], ...]:
+        """Those of them that have numbers to compare."""
+        return tuple(kind for kind in self.shown_kinds if kind.computes)
+
     def of_kind(self, kind: Kind[Any]) -> tuple[Subject[Any], ...]:
         """The records of one kind on the site."""
         return tuple(subject for subject in self.subjects if subject.kind == kind.name)
@@ -76,7 +81,7 @@ class Site:
     def source_links(self, page: str) -> dict[str, str]:
         """A link to each entry of the bibliography, by key."""
         return {
-            key: f'<a href="{link(page, f"{SOURCES}#{source_anchor(key)}")}">{escaped(_short(work.authors, work.year))}</a>'
+            key: f'<a href="{link(page, f"{SOURCES}#{source_anchor(key)}")}">{prose(_short(work.authors, work.year))}</a>'
             for key, work in self.library.sources.items()
         }
 

@@ -43,7 +43,7 @@ def wrong_values(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mist
     kept: list[WrongValue] = []
     for mistake in mistakes:
         value = _value(right, given, mistake)
-        if value is not None and all(_told_apart(value, other, right.figures) for other in (right.number, *(k.value for k in kept))):
+        if value is not None and all(told_apart(value, other, right.figures) for other in (right.number, *(k.value for k in kept))):
             kept.append(WrongValue(value, mistake))
     return tuple(kept)
 
@@ -53,7 +53,7 @@ def apart(a: float, b: float) -> bool:
     return abs(a - b) > max(2 * TOLERANCE, APART) * max(abs(a), abs(b))
 
 
-def _told_apart(a: float, b: float, figures: int) -> bool:
+def told_apart(a: float, b: float, figures: int) -> bool:
     """Whether the answers are apart, and still so when they are shown: with one figure, 1.2 and 1.4 are both 1."""
     return apart(a, b) and not accepted(a, figures).meets(accepted(b, figures))
 

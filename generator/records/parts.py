@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict
 
@@ -30,11 +30,13 @@ class Idea(Part):
 
 
 class Explanation(Part):
-    """A chain of ideas in causal order."""
+    """A chain of ideas, in causal order unless the record says that they work together."""
 
     id: Id
     asks: Text
     """The question that it answers, as it goes on after "explain": `why few trees grow on Harrow Plain`."""
+    joined: Literal["in_order", "together"] = "in_order"
+    """Whether each idea is the cause of the next, or the ideas are reasons that work together, in any order."""
     chain: Annotated[Some[Idea], different()]
 
 

@@ -6,6 +6,7 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator
 
+from generator.records.asked import AskedQuestions
 from generator.records.fields import Bounds, Id, Many, MisconceptionId, Text, Whole, different
 from generator.records.parts import AcceptedWarnings, Explanations, HumanImpact, Part, Picture, SourceKeys, StatedNumber
 
@@ -30,6 +31,8 @@ class Record(Part):
     explanations: Explanations = ()
     people: Many[HumanImpact] = ()
     pictures: Many[Picture] = ()
+    questions: AskedQuestions = ()
+    """Of the author's own; they follow those that the kind makes."""
     vocabulary: Annotated[Many[Id], different()] = ()
     misconceptions: Annotated[Many[MisconceptionId], different()] = ()
     sources: SourceKeys = ()

@@ -7,18 +7,22 @@ from pathlib import Path
 
 FILES = ("__init__.py", "record.py", "facts.py", "charts.py", "questions.py", "compare.py", "page.md.j2", "compare.md.j2", "new.yaml.j2")
 TESTS = ("test_facts.py", "test_findings.py", "test_charts.py", "test_questions.py", "test_compare.py")
+FILES_WITHOUT_NUMBERS, TESTS_WITHOUT_NUMBERS = ("__init__.py", "record.py", "page.md.j2", "new.yaml.j2"), ("test_record.py", "test_findings.py")
+"""Of a kind that computes nothing: its questions are its authors', and there is nothing to compare."""
 GOLDEN = ("record.yaml", "page.md")
 
 
-def lacks(project: Path, kind: str) -> list[str]:
+def lacks(project: Path, kind: str, computes: bool = True) -> list[str]:
     """Everything that a kind of this name still lacks in a project, in the order in which one would write it."""
-    return list(_lacks(project, kind))
+    return list(_lacks(project, kind, computes))
 
 
-def _lacks(project: Path, kind: str) -> Iterator[str]:
+def _lacks(project: Path, kind: str, computes: bool) -> Iterator[str]:
     for folder, files in (
-        (f"generator/kinds/{kind}", FILES), (f"tests/kinds/{kind}", TESTS), (f"tests/golden/{kind}", GOLDEN),
-    ):  # fmt: skip
+        (f"generator/kinds/{kind}", FILES if computes else FILES_WITHOUT_NUMBERS),
+        (f"tests/kinds/{kind}", TESTS if computes else TESTS_WITHOUT_NUMBERS),
+        (f"tests/golden/{kind}", GOLDEN),
+    ):
         yield from (f"{folder}/{file} is missing" for file in files if not (project / folder / file).is_file())
     if not list((project / "content" / kind).glob("*.yaml")):
         yield f"content/{kind}/ has no record"

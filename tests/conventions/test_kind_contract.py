@@ -27,6 +27,9 @@ MINUS_AND_POWERS = str.maketrans("−⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "--0123456
 
 each_kind = pytest.mark.parametrize("kind", all_kinds().values(), ids=lambda kind: kind.name)
 each_record = pytest.mark.parametrize("record", SUBJECTS)
+COMPUTED = [record for record in SUBJECTS if all_kinds()[record.partition("/")[0]].computes]
+each_computed_record = pytest.mark.parametrize("record", COMPUTED)
+each_record_without_numbers = pytest.mark.parametrize("record", sorted(set(SUBJECTS) - set(COMPUTED)))
 
 
 def subject(record: str) -> Subject[Any]:
@@ -51,7 +54,7 @@ def numbers(fact: Fact) -> list[float]:
 
 @each_kind
 def test_kind_lacks_nothing(kind: Kind[Any]) -> None:
-    assert [] == lacks(ROOT, kind.name)
+    assert [] == lacks(ROOT, kind.name, kind.computes)
 
 
 def test_new_folder_is_told_all_that_it_lacks(tmp_path: Path) -> None:
@@ -80,7 +83,16 @@ def test_methods_of_a_kind_are_those_of_the_science(kind: Kind[Any]) -> None:
     assert dict(kind.methods) == {name: METHODS[name] for name in kind.methods}
 
 
-@each_record
+@each_record_without_numbers
+def test_kind_that_computes_nothing_has_no_numbers_and_asks_its_authors_questions(record: str) -> None:
+    kind, of = kind_of(record), subject(record)
+    made = (kind.charts(of), kind.questions(of, library().catalogue), kind.compare([of]).heads)
+    assert ({}, {}, (), (), ()) == (dict(kind.facts(of.record)), kind.parts(of.record), *made)
+    assert [question.id for question in questions(record)] == [asked.id for asked in of.record.questions]
+    assert questions(record)
+
+
+@each_computed_record
 def test_parts_name_what_facts_are_about(record: str) -> None:
     """What belongs to no part stands for the whole record, or for a process; it must not be the larger share."""
     parts = kind_of(record).parts(subject(record).record)
@@ -137,7 +149,7 @@ def test_sources_of_facts_stand_in_the_bibliography(record: str) -> None:
     assert set() == named - set(library().sources)
 
 
-@each_record
+@each_computed_record
 def test_charts_have_words_and_numbers(record: str) -> None:
     charts = kind_of(record).charts(subject(record))
     assert charts
@@ -152,7 +164,7 @@ def test_chart_names_are_unique_on_the_site() -> None:
     assert len(set(names)) == len(names)
 
 
-@each_record
+@each_computed_record
 def test_enough_questions_of_both_types(record: str) -> None:
     """Fewer, or only one type, where the record itself gives a reason; a reason that nothing needs is not taken."""
     reasons = [accepted.reason for accepted in subject(record).record.accepted_warnings if accepted.warning == "question_left_out"]

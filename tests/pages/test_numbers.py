@@ -50,6 +50,8 @@ def accounted() -> frozenset[str]:
         texts += [cell for chart in charts for row in chart.table.rows for cell in row] + [chart.description for chart in charts]
         texts += [slip.shown for item in library.questions[subject.id] for slip in getattr(item, "slips", ())]
         texts += [option.text for item in library.questions[subject.id] for option in getattr(item, "options", ())]
+        asked = subject.record.questions  # an author's question may bring numbers of its own, as a sum to be worked out does
+        texts += [f"{item.ask} {item.because} {item.hint} {item.number.value.text if item.number and item.number.value else ''}" for item in asked]
         method_ids = {fact.method for fact in subject.facts.values()}
         methods = [site().kinds[subject.kind].methods.get(name) for name in method_ids]
         texts += [f"{m.rule} {m.limits} {' '.join(m.formula)} {m.symbols}" for m in methods if m]

@@ -11,7 +11,7 @@ from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed, stated
 from generator.quantities.units import unit
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
-from generator.questions.mistake import Mistake, accepted, apart, options, slips, wrong_values
+from generator.questions.mistake import TOLERANCE, Mistake, accepted, apart, options, slips, tolerance, wrong_values
 from generator.questions.question import Interval
 
 CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", correction="The correction.")})
@@ -114,10 +114,15 @@ def test_mistake_with_an_unknown_number_is_left_out() -> None:
 
 
 def test_answers_that_look_the_same_when_shown_are_not_told_apart() -> None:
-    """With one figure, 118 and 140 are both shown as 100."""
+    """With one figure, 118 and 140 are both shown as 100; a plain difference would be shown to the unit."""
     given_facts = {"gross": fact("gross", 140), "used": fact("used", 22)}
-    assert [140.0, 22.0] == values(right("gross - used", given_facts), given_facts, "gross", "used")
-    assert [22.0] == values(right("gross - used", given_facts, figures=1), given_facts, "gross", "used")
+    assert [140.0, 22.0] == values(right("1 * gross - used", given_facts), given_facts, "gross", "used")
+    assert [22.0] == values(right("1 * gross - used", given_facts, figures=1), given_facts, "gross", "used")
+
+
+def test_a_sum_has_no_tolerance_and_a_quotient_has() -> None:
+    given_facts = {"gross": fact("gross", 140), "used": fact("used", 22)}
+    assert (0.0, TOLERANCE) == tuple(tolerance(right(text, given_facts)) for text in ("gross - used", "gross / used"))
 
 
 @pytest.mark.parametrize(("a", "b", "are_apart"), [(100, 94, True), (100, 95.5, False), (-100, -94, True), (0, 1, True), (5, -5, True), (0, 0, False)])

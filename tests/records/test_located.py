@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from dataclasses import fields
 from pathlib import Path
 
 import pytest
@@ -172,10 +173,21 @@ def test_second_document_is_told_and_not_read(parser: type) -> None:
 
 
 def test_both_parsers_give_the_same_values_and_places(good_records: dict[str, bytes], parser: type) -> None:
-    files = {name: located(data, name, parser) for name, data in good_records.items()}
-    quick = {name: located(data, name) for name, data in good_records.items()}
-    assert quick == files
-    assert {()} == {file.problems for file in files.values()}
+    for name, data in good_records.items():
+        quick, file = located(data, name), located(data, name, parser)
+        assert {one.name: getattr(quick, one.name) for one in fields(Located)} == {one.name: getattr(file, one.name) for one in fields(Located)}
+        assert () == file.problems
+
+
+def test_file_is_read_anew_only_where_it_has_changed(tmp_path: Path) -> None:
+    file = tmp_path / "soil.yaml"
+    file.write_text("title: Soil\n")
+    first = read(file, "content/soil.yaml")
+    file.write_bytes(file.read_bytes())
+    assert first is read(file, "content/soil.yaml")
+    assert first is not read(file, "elsewhere/soil.yaml")
+    file.write_text("title: Soils\n")
+    assert {"title": "Soils"} == read(file, "content/soil.yaml").value
 
 
 def test_missing_file_is_told_not_raised(tmp_path: Path) -> None:

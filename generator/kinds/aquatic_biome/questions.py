@@ -214,7 +214,7 @@ class _Station:
         draft = Draft(
             id="salt",
             prompt=f"The water at {self.place} holds {salinity.shown_exactly} of salt: {word.shown}. How does it differ from fresh water just as warm?",
-            solution="Water that holds salt ions has less room for gases, and salt makes it denser.",
+            solution="Salt ions bind water molecules, so fewer are left to hold gas; and salt makes water denser.",
             needs=Needs.BOTH,
         )
         wrong = (
@@ -243,8 +243,8 @@ class _Station:
     def below_the_light(self) -> Made:
         draft = Draft(
             id="below_the_light",
-            prompt=f"Below the photic depth of a water such as {self.place} animals live all the same. What do they live on?",
-            solution="What plants and algae build up in the light sinks as dead matter and faeces, or is eaten by animals that swim down.",
+            prompt=f"Below the photic depth of a water such as {self.place} animals live all the same. What do most of them live on?",
+            solution="What plants and algae build up in the light sinks as dead matter and faeces, or is eaten by animals that swim down. Only at hot vents do bacteria build food without light.",
             needs=Needs.KNOWLEDGE,
         )
         wrong = (

@@ -12,7 +12,7 @@ from generator.quantities.units import unit
 READING = (
     "A box with a full frame is a reservoir; the number in it is its stock. A dashed frame lies outside the budget.",
     "An arrow is a flux; the number beside it says how much flows in a year. Its width is to scale, apart from the smallest fluxes: see the key.",
-    "Striped or dashed arrows are driven by people, plain ones by nature.",
+    "Striped or dashed arrows are driven by people, alone or together with nature; plain ones by nature alone.",
     "To see whether a reservoir grows, add up the arrows that end at it and take off those that start there.",
 )
 
@@ -43,7 +43,7 @@ def charts(subject: Subject[CycleRecord]) -> tuple[FluxDiagram]:
         arrows=tuple(
             FluxArrow(
                 id=f.id, start=f.start, end=f.end, rate=f.rate.value or 0.0,
-                label=f"{f.label} {_brief(facts[f'{f.id}.rate'])}", by_people=f.cause == "people",
+                label=f"{f.label} {_brief(facts[f'{f.id}.rate'])}", by_people=f.cause != "nature",
             )
             for f in record.fluxes
         ),

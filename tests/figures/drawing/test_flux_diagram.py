@@ -65,7 +65,7 @@ def test_the_key_owns_up_to_arrows_that_are_drawn_too_wide():
 def test_arrows_by_people_are_told_by_pattern_as_well_as_colour():
     plain, people = (flux_diagram("x", TWO, [("Ice", "Water", 5, "melting", by_people)]) for by_people in (False, True))
     assert drawn(people).count(LIGHT["heat"]) > 0 == drawn(plain).count(LIGHT["heat"])
-    assert {"by nature", "by people"} <= set(texts(people))
+    assert {"by nature", "people take part"} <= set(texts(people))
     stripes = [e for e in ElementTree.fromstring(drawn(people)).findall(".//{*}path") if e.get("d").count("M") > 5]
     assert stripes
 

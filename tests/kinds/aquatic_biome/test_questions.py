@@ -33,7 +33,7 @@ def test_flushing_time_knows_seconds_and_hours() -> None:
 
 def test_half_the_photic_depth_has_ten_percent_whatever_the_water() -> None:
     for extinction in (0.05, 0.5, 5):
-        question = made(water(f"light: {{extinction: {extinction}}}"))["half_way"]
+        question = made(water(f"depth: 400, light: {{extinction: {extinction}}}"))["half_way"]
         assert isinstance(question, Choice)
         assert ["About 10 %"] == [option.text for option in question.options if option.right]
 

@@ -58,4 +58,4 @@ def test_flow_on_a_hectare_needs_no_turning_of_areas() -> None:
 
 
 def test_difference_that_rounding_hides_is_not_asked_for() -> None:
-    assert "not_passed_on" in rejected(pyramid("production: 150000", "production: 140"))
+    assert "not_passed_on" in rejected(pyramid("production: 500", "production: 0.4"))

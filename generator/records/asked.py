@@ -1,0 +1,63 @@
+"""Questions that an author writes into a record: a choice in words, or a number to type."""
+
+from __future__ import annotations
+
+from typing import Annotated, Literal
+
+from generator.records.fields import ID, Id, Many, MisconceptionId, Number, Text, different, spelled
+from generator.records.parts import Part
+
+FactKey = spelled(
+    rf"(?:{ID}/{ID}:)?{ID}(?:\.{ID})*", "the id of a fact", "pike.production or pyramid/sill_lake:pike.production",
+    lambda text: text.strip("{} "),
+)  # fmt: skip
+"""A fact of the record itself, or of another one."""
+
+
+class WrongOption(Part):
+    """An option that is wrong for a known reason."""
+
+    text: Text
+    misconception: MisconceptionId
+    because: Text | None = None
+    """What to say first, about this very option; the correction of the misconception follows."""
+
+
+class AskedNumber(Part):
+    """The number that is right: typed with its unit, or a fact."""
+
+    value: Number | None = None
+    unit: Text | None = None
+    """Of a typed value; left out for a bare number."""
+    fact: FactKey | None = None
+
+
+class WrongNumber(Part):
+    """A number that a known mistake gives, in the unit of the right one: typed, or a fact."""
+
+    value: Number | None = None
+    fact: FactKey | None = None
+    misconception: MisconceptionId
+    how: Text
+    """What was done, as it goes on after "You get this number by": `dividing the flow by the stock`."""
+
+
+class AskedQuestion(Part):
+    """One question: `answer` with `wrong` options, or a `number` with known `mistakes`."""
+
+    id: Id
+    """Different from those of all questions on the page; saved answers hang on it."""
+    ask: Text
+    needs: Literal["data", "knowledge", "both"]
+    """What the answer rests on: data on the page, what was learned, or both."""
+    answer: Text | None = None
+    wrong: Many[WrongOption] = ()
+    number: AskedNumber | None = None
+    mistakes: Many[WrongNumber] = ()
+    hint: Text | None = None
+    """What to say to a wrong number that no known mistake explains."""
+    because: Text
+    """Why the answer is what it is."""
+
+
+AskedQuestions = Annotated[Many[AskedQuestion], different()]
