@@ -314,7 +314,7 @@ def test_a_reader_sees_a_save_an_error_and_the_mended_page_without_reloading(
         expect(notice).to_contain_text('temperate_grassland.yaml:20:46: stations[0].monthly_precip[6] (July)', timeout=1000 * PATIENCE)
         expect(shown.get_by_text("337\u00a0mm").first).to_be_attached()
         notice.get_by_role("button", name="Hide until the next save").press("Enter")
-        expect(notice).to_be_hidden()
+        expect(notice).to_be_hidden(timeout=1000 * PATIENCE)
         save(project, WRONG, RAIN)
         expect(shown.get_by_text("327\u00a0mm").first).to_be_attached(timeout=1000 * PATIENCE)
         expect(notice).to_have_count(0)
