@@ -300,7 +300,7 @@ def test_the_server_ends_quietly(running: tuple[str, subprocess.Popen[bytes], Pa
 
 def hide(notice: Locator) -> None:
     """Press the notice's button; again if a late reload of the page has opened it anew."""
-    for _ in range(PATIENCE):
+    for _ in range(20):
         if not notice.is_visible():
             return
         notice.get_by_role("button", name="Hide until the next save").press("Enter")
