@@ -21,6 +21,7 @@ from generator.questions.authored import Authored, faults
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
 from generator.questions.question import Made, Question, Rejected
 from generator.records import Finding, Located, Record, RecordFile, check, located_finding, read, read_folder, without_accepted
+from generator.records.finding import IDLE_ACCEPTANCE
 from generator.records.located import FILES_KEPT, located
 
 COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES = "course.yaml", "vocabulary.yaml", "misconceptions.yaml", "sources.yaml"
@@ -149,7 +150,8 @@ class _Reading:
         questions = {file.id: self._asked(file, subjects, told[file.id]) for file in self.folder.files if file.id in subjects}
         for file in self.folder.files:
             accepted = subjects[file.id].record.accepted_warnings if file.id in subjects else ()
-            self.problems += without_accepted(file.located, accepted, told[file.id])
+            left = without_accepted(file.located, accepted, told[file.id])
+            self.problems += left if self.catalogue is not None else [one for one in left if one.rule != IDLE_ACCEPTANCE]
         self.problems += [*self._reserved_names(), *self._missing_misconceptions(), *self._course_problems(subjects)]
         if has_errors(self.problems) or self.course is None:
             raise ContentErrors(self.problems)

@@ -84,3 +84,17 @@ def test_words_misconceptions_and_sources_may_be_left_out_altogether(tmp_path: P
         add={"pyramid/lake.yaml": record, "course.yaml": course},
     )
     assert {} == library(tmp_path, patch).vocabulary
+
+
+def test_a_broken_shared_file_does_not_call_an_acceptance_idle(tmp_path: Path) -> None:
+    """Without misconceptions no question is made, so nobody knows whether one would have been left out."""
+    accepted = "accepted_warnings: [{warning: question_left_out, reason: As it is.}]\nvocabulary: [biome"
+    content = write_course(tmp_path / "content", Patch({BIOME: [("vocabulary: [biome", accepted)]}))
+    assert wrong_if_any(content) == [f"content/{BIOME}: accepted_warnings[0].warning"]
+    (content / "misconceptions.yaml").write_text("misconceptions: [{id: clim.x}]\n", "utf-8")
+    assert not [one for one in wrong_fields(content) if "accepted_warnings" in one]
+
+
+def wrong_if_any(content: Path) -> list[str]:
+    """As `wrong_fields`, of content that has only warnings."""
+    return [f"{one.place.file}: {one.field}" for one in check(content).warnings]
