@@ -11,7 +11,7 @@ from pathlib import Path
 
 import click
 
-from generator.diagnostics import ContentErrors, Diagnostic, did_you_mean, report, shown_path
+from generator.diagnostics import ContentErrors, Diagnostic, did_you_mean, few_of, report, shown_path
 
 WRONG_CONTENT, WRONG_USAGE, OUR_BUG = 1, 2, 70
 REFUSED = (PermissionError, NotADirectoryError, IsADirectoryError, FileExistsError)
@@ -211,7 +211,7 @@ def _tell(warnings: tuple[Diagnostic, ...]) -> None:
 
 def _suggestion(record: str, known: tuple[str, ...]) -> str:
     names = [*known, *(one.partition("/")[2] for one in known)]
-    return did_you_mean(record, names, f"known records are {', '.join(known) or 'none'}")
+    return did_you_mean(record, names, few_of(record, known, "records"))
 
 
 def _count(number: int, noun: str) -> str:

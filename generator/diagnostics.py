@@ -11,6 +11,9 @@ from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 
+FEW = 3
+"""So many names are listed where none is close to the one that was written."""
+
 
 class Severity(StrEnum):
     """Errors stop the build; warnings are told and do not."""
@@ -101,6 +104,23 @@ def did_you_mean(word: str, known: Iterable[str], otherwise: str = "") -> str:
 def nearest(word: str, known: Iterable[str]) -> str:
     """The known word that is spelled most like the given one, or nothing when none is near."""
     return next(iter(difflib.get_close_matches(word, sorted(known), n=1, cutoff=0.6)), "")
+
+
+def few_of(word: str, known: Iterable[str], what: str) -> str:
+    """What there is to choose from: all of a few, else those that are spelled most like the given word.
+
+    >>> few_of("tundr", ["biome/tundra", "biome/savanna"], "records")
+    'known records are biome/tundra and biome/savanna'
+    """
+    known = list(known)
+    if len(known) <= FEW:
+        return f"known {what} are {listed(known, 'and')}" if known else f"there are no {what}"
+    near = sorted(sorted(known), key=lambda one: -max(_likeness(word, part) for part in (one, one.rpartition("/")[2])))[:FEW]
+    return f"there are {len(known)} {what}, the nearest of them {listed(near, 'and')}"
+
+
+def _likeness(one: str, other: str) -> float:
+    return difflib.SequenceMatcher(None, one, other).ratio()
 
 
 def listed(words: Iterable[str], last: str = "or") -> str:

@@ -150,7 +150,7 @@ def test_an_unknown_record_gets_a_suggestion(project: Path, run: Run) -> None:
 
 
 def test_an_unknown_record_without_a_near_one_gets_the_list(project: Path, run: Run) -> None:
-    known = "biome/temperate_grassland, cycle/wend_hollow_nitrogen, pyramid/sill_lake"
+    known = "biome/temperate_grassland, cycle/wend_hollow_nitrogen and pyramid/sill_lake"
     assert run("facts", "zzz")[2].endswith(f"no record zzz; known records are {known}\n")
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, ClassVar, Literal
 
 from generator.records.fields import Id, Many, MisconceptionId, SourceKey, Text, Whole, different
 from generator.records.parts import Part
@@ -19,6 +19,8 @@ class Word(Part):
 class VocabularyFile(Part):
     """vocabulary.yaml"""
 
+    NAMED_BY: ClassVar[str] = "id"
+    """By which field messages call an entry."""
     words: Annotated[Many[Word], different()]
 
 class MisconceptionEntry(Part):
@@ -35,6 +37,7 @@ class MisconceptionEntry(Part):
 class MisconceptionsFile(Part):
     """misconceptions.yaml"""
 
+    NAMED_BY: ClassVar[str] = "id"
     misconceptions: Annotated[Many[MisconceptionEntry], different()]
 
 class Source(Part):
@@ -55,4 +58,5 @@ class Source(Part):
 class SourcesFile(Part):
     """sources.yaml"""
 
+    NAMED_BY: ClassVar[str] = "key"
     sources: Annotated[Many[Source], different("key")]

@@ -15,7 +15,7 @@ from generator.course.magnitude import beyond_measure
 from generator.course.objectives import repeated_objectives, unknown_objectives
 from generator.course.reading import hard_to_read
 from generator.course.references import FactTable, missing_pictures, unknown_names, wrong_texts
-from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity, did_you_mean, has_errors, in_order, listed
+from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity, did_you_mean, few_of, has_errors, in_order, listed
 from generator.kind import NUMBERS, Kind, Subject
 from generator.questions.authored import Authored, faults
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
@@ -242,7 +242,7 @@ class _Reading:
             for r, record in enumerate(topic.records):
                 path = ("topics", t, "records", r)
                 if record not in self.folder.ids:
-                    mend = did_you_mean(record, self.folder.ids, f"known records are {listed(self.folder.ids, 'and')}")
+                    mend = did_you_mean(record, self.folder.ids, few_of(record, self.folder.ids, "records"))
                     yield located_finding(place, Finding(path=path, expected="a record", found=f'"{record}"', mend=mend))
                 elif record in seen:
                     mend = f"leave it in one topic; it stands in {seen[record]} already"
@@ -253,7 +253,7 @@ class _Reading:
         for t, test in enumerate(self.course.tests):
             for c, covered in enumerate(test.covers):
                 if covered not in topics:
-                    mend = did_you_mean(covered, topics, f"known topics are {listed(topics, 'and')}")
+                    mend = did_you_mean(covered, topics, few_of(covered, topics, "topics"))
                     path = ("tests", t, "covers", c)
                     yield located_finding(place, Finding(path=path, expected="a topic", found=f'"{covered}"', mend=mend))
         for record in subjects:

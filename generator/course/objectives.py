@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.course.course_file import CourseFile
-from generator.diagnostics import did_you_mean, listed
+from generator.diagnostics import did_you_mean, few_of
 from generator.records import Finding, Record
 
 
@@ -22,7 +22,7 @@ def unknown_objectives(course: CourseFile, record: Record) -> Iterator[Finding]:
     known = [objective.id for topic in course.topics for objective in topic.objectives]
     for index, name in enumerate(record.serves or ()):
         if name not in known:
-            mend = did_you_mean(name, known, f"known objectives are {listed(known, 'and')}")
+            mend = did_you_mean(name, known, few_of(name, known, "objectives"))
             yield Finding(path=("serves", index), expected="an objective of course.yaml", found=f'"{name}"', mend=mend)
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
-from generator.diagnostics import did_you_mean, listed
+from generator.diagnostics import did_you_mean, few_of, listed
 from generator.kind import Kind, Subject
 from generator.quantities.expression import ExpressionError
 from generator.quantities.fact import Fact, Facts
@@ -142,7 +142,7 @@ def _wrong_reference(
 ) -> Finding | None:
     record, colon, fact = key.partition(":")
     if colon and record not in ids:
-        mend = did_you_mean(record, ids, f"known records are {listed(ids, 'and')}")
+        mend = did_you_mean(record, ids, few_of(record, ids, "records"))
         return Finding(path=path, expected="a record", found=f'"{record}"', mend=mend, fragment=found)
     if key in facts or (colon and record not in facts.subjects):
         return None

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any, TypeVar
 
@@ -12,8 +13,9 @@ from generator.diagnostics import Diagnostic, in_order, listed, nearest
 from generator.records.expectation import TOLD
 from generator.records.field_path import FieldPath, pointed, visible
 from generator.records.located import Located
+from generator.records.numeral import comma_mend, decimal_mend
 from generator.records.mismatch import Mismatch, worded
-from generator.records.schema import homes, known_fields
+from generator.records.schema import choices, homes, known_fields
 from generator.records.wording import excerpt
 
 Checked = TypeVar("Checked")
@@ -26,7 +28,14 @@ def check(located: Located, model: type[Checked]) -> tuple[Checked | None, tuple
 
     The instance is None exactly where there is a problem. A missing field is told at the group without it, an unknown
     one at its name, all else at the value; each problem once. `model` is a `Part`, or any type that pydantic knows.
+    Entries of a model with `NAMED_BY`, which is one long list, are called by that field.
     """
+    record, problems = _checked(located, model)
+    by = getattr(model, "NAMED_BY", "")
+    return record, tuple(_named(one, located, by) for one in problems) if by else problems
+
+
+def _checked(located: Located, model: type[Checked]) -> tuple[Checked | None, tuple[Diagnostic, ...]]:
     if located.value is None:
         return None, located.problems
     try:
@@ -38,6 +47,17 @@ def check(located: Located, model: type[Checked]) -> tuple[Checked | None, tuple
             return record, ()
         problems = []
     return None, in_order([*located.problems, *problems])
+
+
+def _named(one: Diagnostic, located: Located, by: str) -> Diagnostic:
+    """The diagnostic with `words[151]` as `words[biome]`, where the entry says what it is called."""
+    found = re.match(r"(\w+)\[(\d+)\]", one.field)
+    name = located.at((found[1], int(found[2]), by)) if found else None
+    if found is None or not isinstance(name, str) or not name.strip():
+        return one
+    called = f"{found[1]}[{excerpt(name)}]"
+    first = re.sub(r"\(first at \[(\d+)\]\)", lambda at: f"(first on line {located.place((found[1], int(at[1]))).line})", one.found)
+    return replace(one, field=one.field.replace(found[0], called, 1), found=first, mend=one.mend.replace(found[0], called))
 
 
 @lru_cache(maxsize=64)
@@ -68,7 +88,7 @@ def _told(located: Located, model: Any, error: ValidationError) -> list[Diagnost
     told = [_unknown(located, model, path, name) for path, name in _without_echoes(located, unknown).items()]
     for one in errors:
         if one.sort == "missing":
-            told += [] if one.path in meant else [_missing(located, one)]
+            told += [] if one.path in meant else [_missing(located, model, one)]
         elif one.sort != "extra_forbidden":
             told.append(_mismatch(located, model, one))
     return told
@@ -129,6 +149,8 @@ def _unknown(located: Located, model: Any, path: FieldPath, suggestion: str) -> 
         mend = f'did you mean "{suggestion}"?'
     elif inside:
         mend = f"move it inside {listed(inside)}"
+    elif located.at(path) is None and (comma := decimal_mend(present, name)):
+        mend = comma
     elif located.at(path) is None and " " in name:
         mend = "a comma ends a text inside { }; put the text in quotes"
     else:
@@ -137,9 +159,11 @@ def _unknown(located: Located, model: Any, path: FieldPath, suggestion: str) -> 
     return Diagnostic(place, pointed(path), "a known field", "an unknown one", mend)
 
 
-def _missing(located: Located, error: _Error) -> Diagnostic:
+def _missing(located: Located, model: Any, error: _Error) -> Diagnostic:
     name = visible(str(error.path[-1]))
+    words = choices(known_fields(model, error.parent, located.at(error.parent)).get(str(error.path[-1])))
     mend = f'add "{name}: ..." to {excerpt(pointed(error.parent)) if error.parent else "the file"}'
+    mend += f"; choose {listed(words)}" if words else ""
     return Diagnostic(located.place(error.parent), pointed(error.path), "this field", "none", mend)
 
 
@@ -148,4 +172,13 @@ def _mismatch(located: Located, model: Any, error: _Error) -> Diagnostic:
     names = [name for name, info in fields.items() if info.is_required()] or fields
     told = worded(Mismatch(error.sort, error.value, error.context, tuple(names)))
     place = located.key_place(error.path) if error.at_key else located.place(error.path)
-    return Diagnostic(place, pointed(error.path, error.context.get("note", "")), told.expected, told.found, told.mend)
+    mend = _mend_of_commas(located, error) or told.mend
+    return Diagnostic(place, pointed(error.path, error.context.get("note", "")), told.expected, told.found, mend)
+
+
+def _mend_of_commas(located: Located, error: _Error) -> str:
+    """For a list that is longer than it should be because of decimal commas."""
+    wanted = error.context.get("length") or error.context.get("max_length")
+    if not isinstance(error.value, (list, tuple)) or not isinstance(wanted, int):
+        return ""
+    return comma_mend(located.brackets(error.path), len(error.value) - wanted)

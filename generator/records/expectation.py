@@ -14,14 +14,14 @@ from generator.records.field_path import FieldPath
 TOLD = "told"
 
 
-def expected(what: str, mend: str, *, found: str = "", note: str = "") -> PydanticCustomError:
+def expected(what: str, mend: str, *, found: str = "", note: str = "", length: int = 0) -> PydanticCustomError:
     """The exception by which a validator refuses a value: `raise expected("a month", "write a number from 1 to 12")`.
 
     `found` describes the value where its sort and text do not (`11` for the length of a list); `note` is put behind the
-    field's name (`February`).
+    field's name (`February`); `length` is how many items a list should have.
     """
     return PydanticCustomError(
-        TOLD, "told by the validator", {"expected": what, "mend": mend, "found": found, "note": note}
+        TOLD, "told by the validator", {"expected": what, "mend": mend, "found": found, "note": note, "length": length}
     )
 
 

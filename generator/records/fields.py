@@ -22,7 +22,7 @@ from generator.diagnostics import did_you_mean, listed
 from generator.quantities.amount import Amount
 from generator.quantities.units import UnitError, unit
 from generator.records.expectation import Inner, expected, joined, several
-from generator.records.numeral import WrittenFloat, WrittenInt, number_mend
+from generator.records.numeral import WrittenFloat, WrittenInt, decimal_mend, number_mend
 from generator.records.wording import written
 
 MONTHS = tuple("January February March April May June July August September October November December".split())
@@ -172,7 +172,7 @@ def _amount_of_fields(fields: dict[str, Any]) -> Amount:
         Inner(
             (name,),
             fields[name],
-            expected(" and ".join(pair), did_you_mean(name, pair, "remove it"), found="another field"),
+            expected(" and ".join(pair), decimal_mend(fields, name) or did_you_mean(name, pair, "remove it"), found="another field"),
         )
         for name in fields
         if name not in pair
@@ -261,7 +261,7 @@ def _not_twelve(length: int) -> PydanticCustomError:
     mend = (
         f"add {months}" if length < len(MONTHS) else f"remove the {'value' if many == 1 else f'{many} values'} too many"
     )
-    return expected("12 values, January to December", mend, found=str(length))
+    return expected("12 values, January to December", mend, found=str(length), length=len(MONTHS))
 
 
 def _months(values: Iterable[Any], bounds: Bounds | None) -> tuple[list[float], list[Inner]]:

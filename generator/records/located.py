@@ -83,6 +83,13 @@ class Located:
                 return None
         return value
 
+    def brackets(self, path: FieldPath) -> str:
+        """A list as it stands in the file, if it stands in brackets; otherwise nothing."""
+        spot, text = self.values.get(path), self.source.text
+        if spot is None or text[spot.position : spot.position + 1] != "[":
+            return ""
+        return text[spot.position : text.find("]", spot.position)]
+
     def is_unread(self, path: FieldPath) -> bool:
         """Whether a problem of the text already stands for the value, or for one around it."""
         return any(path[:length] in self.unread for length in range(len(path) + 1))

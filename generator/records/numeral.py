@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Mapping
+from typing import Any
 
 
 class WrittenInt(int):
@@ -49,6 +51,31 @@ def plain_value(text: str) -> bool | WrittenInt | WrittenFloat | str | None:
     if _DECIMAL.fullmatch(text) and math.isfinite(float(text)):
         return WrittenFloat(text)
     return text
+
+
+def comma_mend(text: str, more: int) -> str:
+    """How to write decimals in a list of numbers that has some too many, if decimal commas would make just as many.
+
+    >>> comma_mend("[8, 9,5, 11]", 1), comma_mend("[8, 9, 11]", 1)
+    ('a decimal comma makes two values: write 9.5', '')
+    """
+    found = re.findall(r"-?\d+,\d+", text)
+    return _two_values(found[0]) if found and len(found) == more else ""
+
+
+def decimal_mend(group: Mapping[str, Any], name: str) -> str:
+    """How to write `{value: 60,5}`, which YAML reads as a field `5` without a value, behind a whole number.
+
+    >>> decimal_mend({"value": 60, "5": None}, "5"), decimal_mend({"value": 60, "five": None}, "five")
+    ('a decimal comma makes two values: write 60.5', '')
+    """
+    before = dict(zip([*group][1:], group.values(), strict=False)).get(name)
+    digits = name.isdecimal() and group[name] is None and isinstance(before, int) and not isinstance(before, bool)
+    return _two_values(f"{before},{name}") if digits else ""
+
+
+def _two_values(decimal: str) -> str:
+    return f"a decimal comma makes two values: write {decimal.replace(',', '.')}"
 
 
 _NUMBER = r"-?(?:\d+(?:\.\d*)?|\.\d+)(?:[eE][+-]?\d+)?"

@@ -60,6 +60,14 @@ def _spelled_fields(group: type[BaseModel]) -> dict[str, FieldInfo]:
     return {info.alias or name: info for name, info in group.model_fields.items()}
 
 
+def choices(info: FieldInfo | None) -> tuple[str, ...]:
+    """The words that a field may have, if it may have nothing else; `true` and `false` are words too."""
+    words: list[str] = []
+    for kind in _plain_types(info.annotation) if info else ():
+        words += ["true", "false"] if kind is bool else get_args(kind) if get_origin(kind) is Literal else [""]
+    return tuple(words) if all(words) else ()
+
+
 def _plain_types(annotation: Any) -> Iterator[Any]:
     origin = get_origin(annotation)
     if origin is Annotated:

@@ -30,9 +30,9 @@ content/cycles:1:1: expected a folder for a kind of record, found an unknown fol
     mend: did you mean "cycle"?
 content/pyramid/sill_lake.yaml:36:15: levels[3].respired: expected a number, found the text "twelve"
     mend: write 12
-content/sources.yaml:10:11: sources[0].read: expected text, abstract, secondary, memory or run, found the text "secondhand"
+content/sources.yaml:10:11: sources[RICKLEFS2008].read: expected text, abstract, secondary, memory or run, found the text "secondhand"
     mend: did you mean "secondary"?
-content/vocabulary.yaml:3:17: words[0].wort: expected a known field, found an unknown one
+content/vocabulary.yaml:3:17: words[biome].wort: expected a known field, found an unknown one
     mend: did you mean "word"?
 8 problems and 1 warning in 7 files; nothing was written."""
 QUOTED = re.compile(r'^content/(\S+?):(\d+):(\d+): .*, found ["{]([^"}]+)["}](?: again| twice|, kept .*)?$', re.M)
