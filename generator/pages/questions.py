@@ -1,82 +1,108 @@
-"""A question as HTML: complete without a script, and marked by one where there is one.
-
-The feedback to every answer stands in the closed solution; the script only finds the line that fits what was answered.
-"""
+"""A question as HTML: complete without a script and on paper, and marked by a script where there is one."""
 
 from __future__ import annotations
 
+from generator.pages.answers import answers
 from generator.pages.markup import escaped, prose
-from generator.pages.workings import working
-from generator.questions.question import Choice, Needs, NumberEntry, Question
+from generator.questions.question import ChartReading, Choice, Matching, Needs, NumberEntry, Ordering, Question, SeveralChoice
 
 _NEEDS = {
     Needs.DATA: "Answer from the data on this page.",
     Needs.KNOWLEDGE: "Answer from what you have learned.",
     Needs.BOTH: "Use the data on this page and what you have learned.",
 }
+_IN_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")
 
 
 def question(item: Question, record: str, position: int) -> str:
     """One question as a block of HTML without blank lines."""
-    name = f"{record}/{item.id}"
-    field = f"q-{item.id.replace('_', '-')}"
-    body = _choice(item, field) if isinstance(item, Choice) else _number(item, field) if isinstance(item, NumberEntry) else ""
+    field = field_id(item)
+    kind, body = _fields(item, field)
     return (
-        f'<div class="check" id="{field}">\n<self-check data-question="{escaped(name)}">\n<form>\n<fieldset>\n'
-        f'<legend><span class="check-number">Question {position}.</span> {prose(item.prompt)}</legend>\n'
+        f'<div class="check" id="{field}">\n<self-check data-type="{kind}" data-question="{escaped(f"{record}/{item.id}")}">\n<form>\n'
+        f'<fieldset>\n<legend><span class="check-number">Question {position}.</span> {prose(item.prompt)}</legend>\n'
         f'<p class="needs">{_NEEDS[item.needs]}</p>\n{body}\n</fieldset>\n'
-        f'<output role="status"></output>\n</form>\n{_solution(item)}\n</self-check>\n</div>'
+        f'<output role="status"></output>\n</form>\n{_hints(item)}{answers(item)}\n</self-check>\n</div>'
     )
 
 
-def _choice(item: Choice, field: str) -> str:
+def field_id(item: Question) -> str:
+    """The id of a question's block on its page."""
+    return f"q-{item.id.replace('_', '-')}"
+
+
+def _fields(item: Question, field: str) -> tuple[str, str]:
+    """The name of the item type, by which the script marks it, and what the reader answers in."""
+    match item:
+        case Choice():
+            return "choice", _options(item, field, "radio")
+        case SeveralChoice():
+            wanted = sum(option.right for option in item.options)
+            return "several", f'<p class="forms">Pick {_IN_WORDS[wanted]}.</p>\n{_options(item, field, "checkbox")}'
+        case NumberEntry():
+            return "number", _number(item, field)
+        case Ordering():
+            return "order", _order(item)
+        case Matching():
+            return "match", _match(item, field)
+        case ChartReading():
+            return "label", _label(item, field)
+    raise TypeError(f"{item.id}: no fields are known for {type(item).__name__}")
+
+
+def _options(item: Choice | SeveralChoice, field: str, kind: str) -> str:
     return "\n".join(
-        f'<label class="option"><input type="radio" name="{field}" value="{index}"> <span>{prose(option.text)}</span></label>'
+        f'<label class="option"><input type="{kind}" name="{field}" value="{index}"> <span>{prose(option.text)}</span></label>'
         for index, option in enumerate(item.options)
     )
 
 
 def _number(item: NumberEntry, field: str) -> str:
-    unit = f' <span class="unit" id="{field}-unit">{prose(item.unit)}</span>' if item.unit else ""
-    described = f"{field}-unit {field}-forms" if item.unit else f"{field}-forms"
+    beside = item.unit and not item.asks_unit
+    unit = f' <span class="unit" id="{field}-unit">{prose(item.unit)}</span>' if beside else ""
+    described = f"{field}-unit {field}-forms" if beside else f"{field}-forms"
+    with_unit = ", with its unit" if item.asks_unit else ""
     return (
-        f'<p class="entry"><label for="{field}-box">Your answer</label> '
-        f'<input type="text" inputmode="decimal" autocomplete="off" size="12" id="{field}-box" aria-describedby="{described}">{unit}</p>\n'
+        f'<p class="entry"><label for="{field}-box">Your answer{with_unit}</label> '
+        f'<input type="text" inputmode="{"text" if item.asks_unit else "decimal"}" autocomplete="off" size="{18 if item.asks_unit else 12}" '
+        f'id="{field}-box" data-unit="{escaped(item.unit)}"{" data-asks-unit" if item.asks_unit else ""} aria-describedby="{described}">{unit}</p>\n'
         f'<p class="forms" id="{field}-forms">Write it like 1234.5, 1234,5 or 1.2e3.</p>'
     )
 
 
-def _solution(item: Question) -> str:
-    lines = _choice_lines(item) if isinstance(item, Choice) else _number_lines(item) if isinstance(item, NumberEntry) else []
-    feedback = "\n".join(lines)
-    shown = f"\n{working(item.fact)}" if item.fact and item.fact.working else ""
+def _order(item: Ordering) -> str:
+    """Steps in their drawn order; without a script, and on paper, a place for the number stands before each."""
+    rows = "\n".join(
+        f'<li data-step="{step}"><span class="place" aria-hidden="true">&#160;</span><span class="step">{prose(item.steps[step].text)}</span></li>'
+        for step in item.start
+    )
+    return f'<ol class="steps">\n{rows}\n</ol>'
+
+
+def _match(item: Matching, field: str) -> str:
+    letters = [chr(ord("A") + index) for index in range(len(item.partners))]
+    picks = "".join(f'<option value="{index}">{letter}</option>' for index, letter in enumerate(letters))
+    rows = "\n".join(
+        f'<li><select id="{field}-{row}" data-row="{row}"><option value="">?</option>{picks}</select> '
+        f'<label for="{field}-{row}">{prose(pair.text)}</label></li>'
+        for row, pair in enumerate(item.pairs)
+    )
+    partners = "\n".join(f"<li>{prose(partner)}</li>" for partner in item.partners)
+    return f'<ul class="rows">\n{rows}\n</ul>\n<ol class="partners" type="A">\n{partners}\n</ol>'
+
+
+def _label(item: ChartReading, field: str) -> str:
+    picks = "".join(f'<option value="{escaped(label)}">{prose(label)}</option>' for label in item.labels)
     return (
-        f'<details class="answer">\n<summary>Answer and working</summary>\n<div data-search-exclude>\n'
-        f'<p>{prose(item.solution)}</p>{shown}\n<ul class="feedback">\n{feedback}\n</ul>\n</div>\n</details>'
+        f'<p class="entry"><label for="{field}-pick">Your answer</label> '
+        f'<select id="{field}-pick"><option value="">pick one</option>{picks}</select></p>'
     )
 
 
-def _choice_lines(item: Choice) -> list[str]:
-    return [
-        f'<li data-option="{index}" data-right="{_truth(option.right)}"><strong>{prose(option.text)}</strong>: '
-        f'{"right" if option.right else "not right"}. <span class="says">{prose(option.feedback)}</span></li>'
-        for index, option in enumerate(item.options)
-    ]
-
-
-def _number_lines(item: NumberEntry) -> list[str]:
-    right = (
-        f'<li data-low="{item.accepted.low!r}" data-high="{item.accepted.high!r}" data-right="true"><strong>{prose(item.answer)}</strong>: '
-        f'right. <span class="says">{prose(item.right_feedback)}</span></li>'
-    )
-    wrong = [
-        f'<li data-low="{slip.accepted.low!r}" data-high="{slip.accepted.high!r}" data-right="false"><strong>{prose(slip.shown)}</strong>: '
-        f'not right. <span class="says">{prose(slip.feedback)}</span></li>'
-        for slip in item.slips
-    ]
-    other = f'<li data-right="false"><strong>Any other number</strong>: not right. <span class="says">{prose(item.otherwise)}</span></li>'
-    return [right, *wrong, other]
-
-
-def _truth(value: bool) -> str:
-    return "true" if value else "false"
+def _hints(item: Question) -> str:
+    """Hints inside each other, so that each is only reached through the one before."""
+    inner = ""
+    for place, hint in reversed(list(enumerate(item.hints, start=1))):
+        head = "Hint" if len(item.hints) == 1 else f"Hint {place} of {len(item.hints)}"
+        inner = f'<details class="hint">\n<summary>{head}</summary>\n<p>{prose(hint)}</p>\n{inner}</details>\n'
+    return f'<div class="hints" data-search-exclude>\n{inner}</div>\n' if inner else ""

@@ -41,8 +41,9 @@ def enough(candidates: Sequence[Made], wanted: int = 6) -> tuple[Made, ...]:
 
 
 def number_entry(
-    draft: Draft, right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue, *, otherwise: str
-) -> NumberEntry | Rejected:
+    draft: Draft, right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue, *, otherwise: str,
+    asks_unit: bool = False,
+) -> NumberEntry | Rejected:  # fmt: skip
     """A number to type; known mistakes are recognised and answered. `otherwise` is the hint to any other number."""
     if not right.is_number:
         return Rejected(draft.id, f"{right.name.lower()} is {right.shown}")
@@ -50,7 +51,7 @@ def number_entry(
         id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right,
         unit=right.unit.shown if right.unit else "", answer=right.shown_exactly,
         accepted=accepted(right.number, right.figures, tolerance(right)), right_feedback=draft.solution,
-        slips=slips(right, given, mistakes, catalogue), otherwise=otherwise,
+        slips=slips(right, given, mistakes, catalogue), otherwise=otherwise, asks_unit=asks_unit and right.unit is not None,
     )  # fmt: skip
 
 

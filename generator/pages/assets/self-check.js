@@ -1,51 +1,23 @@
 // <self-check> marks the question inside it. The page is complete without it: question, answers and feedback stand there.
 //
-// Markup: a <form> with one <fieldset> (radio buttons, or one text box), an <output>, and <details class="answer"> whose
-// list .feedback has a line for each answer: data-option (number of the option), or data-low and data-high (a range of
-// numbers), with data-right. The last line without either stands for any other number.
-// Event: self-check-answered {question, right}, which bubbles.
+// Markup: data-type (choice, several, number, order, match, label) and data-question; a <form> with one <fieldset>, an
+// <output>, and <details class="answer"> whose list .feedback has a line for each answer, with data-right:
+//   choice, several: data-option; number: data-low and data-high; label: data-labels, parted by |;
+//   order: data-after (all, start, or the step behind which a wrong one stands); match: data-row and data-partner.
+// The last line of number and label, without such a mark, stands for any other answer.
+// Event: self-check-answered {question, right, misses}, which bubbles; misses counts what was wrong.
 (function () {
   'use strict'
   if (!('customElements' in window) || customElements.get('self-check')) return
 
   const RIGHT = '✓ Right.'
   const WRONG = '✗ Not right.'
+  const NEARLY = '◐ Nearly.'
+  const UNREADABLE = 'That cannot be read as one number. Write it like 1234.5, 1234,5 or 1.2e3.'
+  const NEAR = 1e-9 // relative: what is lost when a number is written in decimals
 
-  // The readings of a typed number: none, one, or two where a comma may mark decimals or thousands.
-  function readings (typed) {
-    const powers = { '⁰': 0, '¹': 1, '²': 2, '³': 3, '⁴': 4, '⁵': 5, '⁶': 6, '⁷': 7, '⁸': 8, '⁹': 9, '⁻': '-' }
-    const text = typed
-      .replace(/[⁻⁰¹²³⁴-⁹]+/g, found => '^' + [...found].map(sign => powers[sign]).join(''))
-      .normalize('NFKC').trim()
-      .replace(/[−–]/g, '-')
-      .replace(/^(≈|~|ca\.|about)\s*/i, '')
-      .replace(/\s*[x×*·]\s*10\s*\^?\s*\(?([+-]?\d+)\)?$/i, 'e$1')
-      .replace(/(\d)[ \u00a0\u2009\u202f'’](?=\d{3}(\D|$))/g, '$1')
-    const found = /^([+-]?)((?:\d+[.,])*\d+|\d*[.,]\d+)(e[+-]?\d{1,3})?$/i.exec(text)
-    if (!found) return []
-    const [, sign, digits, power = ''] = found
-    return decimals(digits).map(plain => Number(sign + plain + power)).filter(Number.isFinite)
-  }
-
-  function decimals (digits) {
-    const commas = digits.split(',').length - 1
-    const points = digits.split('.').length - 1
-    if (commas === 0 && points <= 1) return [digits]
-    if (commas && points) {
-      const mark = digits.lastIndexOf(',') > digits.lastIndexOf('.') ? ',' : '.'
-      const [whole, rest, more] = digits.split(mark)
-      return more === undefined && grouped(whole) ? [whole.replace(/[.,]/g, '') + '.' + rest] : []
-    }
-    if (commas === 1) {
-      const asDecimal = digits.replace(',', '.')
-      return /^[1-9]\d{0,2},\d{3}$/.test(digits) ? [asDecimal, digits.replace(',', '')] : [asDecimal]
-    }
-    return grouped(digits) ? [digits.replace(/[.,]/g, '')] : []
-  }
-
-  function grouped (digits) {
-    return /^\d{1,3}([.,])\d{3}(\1\d{3})*$/.test(digits) || /^\d+$/.test(digits)
-  }
+  const says = line => line.querySelector('.says').textContent
+  const isRight = line => line.dataset.right === 'true'
 
   class SelfCheck extends HTMLElement {
     connectedCallback () {
@@ -53,9 +25,10 @@
       const { signal } = this.abort
       this.form = this.querySelector('form')
       this.output = this.querySelector('output')
-      this.box = this.form.querySelector('input[type="text"]')
+      this.lines = [...this.querySelectorAll('.feedback > li')]
       this.form.addEventListener('submit', event => this.answer(event), { signal })
-      if (this.form.querySelector('button')) return
+      if (this.dataset.type === 'order') this.makeMovable(signal)
+      if (this.form.querySelector('.check-button')) return
       const button = document.createElement('button')
       button.type = 'submit'
       button.className = 'check-button'
@@ -69,32 +42,127 @@
 
     answer (event) {
       event.preventDefault()
-      this.box ? this.answerNumber() : this.answerChoice()
+      this[`${this.dataset.type}Answered`]()
     }
 
-    answerChoice () {
+    choiceAnswered () {
       const picked = this.form.querySelector('input:checked')
       if (!picked) return this.say('Pick one of the options first.')
-      this.mark(this.querySelector(`.feedback [data-option="${picked.value}"]`))
+      this.mark(this.lines.find(line => line.dataset.option === picked.value))
     }
 
-    answerNumber () {
-      const typed = this.box.value
-      if (!typed.trim()) return this.say('Type a number first.')
-      const numbers = readings(typed)
-      if (!numbers.length) return this.say('That cannot be read as one number. Write it like 1234.5, 1234,5 or 1.2e3, without the unit.')
-      const lines = [...this.querySelectorAll('.feedback li')]
-      const known = lines.filter(line => line.dataset.low !== undefined)
-      const fits = number => known.find(line => number >= Number(line.dataset.low) && number <= Number(line.dataset.high))
-      const line = numbers.map(fits).find(found => found && found.dataset.right === 'true') || (numbers.length === 1 && fits(numbers[0]))
-      if (!line && numbers.length > 1) return this.say(`Do you mean ${numbers.join(' or ')}? Write it without the comma.`)
-      this.mark(line || lines[lines.length - 1])
+    severalAnswered () {
+      const picked = new Set([...this.form.querySelectorAll('input:checked')].map(input => input.value))
+      if (!picked.size) return this.say('Pick the options that are right first.')
+      const wrong = this.lines.filter(line => picked.has(line.dataset.option) && !isRight(line))
+      const missing = this.lines.filter(line => !picked.has(line.dataset.option) && isRight(line)).length
+      const left = missing ? [missing === 1 ? 'One that is right is not picked yet.' : `${missing} that are right are not picked yet.`] : []
+      const right = this.lines.filter(isRight).map(says)
+      if (!wrong.length && !missing) return this.verdict(true, [...new Set(right)], 0)
+      this.verdict(false, [...wrong.map(line => `“${line.querySelector('strong').textContent}”: ${says(line)}`), ...left], wrong.length + missing)
+    }
+
+    labelAnswered () {
+      const picked = this.form.querySelector('select').value
+      if (!picked) return this.say('Pick an answer first.')
+      this.mark(this.lines.find(line => (line.dataset.labels || '').split('|').includes(picked)) || this.lines[this.lines.length - 1])
+    }
+
+    matchAnswered () {
+      const picks = [...this.form.querySelectorAll('select')]
+      const empty = picks.filter(pick => !pick.value).length
+      if (empty) return this.say(empty === picks.length ? 'Pick a partner for each line first.' : 'Some lines have no partner yet.')
+      const wrong = this.lines.filter((line, row) => picks[row].value !== line.dataset.partner)
+      if (!wrong.length) return this.verdict(true, ['Every line has its partner.'], 0)
+      const count = `${picks.length - wrong.length} of ${picks.length} are matched.`
+      this.verdict(false, [count, `Look again at “${this.textOf(picks[this.lines.indexOf(wrong[0])])}”: ${says(wrong[0])}`], wrong.length)
+    }
+
+    textOf (select) {
+      return this.form.querySelector(`label[for="${select.id}"]`).textContent
+    }
+
+    get steps () {
+      return [...this.form.querySelectorAll('.steps > li')]
+    }
+
+    orderAnswered () {
+      const order = this.steps.map(step => Number(step.dataset.step))
+      const place = order.findIndex((step, index) => step !== index)
+      const key = place < 0 ? 'all' : place === 0 ? 'start' : String(place - 1)
+      const line = this.lines.find(one => one.dataset.after === key)
+      if (place < 0) return this.mark(line)
+      const soFar = place ? [place === 1 ? 'The first step is right.' : `The first ${place} steps are right.`] : []
+      this.verdict(false, [...soFar, says(line)], order.filter((step, index) => step !== index).length)
+    }
+
+    makeMovable (signal) {
+      for (const step of this.steps) {
+        const text = step.querySelector('.step').textContent
+        step.querySelector('.place').remove()
+        for (const [sign, name, by] of [['↓', 'down', 1], ['↑', 'up', -1]]) {
+          const button = document.createElement('button')
+          button.type = 'button'
+          button.className = 'move'
+          button.textContent = sign
+          button.dataset.by = String(by)
+          button.setAttribute('aria-label', `Move ${name}: ${text}`)
+          step.prepend(button)
+          button.addEventListener('click', () => this.move(step, by), { signal })
+        }
+      }
+      this.endsCannotMove()
+    }
+
+    move (step, by) {
+      const steps = this.steps
+      const other = steps[steps.indexOf(step) + by]
+      if (!other) return
+      by > 0 ? other.after(step) : other.before(step)
+      this.endsCannotMove()
+      step.querySelector(`[data-by="${by}"]`).focus()
+      this.say(`Now at place ${this.steps.indexOf(step) + 1} of ${steps.length}.`)
+    }
+
+    endsCannotMove () {
+      this.steps.forEach((step, index, all) => {
+        step.querySelector('[data-by="-1"]').setAttribute('aria-disabled', String(index === 0))
+        step.querySelector('[data-by="1"]').setAttribute('aria-disabled', String(index === all.length - 1))
+      })
+    }
+
+    numberAnswered () {
+      const box = this.form.querySelector('input[type="text"]')
+      const reading = window.studyNumbers.read(box.value)
+      if (reading.kind === 'empty') return this.say('Type a number first.')
+      if (reading.kind === 'range') return this.say('That is a range. Write the one number that you mean.')
+      if (reading.kind === 'none') return this.say(UNREADABLE)
+      const unit = box.dataset.unit
+      const turned = reading.unit ? window.studyNumbers.factor(reading.unit, unit) : { factor: 1, offset: 0 }
+      if (turned === undefined) return this.say(`“${reading.unit}” is not a unit that can be read here. ${unit ? `Write it like ${unit}.` : 'Write the number alone.'}`)
+      if (turned === null) return this.verdict(false, [`“${reading.unit}” measures something else than what is asked for.`], 1, 'unit')
+      this.markNumber(reading, reading.values.map(value => value * turned.factor + turned.offset), 'asksUnit' in box.dataset)
+    }
+
+    markNumber (reading, numbers, asksUnit) {
+      const known = this.lines.filter(line => line.dataset.low !== undefined)
+      const fits = number => known.find(line => number >= end(line.dataset.low, -1) && number <= end(line.dataset.high, 1))
+      const right = numbers.map(fits).find(line => line && isRight(line))
+      if (!right && numbers.length > 1) return this.say(`Do you mean ${reading.values.join(' or ')}? Write it without the comma.`)
+      if (right && asksUnit && !reading.unit) {
+        return this.verdict(false, ['The number is right, but its unit is missing: a number without a unit says nothing. Write it behind the number.'], 1, 'nearly')
+      }
+      this.mark(right || fits(numbers[0]) || this.lines[this.lines.length - 1])
     }
 
     mark (line) {
-      const right = line.dataset.right === 'true'
-      this.say(`${right ? RIGHT : WRONG} ${line.querySelector('.says').textContent}`, right ? 'right' : 'wrong')
-      const detail = { question: this.dataset.question, right }
+      this.verdict(isRight(line), [says(line)], isRight(line) ? 0 : 1)
+    }
+
+    verdict (right, sentences, misses, kind = '') {
+      const head = right ? RIGHT : kind === 'nearly' ? NEARLY : WRONG
+      this.say([head, ...sentences].join(' '), right ? 'right' : kind === 'nearly' ? 'nearly' : 'wrong')
+      const detail = { question: this.dataset.question, right, misses }
       this.dispatchEvent(new CustomEvent('self-check-answered', { bubbles: true, detail }))
     }
 
@@ -103,5 +171,11 @@
       this.output.dataset.verdict = verdict
     }
   }
+
+  function end (text, side) {
+    const number = Number(text)
+    return number + side * Math.abs(number) * NEAR
+  }
+
   customElements.define('self-check', SelfCheck)
 })()

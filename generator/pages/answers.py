@@ -1,0 +1,61 @@
+"""The closed answer of a question: solution, working, and a line of feedback for every answer that can be given.
+
+The script reads its verdicts from these lines, so what it says and what stands on paper are the same.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.pages.markup import escaped, prose
+from generator.pages.workings import working
+from generator.questions.question import ChartReading, Choice, Interval, Matching, NumberEntry, Ordering, Question, SeveralChoice
+
+
+def answers(item: Question) -> str:
+    """The answer as a closed part of the page, outside the search."""
+    feedback = "\n".join(_lines(item))
+    shown = f"\n{working(item.fact)}" if item.fact and item.fact.working else ""
+    return (
+        f'<details class="answer">\n<summary>Answer and working</summary>\n<div data-search-exclude>\n'
+        f'<p>{prose(item.solution)}</p>{shown}\n<ul class="feedback">\n{feedback}\n</ul>\n</div>\n</details>'
+    )
+
+
+def _lines(item: Question) -> Iterator[str]:
+    match item:
+        case Choice() | SeveralChoice():
+            for index, option in enumerate(item.options):
+                yield _line({"option": str(index)}, option.right, option.text, option.feedback)
+        case NumberEntry():
+            yield _line(_ends(item.accepted), True, item.answer, item.right_feedback)
+            for slip in item.slips:
+                yield _line(_ends(slip.accepted), False, slip.shown, slip.feedback)
+            yield _line({}, False, "Any other number", item.otherwise)
+        case Ordering():
+            yield _line({"after": "all"}, True, "; then ".join(step.text.rstrip(".") for step in item.steps), item.solution)
+            yield _line({"after": "start"}, False, "Another first step", item.starts_with)
+            for index, step in enumerate(item.steps[:-1]):
+                yield _line({"after": str(index)}, False, f"Another step after “{step.text.rstrip('.')}”", step.leads_on)
+        case Matching():
+            for row, pair in enumerate(item.pairs):
+                keys = {"row": str(row), "partner": str(item.partners.index(pair.partner))}
+                yield _line(keys, True, f"{pair.text.rstrip('.')}: {pair.partner}", pair.because)
+        case ChartReading():
+            yield _line({"labels": "|".join(item.right)}, True, " or ".join(item.right), item.solution)
+            for slip in item.slips:
+                yield _line({"labels": "|".join(slip.labels)}, False, ", ".join(slip.labels), slip.feedback)
+            yield _line({}, False, "Any other answer", item.otherwise)
+
+
+def _ends(accepted: Interval) -> dict[str, str]:
+    return {"low": repr(accepted.low), "high": repr(accepted.high)}
+
+
+def _line(keys: dict[str, str], right: bool, answer: str, says: str) -> str:
+    data = "".join(f' data-{key}="{escaped(value)}"' for key, value in keys.items())
+    verdict = "right" if right else "not right"
+    return (
+        f'<li{data} data-right="{"true" if right else "false"}"><strong>{prose(answer)}</strong>: {verdict}. '
+        f'<span class="says">{prose(says)}</span></li>'
+    )
