@@ -14,6 +14,8 @@ from generator.science import (
     dissolved_oxygen,
     energy_flow,
     evapotranspiration,
+    food_web_effects,
+    food_webs,
     light_in_water,
     plant_production,
     salinity,
@@ -24,8 +26,8 @@ from generator.science.method import Method
 __all__ = ["METHODS", "Method"]
 
 _TOPICS = (
-    aridity, biome_regions, budgets, climate, day_length, dissolved_oxygen, energy_flow, evapotranspiration, light_in_water,
-    plant_production, salinity, water_exchange,
+    aridity, biome_regions, budgets, climate, day_length, dissolved_oxygen, energy_flow, evapotranspiration,
+    food_web_effects, food_webs, light_in_water, plant_production, salinity, water_exchange,
 )  # fmt: skip
 
 METHODS: Mapping[str, Method] = MappingProxyType(
