@@ -15,6 +15,7 @@ from generator.course.magnitude import beyond_measure
 from generator.course.objectives import repeated_objectives, unknown_objectives
 from generator.course.reading import hard_to_read
 from generator.course.references import FactTable, missing_pictures, unknown_names, wrong_texts
+from generator.course.unwritten import unwritten
 from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity, did_you_mean, few_of, has_errors, in_order, listed
 from generator.kind import NUMBERS, Kind, Subject
 from generator.questions.authored import Authored, faults
@@ -189,6 +190,7 @@ class _Reading:
     def _doubts(self, file: RecordFile, subjects: Mapping[str, Subject[Any]]) -> Iterator[Finding]:
         kind, subject = self.kinds[file.kind], subjects[file.id]
         yield from kind.doubts(subject.record, subject.facts)
+        yield from unwritten(kind, file.located.value)
         yield from wrong_texts(subject, kind, file.located.value, subjects, self.kinds, self.folder.ids)
         if self.course is not None:
             yield from hard_to_read(file.located.value, self.course.reading_grade)

@@ -2,27 +2,21 @@
 
 from __future__ import annotations
 
-import json
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
-
 from generator.course.library import RESERVED, load_subject
+from generator.course.template import rendered
 from generator.diagnostics import ContentErrors, Diagnostic, Place, did_you_mean, has_errors, in_order, listed
 from generator.kind import Kind
 from generator.records import Located, RecordFile, located_finding
 from generator.records.field_path import FieldPath
 from generator.records.fields import ID
 from generator.records.located import located
-from generator.records.numeral import plain_value
-from generator.records.tables import Cell, Imported, Table, id_of, is_number, read_table
-
-TEMPLATE = "new.yaml.j2"
-_PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9_/-]*(?: [A-Za-z0-9_/-]+)*", re.ASCII)
+from generator.records.tables import Cell, Imported, Table, id_of, read_table
 
 
 class NotCreated(Exception):
@@ -79,7 +73,7 @@ def draft(kind: Kind[Any], title: str, table: Table | None = None) -> tuple[str,
     imported = kind.import_table(table) if table and kind.import_table else None
     if imported and not imported.fields:
         raise ContentErrors([*(table.problems if table else ()), *imported.problems])
-    text = _environment(kind.folder).get_template(TEMPLATE).render(title=title, table=imported.fields if imported else None)
+    text = rendered(kind, title, imported.fields if imported else None)
     file = located(text.encode(), f"{kind.name}.yaml")
     problems = list(_problems(kind, file))
     if table and imported:
@@ -87,36 +81,14 @@ def draft(kind: Kind[Any], title: str, table: Table | None = None) -> tuple[str,
         problems = [*told, *_at_their_cells(problems, file, table, imported, only_cells=bool(told))]
     if has_errors(problems):
         raise ContentErrors(in_order(problems))
-    return text, imported.notes if imported else ()
+    return text, _notes(table, imported) if table and imported else ()
 
 
-def text_scalar(text: str) -> str:
-    """A text in the way YAML writes it, in quotes where it would mean something else without.
-
-    >>> text_scalar("Harrow Plain"), text_scalar("12"), text_scalar("no: never")
-    ('Harrow Plain', '"12"', '"no: never"')
-    """
-    plain = _PLAIN.fullmatch(text) and isinstance(plain_value(text), str)
-    return text if plain else json.dumps(text, ensure_ascii=False)
-
-
-def flow(value: str | Mapping[str, Any] | Sequence[Any]) -> str:
-    """Fields, lists and cells on one line, as YAML writes them; a cell that is a number is one.
-
-    >>> flow({"id": "litter", "rate": {"low": "10", "high": "25"}, "at": ["1", "0"]})
-    '{id: litter, rate: {low: 10, high: 25}, at: [1, 0]}'
-    """
-    if isinstance(value, str):
-        return value if is_number(value) else text_scalar(value)
-    if isinstance(value, Mapping):
-        return f"{{{', '.join(f'{name}: {flow(inner)}' for name, inner in value.items())}}}"
-    return f"[{', '.join(map(flow, value))}]"
-
-
-def _environment(folder: Path) -> Environment:
-    made = Environment(loader=FileSystemLoader(folder), undefined=StrictUndefined, trim_blocks=True, lstrip_blocks=True, keep_trailing_newline=True)
-    made.filters |= {"text": text_scalar, "flow": flow}
-    return made
+def _notes(table: Table, imported: Imported) -> tuple[str, ...]:
+    """What was made of the table, what was left out, and what the author has to see to."""
+    commas = ["Decimal commas were read as points."] if table.decimal_comma else []
+    origin = "The record says `data: measured`: write invented or published there if that is where the numbers come from."
+    return (*imported.notes, *commas, origin, *imported.next)
 
 
 def _refuse_name(name: str) -> None:

@@ -98,7 +98,7 @@ def wrong_texts(
     `texts` is the record as read; `subjects` are the records whose facts are known, `ids` all that exist, broken ones included.
     """
     facts = FactTable(subject.facts, subjects)
-    for path, text in _texts(texts):
+    for path, text in texts_in(texts):
         if path[-1] == "holds_if":
             yield from _claim(path, text, subject, kind, facts, ids)
             continue
@@ -126,13 +126,14 @@ def wrong_texts(
                 yield finding
 
 
-def _texts(value: Any, path: FieldPath = ()) -> Iterator[tuple[FieldPath, str]]:
+def texts_in(value: Any, path: FieldPath = ()) -> Iterator[tuple[FieldPath, str]]:
+    """Every text of a record as read, with its path."""
     if isinstance(value, dict):
         for key, inner in value.items():
-            yield from _texts(inner, (*path, key))
+            yield from texts_in(inner, (*path, key))
     elif isinstance(value, list):
         for index, inner in enumerate(value):
-            yield from _texts(inner, (*path, index))
+            yield from texts_in(inner, (*path, index))
     elif isinstance(value, str):
         yield path, value
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
-from generator.diagnostics import ContentErrors, Diagnostic, Place
+from generator.diagnostics import ContentErrors, Diagnostic, Place, listed
 from generator.records.field_path import FieldPath
 from generator.records.fields import MONTHS
 from generator.records.numeral import plain_value, tidied
@@ -87,7 +87,9 @@ class Imported:
     told: frozenset[FieldPath] = frozenset()
     """Values of the record to come that one of the problems already stands for."""
     notes: tuple[str, ...] = ()
-    """What was left out, and what the author has to add."""
+    """What was read, how it was understood, and what was left out."""
+    next: tuple[str, ...] = ()
+    """What the author has to see to."""
     problems: tuple[Diagnostic, ...] = ()
 
 
@@ -120,6 +122,8 @@ def table(data: bytes, name: str) -> Table:
     if not rows:
         expected, mend = "a first row with the columns' names", "write the table into it"
         return Table(name, problems=(source.problem(0, expected, "an empty file", mend),))
+    if above := _above_the_heads(rows):
+        return Table(name, problems=(above,))
     heads = tuple(map(head, _without_empty_end(rows[0])))
     problems = list(_repeated(heads))
     for row in rows[1:]:
@@ -181,6 +185,12 @@ def left_out(heads: Iterable[Head], kind: str) -> tuple[str, ...]:
     )
 
 
+def read_from(table: Table, columns: Iterable[int]) -> str:
+    """A note on the columns that were read."""
+    names = listed((found_in(table.heads[at].cell) for at in sorted(set(columns))), "and")
+    return f"{table.file}: read {names} from {len(table.rows)} {'row' if len(table.rows) == 1 else 'rows'}."
+
+
 def is_number(text: str) -> bool:
     """Whether a text is a number as records write it."""
     value = plain_value(text)
@@ -193,8 +203,10 @@ def _separator(text: str) -> tuple[int, str]:
     if told and text[told.end() : told.end() + 1] in ("\r", "\n"):
         return told.end(), told[1]
     lines = [line for line in text.splitlines() if line.strip() and not line.startswith("#")]
-    first = re.sub(r'"[^"]*"', "", lines[0]) if lines else ""
-    return 0, next((sign for sign in SEPARATORS if sign in first), ",")
+    first, *others = [re.sub(r'"[^"]*"', "", line) for line in lines] or [""]
+    others = [line for line in others if any(sign in line for sign in SEPARATORS)]
+    below = [sign for sign in SEPARATORS if others and all(sign in line for line in others)]
+    return 0, next((sign for sign in SEPARATORS if sign in first or sign in below), ",")
 
 
 def _rows(source: Source, start: int, separator: str) -> Iterator[list[Cell]]:
@@ -219,6 +231,17 @@ def _rows(source: Source, start: int, separator: str) -> Iterator[list[Cell]]:
         row = []
     if row:
         yield row
+
+
+def _above_the_heads(rows: list[list[Cell]]) -> Diagnostic | None:
+    """What is wrong where titles stand above the columns' names: rows that are shorter than one without numbers below them."""
+    filled = [[cell for cell in row if cell.text] for row in rows]
+    longer = (at for at in range(1, len(filled)) if len(filled[at]) > len(filled[0]))
+    titles = next(longer, 0)
+    if not titles or any(_NUMBER.fullmatch(cell.text) or _WITH_COMMA.fullmatch(cell.text) for cell in filled[titles]):
+        return None
+    mend = "remove the line, or begin it with #" if titles == 1 else f"remove the {titles} lines above them, or begin each with #"
+    return problem(filled[0][0], "", "the columns' names in the first row", mend, f"{found_in(filled[0][0])} above them")
 
 
 def _without_empty_end(row: list[Cell]) -> list[Cell]:

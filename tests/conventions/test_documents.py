@@ -4,10 +4,14 @@ from __future__ import annotations
 
 import re
 import tomllib
+from pathlib import Path
 
 import pytest
 
+from generator.build import check
+from generator.cli import studyguide
 from generator.kinds import all_kinds
+from tests.content.patches import substitute, write_course
 from tests.conventions.project import ROOT
 
 BUILD = "python3 -m venv .venv && .venv/bin/pip install -q . && .venv/bin/studyguide build"
@@ -27,6 +31,25 @@ def test_readme_has_the_windows_spellings_beside_them() -> None:
     assert [r".venv\Scripts\studyguide build", r".venv\Scripts\pytest"] == [
         end for end in (r".venv\Scripts\studyguide build", r".venv\Scripts\pytest") if any(line.endswith(end) for line in read("README.md").splitlines())
     ]
+
+
+def test_readme_says_which_commands_take_which_option() -> None:
+    rows = re.findall(r"^\| `(--\w+)[^`]*` \| ([^|]+) \|", read("README.md"), re.MULTILINE)
+    everywhere = ", ".join(f"`{name}`" for name in studyguide.commands)
+    said = {(option, name) for option, names in rows for name in re.findall(r"`(\w+)`", names.replace("every command", everywhere))}
+    known = {(option, name) for name, command in studyguide.commands.items() for one in command.params for option in one.opts if option.startswith("--")}
+    assert known == said
+
+
+def test_the_entries_that_readme_shows_are_read(tmp_path: Path) -> None:
+    concept, misconception, source = re.findall(r"^```yaml\n(.*?)^```", read("README.md"), re.MULTILINE | re.DOTALL)[:3]
+    content = write_course(tmp_path / "content")
+    for name, entry in (("misconceptions.yaml", misconception), ("sources.yaml", source)):
+        (content / name).write_text((content / name).read_text("utf-8").rstrip() + "\n" + entry, "utf-8")
+    (content / "concept").mkdir()
+    (content / "concept" / "tides.yaml").write_text(concept, "utf-8")
+    substitute(content / "course.yaml", "[pyramid/sill_lake]", "[pyramid/sill_lake, concept/tides]")
+    assert "MARLOW2031" in check(content).sources
 
 
 def test_continuous_integration_runs_the_test_command_word_for_word() -> None:

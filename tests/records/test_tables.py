@@ -41,6 +41,10 @@ def test_a_comma_is_no_separator_where_another_one_stands() -> None:
     assert [["a, b", "c"], ["1,5", "2,5"]] == texts("a, b;c\n1,5;2,5\n")
 
 
+def test_the_separator_is_seen_below_a_title() -> None:
+    assert "remove the 2 lines above them, or begin each with #" == table(b"Evora\n1981\nmonth;temp;rain\n1;1,5;3\n", "t.csv").problems[0].mend
+
+
 def test_a_row_that_is_short_is_filled() -> None:
     assert [["a", "b", "c"], ["1", "", ""]] == texts("a,b,c\n1\n")
 
@@ -93,6 +97,8 @@ def test_months_by_name_and_number(text: str, expected: int | None) -> None:
         ("a,b\n1,{x}", ['2:3 text without braces / "{x}"']),
         (b"a,b\n1,\xb0", ["2:3 text saved as UTF-8 / a byte that is not (0xB0)"]),
         ("a,b\n1,2".encode("utf-16"), ["1:1 text saved as UTF-8 / UTF-16 or a file that is not text"]),
+        ("Climate of Evora\nmonth,rain\n1,2\n", ['1:1 the columns\' names in the first row / "Climate of Evora" above them']),
+        ("Evora, 1981\n\nPortugal\nmonth;temp;rain\n1;1,5;3\n", ['1:1 the columns\' names in the first row / "Evora, 1981" above them']),
         (b"PK\x03\x04rest", ["1:1 a table saved as text / a spreadsheet file"]),
     ],
 )  # fmt: skip

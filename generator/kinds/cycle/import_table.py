@@ -8,7 +8,7 @@ from typing import Any
 from generator.diagnostics import Diagnostic
 from generator.quantities.units import UnitError, unit
 from generator.records.field_path import FieldPath
-from generator.records.tables import Cell, Imported, Table, id_of, left_out, problem
+from generator.records.tables import Cell, Imported, Table, id_of, left_out, problem, read_from
 
 TEXTS = ("process", "starts_as", "ends_as", "done_by", "oxygen", "cause", "pace")
 NAMES = ("id", "flux", "name")
@@ -29,7 +29,7 @@ def import_table(table: Table) -> Imported:
     problems += of_unit
     known = {*columns.values(), *(at for at in (rate, table.column(*NAMES)) if at is not None)}
     known |= {at for name in (*TEXTS, *RANGES) if (at := table.column(name)) is not None}
-    notes = left_out((one for at, one in enumerate(table.heads) if at not in known), "cycle")
+    notes = (read_from(table, known), *left_out((one for at, one in enumerate(table.heads) if at not in known), "cycle"))
     if missing or not labels or not table.rows:
         return Imported(fields={}, notes=notes, problems=tuple(problems))
     fluxes, cells = _fluxes(table, columns)
@@ -38,8 +38,8 @@ def import_table(table: Table) -> Imported:
     return Imported(
         fields={"units": labels, "reservoirs": [{"id": end, "name": ends[end].text} for end in reservoirs], "outside": outside, "fluxes": fluxes},
         cells=cells | {("units", "flux"): table.heads[at_unit].cell, ("units", "stock"): table.heads[at_unit].cell, ("fluxes",): start},
-        notes=(*notes, "Write the stock of each reservoir in place of `unknown`, and check which ends are reservoirs and which outside."),
-        problems=tuple(problems),
+        notes=notes, problems=tuple(problems),
+        next=("Write the stock of each reservoir in place of `unknown`, and check which ends are reservoirs and which outside.",),
     )  # fmt: skip
 
 

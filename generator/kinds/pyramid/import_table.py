@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from generator.diagnostics import Diagnostic
 from generator.quantities.units import UnitError, unit
 from generator.records.field_path import FieldPath
-from generator.records.tables import Cell, Imported, Table, id_of, left_out, problem
+from generator.records.tables import Cell, Imported, Table, id_of, left_out, problem, read_from
 
 NAMES = ("level", "trophic_level", "name", "id")
 FLOWS = ("gross_production", "respiration", "eaten", "egested", "respired", "production")
@@ -33,7 +33,8 @@ def import_table(table: Table) -> Imported:
         problems.append(problem(start, "", f"a column with a flow of energy, such as production ({EXAMPLES['energy_flow']})", "add one", "none"))
     units, of_units = _units(table, columns)
     problems += of_units
-    notes = left_out((one for at, one in enumerate(table.heads) if at not in (named, *columns.values())), "pyramid")
+    known = {*columns.values(), *([] if named is None else [named])}
+    notes = (read_from(table, known), *left_out((one for at, one in enumerate(table.heads) if at not in known), "pyramid"))
     if named is None or "energy_flow" not in units or not table.rows:
         return Imported(fields={}, notes=notes, problems=tuple(problems))
     levels = [
@@ -43,7 +44,7 @@ def import_table(table: Table) -> Imported:
     used = {field: units.get(field, example) for field, example in EXAMPLES.items()}
     return Imported(
         fields={"units": used, "levels": levels}, cells=dict(_cells(table, columns, named)) | dict(_unit_cells(table, columns)),
-        notes=(*notes, "Check that the levels stand from producers up."), problems=tuple(problems),
+        notes=notes, next=("Check that the levels stand from producers up.",), problems=tuple(problems),
     )  # fmt: skip
 
 
