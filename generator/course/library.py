@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib.resources import files
@@ -18,8 +18,11 @@ from generator.course.references import FactTable, missing_pictures, unknown_nam
 from generator.course.unwritten import unwritten
 from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity, did_you_mean, few_of, has_errors, in_order, listed
 from generator.kind import NUMBERS, Kind, Subject
+from generator.quantities.fact import Fact
+from generator.quantities.text import filled
 from generator.questions.authored import Authored, faults
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
+from generator.questions.qualitative import Qualitative, Term
 from generator.questions.question import Made, Question, Rejected
 from generator.records import Finding, Located, Record, RecordFile, check, located_finding, read, read_folder, without_accepted
 from generator.records.finding import IDLE_ACCEPTANCE
@@ -30,6 +33,7 @@ OTHERS = (COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES, "command_words.yaml", "va
 RESERVED = ("compared", "index")
 """No record can have these names: pages of the kind as a whole do."""
 Model = TypeVar("Model")
+Item = TypeVar("Item")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -208,18 +212,31 @@ class _Reading:
         generated = tuple(item for item in made if isinstance(item, Question))
         if self.catalogue is None or has_errors(told) or len(subjects) < len(self.folder.files):
             return generated
-        return generated + Authored(facts, self.catalogue, file.id).questions(subject.record.questions)
+        worded = self._with_catalogue(subject.kind, lambda catalogue: self._worded(catalogue, subject, facts))
+        return generated + worded + Authored(facts, self.catalogue, file.id).questions(subject.record.questions)
 
     def _made(self, kind: Kind[Any], subject: Subject[Any]) -> Sequence[Made]:
-        """The questions; a misconception that is missing is noted, and stood in for, so that the next one is found too."""
+        return self._with_catalogue(kind.name, lambda catalogue: _made(kind, subject, tuple(catalogue.values())))
+
+    def _with_catalogue(self, kind: str, make: Callable[[Catalogue], tuple[Item, ...]]) -> tuple[Item, ...]:
+        """What is made with the catalogue; a misconception that is missing is noted, and stood in for, so that the next one is found too."""
         catalogue = Catalogue(self.catalogue or {})
         while True:
             try:
-                return _made(kind, subject, tuple(catalogue.values()))
+                return make(catalogue)
             except UnknownMisconception as unknown:
                 (name,) = unknown.args
-                self.missing.setdefault(kind.name, {})[name] = None
+                self.missing.setdefault(kind, {})[name] = None
                 catalogue[name] = Misconception(id=name, idea="", correction="")
+
+    def _worded(self, catalogue: Catalogue, subject: Subject[Any], facts: Mapping[str, Fact]) -> tuple[Question, ...]:
+        """The questions from what a record says in words; only some kinds speak of adaptations."""
+        record = subject.record
+        known = [self.words[key] for key in record.vocabulary if self.words and key in self.words]
+        terms = [Term(word.id, word.word, word.means) for word in known]
+        return Qualitative(catalogue, subject.id, lambda text: filled(text, facts)).questions(
+            record.explanations, getattr(record, "adaptations", ()), record.people, terms
+        )
 
     def _missing_misconceptions(self) -> Iterator[Diagnostic]:
         place = Place(f"{self.name}/{MISCONCEPTIONS}", 1, 1)

@@ -33,7 +33,7 @@ def chain_anchor(explanation: str) -> str:
 
 def chain_charts(library: Library, subject: Subject[Any]) -> Iterator[ChainSequence]:
     """The drawings of a record's chains; reasons that work together have no order to draw."""
-    in_order = (explanation for explanation in subject.record.explanations if explanation.joined == "in_order")
+    in_order = (explanation for explanation in subject.record.explanations if explanation.joined != "together")
     return (chain_chart(library, subject, explanation) for explanation in in_order)
 
 

@@ -5,12 +5,14 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from typing import TypeVar
 
 from generator.quantities.fact import Fact
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake, accepted, options, slips, tolerance
 from generator.questions.question import Choice, Made, Needs, NumberEntry, Option, Rejected
 
+T = TypeVar("T")
 FEWEST_DISTRACTORS = 2
 
 
@@ -79,10 +81,15 @@ def choice(
         kept.setdefault(option.text.casefold(), Option(text=option.text, feedback=said, misconception=option.misconception))
     if len(kept) <= FEWEST_DISTRACTORS:
         return Rejected(draft.id, "too few different wrong options are left")
-    drawn = sorted(kept.values(), key=lambda option: _lot(salt, draft.id, option.text))
+    options_drawn = sorted(kept.values(), key=lambda option: _lot(salt, draft.id, option.text))
     return Choice(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, options=tuple(drawn)
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, options=tuple(options_drawn)
     )  # fmt: skip
+
+
+def drawn(things: Iterable[T], *salt: str) -> list[T]:
+    """The things in an order that is drawn once and for all: the same for the same words and salt, on every machine."""
+    return sorted(things, key=lambda thing: _lot(*salt, str(thing)))
 
 
 def _lot(*parts: str) -> str:

@@ -35,8 +35,9 @@ class Explanation(Part):
     id: Id
     asks: Text
     """The question that it answers, as it goes on after "explain": `why few trees grow on Harrow Plain`."""
-    joined: Literal["in_order", "together"] = "in_order"
-    """Whether each idea is the cause of the next, or the ideas are reasons that work together, in any order."""
+    joined: Literal["in_order", "together", "step_by_step"] = "in_order"
+    """Whether each idea leads to the next, or the ideas are reasons that work together, in any order, or each is a step that
+    can only happen after the one before, so that students can be asked to put them in order."""
     chain: Annotated[Some[Idea], different()]
 
 

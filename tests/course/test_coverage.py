@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -51,7 +52,9 @@ def test_a_record_that_says_it_serves_none_is_a_gap(tmp_path: Path) -> None:
 
 def test_questions_count_for_the_objectives_of_their_record(tmp_path: Path) -> None:
     found = covered(tmp_path)
-    assert [6, 6, 6, 6] == [one.questions for topic in found.topics for one in topic.objectives]
+    asked = {serving.record: len(serving.questions) for serving in found.servings}
+    for objective in (one for topic in found.topics for one in topic.objectives):
+        assert objective.questions == sum(asked[serving.record] for serving in objective.served_by) >= 6
 
 
 def test_a_topic_without_test_and_one_without_objective_are_gaps(tmp_path: Path) -> None:
@@ -95,7 +98,7 @@ def test_two_objectives_under_one_id_are_told(tmp_path: Path) -> None:
 def test_the_table_shows_objective_record_and_questions(tmp_path: Path) -> None:
     shown = table(covered(tmp_path, {"course.yaml": [("covers: [biomes, cycles, energy]", "covers: [biomes, cycles]")]}))
     assert shown.startswith("Biomes and climate (tested in First test)\n  read_climate: Read a climate diagram")
-    assert "    biome/temperate_grassland   6 questions: annual_precip, " in shown
+    assert re.search(r"    biome/temperate_grassland   \d+ questions: annual_precip, ", shown)
     assert shown.endswith("Gaps\n  energy: no test covers the topic")
     assert max(map(len, shown.splitlines())) <= WIDTH
 
@@ -103,7 +106,7 @@ def test_the_table_shows_objective_record_and_questions(tmp_path: Path) -> None:
 def test_the_document_has_every_prompt_and_no_sign_that_breaks_its_tables(tmp_path: Path) -> None:
     found = covered(tmp_path, {"course.yaml": [("says: Find an area.", "says: 'Find A | B * C.'"), ("id: area,", "id: areas,")]})
     text = markdown(found)
-    assert r"| Find A \| B \* C. (`areas`) | Energy flow in Sill Lake (`pyramid/sill_lake`) | 6 questions: " in text
+    assert re.search(r"\| Find A \\\| B \\\* C\. \(`areas`\) \| Energy flow in Sill Lake \(`pyramid/sill_lake`\) \| \d+ questions: ", text)
     asked = sum(len(serving.questions) for serving in found.servings)
     assert asked == sum(line.startswith("| `") for line in text.splitlines())
     assert {4} == {line.replace(r"\|", "").count("|") - 1 for line in text.splitlines() if line.startswith("| `")}

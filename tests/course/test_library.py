@@ -29,7 +29,7 @@ def test_a_library_holds_every_record_with_its_facts_and_questions(tmp_path: Pat
     found = library(tmp_path)
     assert ["biome/temperate_grassland", "cycle/wend_hollow_nitrogen", "pyramid/sill_lake"] == list(found.subjects)
     assert 327.0 == found.subjects["biome/temperate_grassland"].facts["harrow_plain.annual_precip"].value
-    assert {record: 6 for record in found.subjects} == {record: len(asked) for record, asked in found.questions.items()}
+    assert [] == [record for record in found.subjects if len(found.questions[record]) < 6]
 
 
 def test_the_sources_of_methods_stand_beside_those_of_the_course(tmp_path: Path) -> None:
