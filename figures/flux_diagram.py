@@ -1,4 +1,4 @@
-"""Spec of a reservoir-and-flux diagram: boxes for stocks, arrows as wide as the flux is large."""
+"""Spec of a reservoir-and-flux diagram: boxes for stocks, arrows as wide as the flux is large, hollow where it is not known."""
 
 from __future__ import annotations
 
@@ -28,8 +28,8 @@ class FluxArrow:
     start: str
     end: str
     """Ids of boxes."""
-    rate: float
-    """In the diagram's unit, zero or more; sets the width."""
+    rate: float | None
+    """In the diagram's unit, zero or more; sets the width. None where nobody knows it."""
     label: str
     """What stands beside the arrow: the process and the rate as shown, without the unit."""
     by_people: bool

@@ -15,7 +15,7 @@ from figures.temperature_rainfall_map import TemperatureRainfallMap
 from figures.trophic_pyramid import TrophicPyramid
 from figures.turnover_chart import TurnoverChart
 
-STYLE_VERSION = "2"
+STYLE_VERSION = "3"
 """Goes into the key of a kept drawing; counts up whenever the same spec would give other bytes."""
 _DRAWINGS: dict[type[Chart], str] = {
     ChainSequence: "chain_sequence",

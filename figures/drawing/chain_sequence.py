@@ -6,11 +6,11 @@ import math
 
 from figures.chain_sequence import ChainSequence
 from figures.drawing.canvas import Canvas, polygon, polyline, rounded_box
-from figures.drawing.text import ASCENT, LEADING, block_size, text_width, wrap
+from figures.drawing.text import ASCENT, LEADING, SMALLEST, block_size, glued, text_width, wrap_evenly
 
 WIDTH = 700
 _EDGE, _GAP, _ROUND = 8.0, 16.0, 15.0
-_LARGEST, _SMALLEST = 16.0, 12.0
+_LARGEST = 16.0
 _PAD, _NUMBER_ROOM = 14.0, 54.0
 _STAIRS, _MOST_STAIRS, _STEPS = 220.0, 420.0, (34.0, 62.0)
 """How far all stairs should and may lead to the right [px], and how far one at least and at most."""
@@ -30,8 +30,9 @@ def draw_chain_sequence(chart: ChainSequence) -> str:
     stairs = max(count - 1, 1)
     step = min(max(_STAIRS / stairs, _STEPS[0]), _STEPS[1], _MOST_STAIRS / stairs)
     width = WIDTH - 2 * _EDGE - step * (count - 1)
-    size = text_size(chart.steps, width)
-    blocks = [wrap(sentence, size, width - _NUMBER_ROOM - _PAD) for sentence in chart.steps]
+    steps = tuple(glued(sentence) for sentence in chart.steps)
+    size = text_size(steps, width)
+    blocks = [wrap_evenly(sentence, size, width - _NUMBER_ROOM - _PAD) for sentence in steps]
     heights = [max(block_size(lines, size)[1] + 1.6 * _PAD, 2 * _ROUND + 16) for lines in blocks]
     canvas = Canvas(WIDTH, math.ceil(sum(heights) + _GAP * (count - 1) + 2 * _EDGE))
     y = _EDGE
@@ -48,9 +49,9 @@ def draw_chain_sequence(chart: ChainSequence) -> str:
 
 
 def text_size(steps: tuple[str, ...], width: float) -> float:
-    """The size [px] at which the longest word still fits its box, between 12 and 16."""
+    """The size [px] at which the longest word still fits its box, between the least size and 16."""
     widest = max(text_width(word, _LARGEST) for sentence in steps for word in sentence.split(" "))
-    return max(_SMALLEST, min(_LARGEST, _LARGEST * (width - _NUMBER_ROOM - _PAD) / widest)) if widest else _LARGEST
+    return max(SMALLEST, min(_LARGEST, _LARGEST * (width - _NUMBER_ROOM - _PAD) / widest)) if widest else _LARGEST
 
 
 def _box(canvas: Canvas, left: float, top: float, width: float, height: float, number: int) -> None:

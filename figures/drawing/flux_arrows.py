@@ -4,32 +4,32 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from figures.drawing.canvas import Canvas, polygon, polyline, segments
 from figures.drawing.flux_routes import Route, outline, shaft_and_head, stripes
-from figures.drawing.text import text_width, wrap
+from figures.drawing.text import SMALLEST, text_width, wrap
 from figures.flux_diagram import FluxArrow, FluxDiagram
 
-WIDEST, THINNEST = 26.0, 1.5
-"""Shaft of the largest flux, and of every flux that would be thinner [px]."""
-_OUTLINED = 5.0
+WIDEST, THINNEST, UNKNOWN = 26.0, 1.5, 9.0
+"""Shaft of the largest flux, of every flux that would be thinner, and of one that is not known [px]."""
+_SHAPED = 5.0
 """Arrows thinner than this [px] are drawn as lines."""
-_LINE, _DASH, _SAMPLE = 1.2, (6.0, 3.0), 34.0
-"""Line around an arrow, dashes of thin arrows by people, length of a sample in the key [px]."""
-_TEXT, _TEXT_LINE, _ROW = 13.5, 17.0, 30.0
+_DASH, _LINE, _SAMPLE = (6.0, 3.0), 1.4, 34.0
+"""Marks and gaps along arrows by people, line around a flux that is not known, length of a sample in the key [px]."""
+_TEXT, _TEXT_LINE, _ROW = SMALLEST, 17.5, 30.0
 
 
 def shaft_widths(arrows: Sequence[FluxArrow]) -> dict[str, float]:
-    """The width of each arrow [px], in proportion to its flux but never under THINNEST."""
+    """The width of each arrow [px], in proportion to its flux but never under THINNEST; UNKNOWN where that is not known."""
     largest = _largest(arrows)
-    return {arrow.id: max(THINNEST, _to_scale(arrow.rate, largest)) for arrow in arrows}
+    return {a.id: UNKNOWN if a.rate is None else max(THINNEST, _to_scale(a.rate, largest)) for a in arrows}
 
 
 def _largest(arrows: Sequence[FluxArrow]) -> float:
-    return max((arrow.rate for arrow in arrows), default=0.0)
+    return max((arrow.rate for arrow in arrows if arrow.rate is not None), default=0.0)
 
 
 def _to_scale(rate: float, largest: float) -> float:
@@ -37,32 +37,44 @@ def _to_scale(rate: float, largest: float) -> float:
 
 
 def draw_arrow(canvas: Canvas, path: Route, width: float, arrow: FluxArrow) -> None:
-    """By nature: tinted with a line around, or one line; by people: striped across, or dashed."""
-    role, part = ("heat" if arrow.by_people else "plant"), f"arrow {arrow.id}"
+    """The same full ink at every width, so that the larger flux looks larger; by people: broken across; not known: hollow."""
+    role, part = _role(arrow.by_people), f"arrow {arrow.id}"
     shape = outline(path, width)
-    canvas.stroke(shape, "ground", 5)
-    if width < _OUTLINED:
+    canvas.stroke(shape, "ground", 4)
+    if arrow.rate is None:
+        canvas.fill(shape, "ground", part=part)
+        canvas.stroke(outline(path, width - _LINE), role, _LINE, dash=_DASH if arrow.by_people else ())
+    elif width < _SHAPED:
         shaft, head = shaft_and_head(path, width)
         canvas.stroke(shaft, role, width, dash=_DASH if arrow.by_people else (), part=part)
         canvas.fill(head, role)
-        return
-    canvas.fill(shape, "ground", part=part)
-    inner = outline(path, width - _LINE)
-    if arrow.by_people:
-        canvas.stroke(segments(stripes(path, width - _LINE, 5.5)), role, 2.2)
     else:
-        canvas.fill(inner, role, opacity=0.3)
-    canvas.stroke(inner, role, _LINE)
+        canvas.fill(shape, role, part=part)
+        if arrow.by_people:
+            canvas.stroke(segments(stripes(path, width + 4, sum(_DASH))), "ground", _DASH[1])
+
+
+def _role(by_people: bool) -> str:
+    return "heat" if by_people else "plant"
+
+
+@dataclass(frozen=True)
+class Sample:
+    """A piece of shaft for the key, with what it means; no text where the next sample means the same."""
+
+    width: float
+    by_people: bool
+    text: str
+    known: bool = True
 
 
 @dataclass(frozen=True)
 class KeyEntry:
-    """A sample of a shaft and what it means; no lines of text where the next sample means the same."""
+    """A sample with its place [px] and its text on lines."""
 
+    sample: Sample
     x: float
     y: float
-    width: float
-    by_people: bool
     lines: tuple[str, ...]
 
 
@@ -84,26 +96,30 @@ def key_of(chart: FluxDiagram, room: float) -> Key:
     for row in _key_rows(chart, largest):
         x = text_width(title, _TEXT) + 12 if title and not entries else 0.0
         lines: tuple[str, ...] = ()
-        for width, by_people, text in row:
-            lines = wrap(text, _TEXT, room - x - _SAMPLE - 7) if text else ()
-            entries.append(KeyEntry(x, top + 14, width, by_people, lines))
+        for sample in row:
+            lines = wrap(sample.text, _TEXT, room - x - _SAMPLE - 7) if sample.text else ()
+            entries.append(KeyEntry(sample, x, top + 14, lines))
             x += _SAMPLE + 7 + (max(text_width(line, _TEXT) for line in lines) + 22 if lines else 0)
         top += _ROW + _TEXT_LINE * max(0, len(lines) - 1)
     return Key(title, tuple(entries), top)
 
 
-def _key_rows(chart: FluxDiagram, largest: float) -> list[list[tuple[float, bool, str]]]:
-    """Rows of samples as (width [px], by people, text)."""
-    rows: list[list[tuple[float, bool, str]]] = []
+def _key_rows(chart: FluxDiagram, largest: float) -> list[list[Sample]]:
+    rows: list[list[Sample]] = []
     if largest > 0:
         *smaller, last = [value for value in _round_values(largest) if _to_scale(value, largest) >= THINNEST]
-        rows.append([(_to_scale(value, largest), False, _number(value)) for value in smaller])
-        rows[0].append((_to_scale(last, largest), False, f"{_number(last)} {chart.unit_label}"))
+        rows.append([Sample(_to_scale(value, largest), False, _number(value)) for value in smaller])
+        rows[0].append(Sample(_to_scale(last, largest), False, f"{_number(last)} {chart.unit_label}"))
     if any(arrow.by_people for arrow in chart.arrows):
-        rows.append([(12, False, ""), (2.5, False, "by nature"), (12, True, ""), (2.5, True, "people take part")])
-    if any(_to_scale(arrow.rate, largest) < THINNEST for arrow in chart.arrows):
+        nature, people = (Sample(12, False, ""), Sample(2.5, False, "by nature")), (Sample(12, True, ""), Sample(2.5, True, "people take part"))
+        rows.append([*nature, *people])
+    if any(arrow.rate is not None and _to_scale(arrow.rate, largest) < THINNEST for arrow in chart.arrows):
         limit = f"below {_number(largest * THINNEST / WIDEST)}" if largest > 0 else "of 0"
-        rows.append([(THINNEST, False, f"all fluxes {limit} {chart.unit_label} are drawn this thin: less could not be seen")])
+        rows.append([Sample(THINNEST, False, f"all fluxes {limit} {chart.unit_label} are drawn this thin: less could not be seen")])
+    unknown = [arrow.by_people for arrow in chart.arrows if arrow.rate is None]
+    if unknown:
+        causes = [Sample(UNKNOWN, by_people, "", known=False) for by_people in sorted(set(unknown))]
+        rows.append([*causes[:-1], replace(causes[-1], text="hollow: the rate is not known, so the width says nothing")])
     return rows
 
 
@@ -125,21 +141,16 @@ def draw_key(canvas: Canvas, key: Key) -> None:
     if key.title:
         canvas.text(0, 18.5, key.title, size=_TEXT, role="muted")
     for entry in key.entries:
-        _sample(canvas, entry)
+        _draw_sample(canvas, entry.sample, entry.x, entry.y)
         for number, line in enumerate(entry.lines):
             canvas.text(entry.x + _SAMPLE + 7, entry.y + 4.5 + _TEXT_LINE * number, line, size=_TEXT)
 
 
-def _sample(canvas: Canvas, entry: KeyEntry) -> None:
-    """A piece of shaft, `_SAMPLE` [px] long."""
-    x, y, role = entry.x, entry.y, "heat" if entry.by_people else "plant"
-    if entry.width < _OUTLINED:
-        canvas.stroke(polyline([(x, y), (x + _SAMPLE, y)]), role, entry.width, dash=_DASH if entry.by_people else ())
+def _draw_sample(canvas: Canvas, sample: Sample, x: float, y: float) -> None:
+    """A piece of shaft, `_SAMPLE` [px] long, as the arrows have it."""
+    role, dash = _role(sample.by_people), _DASH if sample.by_people else ()
+    if sample.known:
+        canvas.stroke(polyline([(x, y), (x + _SAMPLE, y)]), role, sample.width, dash=dash)
         return
-    half = (entry.width - _LINE) / 2
-    shape = polygon([(x, y - half), (x + _SAMPLE, y - half), (x + _SAMPLE, y + half), (x, y + half)])
-    if entry.by_people:
-        canvas.stroke(segments(((x + 5.5 * n + 2, y + half), (x + 5.5 * n - 2, y - half)) for n in (1, 2, 3, 4, 5)), role, 2.2)
-    else:
-        canvas.fill(shape, role, opacity=0.3)
-    canvas.stroke(shape, role, _LINE)
+    half = (sample.width - _LINE) / 2
+    canvas.stroke(polygon([(x, y - half), (x + _SAMPLE, y - half), (x + _SAMPLE, y + half), (x, y + half)]), role, _LINE, dash=dash)

@@ -12,10 +12,10 @@ from figures.drawing.flux_candidates import NoRoom
 from figures.drawing.flux_layout import Demand, LabelForm, PlacedArrow, arrange, faults
 from figures.drawing.flux_places import STOCK_TEXT, TEXT, WIDTH, PlacedBox, measured, place_boxes
 from figures.drawing.flux_routes import Rectangle
-from figures.drawing.text import ASCENT, LEADING, block_size, break_in_two, wrap
+from figures.drawing.text import ASCENT, LEADING, SMALLEST, block_size, break_in_two, wrap
 from figures.flux_diagram import FluxArrow, FluxDiagram
 
-_LABEL = 13.5
+_LABEL = SMALLEST
 _ROW_HEIGHTS = (145.0, 170.0, 200.0, 240.0, 300.0)
 _EDGE, _LIST_LINE = 14.0, 19.0
 
@@ -73,7 +73,7 @@ def arranged(chart: FluxDiagram) -> Layout:
     numbers = [LabelForm((f"{number}",), (22, 20)) for number in range(1, len(chart.arrows) + 1)]
     numbered = [Demand(arrow, widths[arrow.id], (form,)) for arrow, form in zip(chart.arrows, numbers, strict=True)]
     unplaced = replace(chart, boxes=tuple(replace(box, at=None) for box in chart.boxes))
-    found: list[tuple[tuple[int, int], Layout]] = []
+    found: list[tuple[tuple[int, int, float], Layout]] = []
     for spec in dict.fromkeys((chart, unplaced)):
         for demands, is_numbered in ((spelled, False), (numbered, True)):
             found += _by_height(spec, demands, is_numbered)
@@ -85,7 +85,7 @@ def arranged(chart: FluxDiagram) -> Layout:
     return best[1]
 
 
-def _by_height(spec: FluxDiagram, demands: Sequence[Demand], numbered: bool) -> list[tuple[tuple[int, int], Layout]]:
+def _by_height(spec: FluxDiagram, demands: Sequence[Demand], numbered: bool) -> list[tuple[tuple[int, int, float], Layout]]:
     """Layouts with their faults, up to the first without any."""
     found = []
     for row_height in _ROW_HEIGHTS:
@@ -98,7 +98,7 @@ def _by_height(spec: FluxDiagram, demands: Sequence[Demand], numbered: bool) -> 
             continue
         layout = Layout(boxes, tuple(arrows), numbered)
         found.append((faults(arrows, boxes), layout))
-        if found[-1][0] == (0, 0):
+        if found[-1][0][:2] == (0, 0):
             break
     return found
 

@@ -22,7 +22,11 @@ MARGIN = 8.0
 BLOCKED = 1000.0
 """Cost of something that must not be: a label on a label, on a box or off the canvas."""
 _ON_ARROW, _NEAR_ARROW, _CROSSING, _SHARED = 60.0, 4.0, 8.0, 22.0
-_MISTAKABLE, _TOO_CLOSE = 40.0, 75.0
+_MISTAKABLE, _TOO_CLOSE = 80.0, 75.0
+_CLEARER = 5.0
+"""How much farther from its label than its own arrow any other must be [px]."""
+_SHAFT = np.append(np.ones(SAMPLES - 2), (0.5, 0.0))
+"""How much of its half width an arrow fills along its course: it ends in a tip."""
 _SWEEPS, _TRIED = 6, 12
 
 
@@ -112,14 +116,14 @@ def arrange(demands: Sequence[Demand], boxes: Sequence[PlacedBox], ends: Sequenc
     return [placed[demand.arrow.id] for demand in demands]
 
 
-def faults(placed: Sequence[PlacedArrow], boxes: Sequence[PlacedBox]) -> tuple[int, int]:
-    """How many things stand on each other or off the canvas, and how many arrows or labels merely come too close."""
+def faults(placed: Sequence[PlacedArrow], boxes: Sequence[PlacedBox]) -> tuple[int, int, float]:
+    """How many things stand on each other or off the canvas, how many arrows or labels come too close, and the cost of all."""
     ends = {end.key: end.rectangle for arrow in placed if (end := arrow.course.outside) is not None}
     labels = [arrow.label for arrow in placed if arrow.label is not None]
     rectangles = rectangles_of([*(box.rectangle for box in boxes), *ends.values(), *labels])
     touching = (int(_overlaps(rectangles, rectangles).sum()) - len(rectangles)) // 2
     beyond = int(((rectangles[:, 0] < MARGIN) | (rectangles[:, 2] > WIDTH - MARGIN)).sum())
-    return touching + beyond, sum(arrow.cost > _TOO_CLOSE for arrow in placed)
+    return touching + beyond, sum(arrow.cost > _TOO_CLOSE for arrow in placed), round(sum(arrow.cost for arrow in placed))
 
 
 def _bare(choice: _Choice, around: _Surroundings) -> PlacedArrow:
@@ -184,8 +188,9 @@ def _with_label(choice: _Choice, index: int, costs: np.ndarray, around: _Surroun
         own = _inside(course.points, np.full(SAMPLES, demand.width / 2), rectangles).sum(axis=1)
         on = _inside(around.points, around.reach + 1, rectangles).sum(axis=1)
         near = _inside(around.points, around.reach + 10, rectangles).sum(axis=1)
-        mistakable = _inside(around.points, around.reach + 6, rectangles).any(axis=1)
-        label_costs = BLOCKED * blocked + _ON_ARROW * (on + own) + _NEAR_ARROW * near + _MISTAKABLE * mistakable + 30 * far
+        to_own = _gap(course.points, demand.width / 2 * _SHAFT, rectangles)
+        mistakable = _gap(around.points, around.reach, rectangles) < to_own + _CLEARER
+        label_costs = BLOCKED * blocked + _ON_ARROW * (on + own) + _NEAR_ARROW * near + _MISTAKABLE * mistakable + 30 * far + to_own
         place = int(np.argmin(label_costs))
         if best is None or label_costs[place] < best[0]:
             best = float(label_costs[place]), form, tuple(map(float, rectangles[place]))
@@ -205,6 +210,14 @@ def _inside(points: np.ndarray, reach: np.ndarray, rectangles: np.ndarray) -> np
     x, y = points[None, :, 0], points[None, :, 1]
     left, top, right, bottom = (rectangles[:, None, side] for side in range(4))
     return (x > left - reach) & (x < right + reach) & (y > top - reach) & (y < bottom + reach)
+
+
+def _gap(points: np.ndarray, reach: np.ndarray, rectangles: np.ndarray) -> np.ndarray:
+    """How far [px] each rectangle stands from the nearest point's reach; infinite where there is no point."""
+    x, y = points[None, :, 0], points[None, :, 1]
+    left, top, right, bottom = (rectangles[:, None, side] for side in range(4))
+    across, down = np.maximum(left - x, x - right).clip(min=0), np.maximum(top - y, y - bottom).clip(min=0)
+    return (np.hypot(across, down) - reach).min(axis=1, initial=np.inf)
 
 
 def _inflated(rectangles: np.ndarray, by: float) -> np.ndarray:

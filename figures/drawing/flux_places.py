@@ -7,15 +7,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import combinations, permutations
 
-from figures.drawing.text import block_size, break_in_two, wrap
+from figures.drawing.text import SMALLEST, block_size, break_in_two, glued, wrap, wrap_evenly
 from figures.flux_diagram import CLOSEST_PLACES, Box, FluxDiagram
 
 WIDTH = 700
 TEXT = 14.5
-STOCK_TEXT = 13.5
+STOCK_TEXT = SMALLEST
 _RIM = 74.0
 """Room [px] left of the first and right of the last column, for ends outside."""
 _MOST_COLUMNS = 4
+_SAME_ROW = 0.9
+"""Boxes nearer than this, in rows, limit each other's width."""
 _TRIED_IN_FULL = 7
 """Rings up to this size are ordered by trying all orders."""
 
@@ -48,15 +50,21 @@ class PlacedBox:
 
 def measured(box: Box, x: float, y: float, room: float) -> PlacedBox:
     """The box around (x, y), as wide as its words need, at best no wider than `room` [px]."""
-    lines = wrap(box.label, TEXT, room - 20, bold=not box.outside)
-    stock_lines = wrap(box.stock_label, STOCK_TEXT, room - 20) if box.stock_label else ()
-    if len(stock_lines) == 2:
-        stock_lines = break_in_two(box.stock_label, STOCK_TEXT)
+    lines = wrap_evenly(box.label, TEXT, room - 20, bold=not box.outside)
+    stock_lines = _stock_lines(box.stock_label, room - 20) if box.stock_label else ()
     width, height = block_size(lines, TEXT, bold=not box.outside)
     if stock_lines:
         stock_width, stock_height = block_size(stock_lines, STOCK_TEXT)
         width, height = max(width, stock_width), height + stock_height + 2
     return PlacedBox(box, x, y, width + 20, height + (6 if box.outside else 16), lines, stock_lines)
+
+
+def _stock_lines(label: str, room: float) -> tuple[str, ...]:
+    """The stock on as few lines as find room; on more than two with its numbers and units kept whole where that nearly does."""
+    lines, whole = wrap(label, STOCK_TEXT, room), wrap(glued(label), STOCK_TEXT, room)
+    if len(lines) == 2:
+        return break_in_two(label, STOCK_TEXT)
+    return whole if len(lines) > 2 and block_size(whole, STOCK_TEXT)[0] <= room + 16 else lines
 
 
 def place_boxes(spec: FluxDiagram, row_height: float) -> tuple[PlacedBox, ...]:
@@ -69,11 +77,17 @@ def place_boxes(spec: FluxDiagram, row_height: float) -> tuple[PlacedBox, ...]:
     columns = [column for column, _ in places.values()]
     left, span = min(columns, default=0), max(columns, default=0) - min(columns, default=0)
     spacing = min(280.0, (WIDTH - 2 * (_RIM + 62)) / max(span, 1))
-    room = min(136.0, max(96.0, 0.62 * spacing))
+    room = min(136.0, max(96.0, 0.62 * spacing * _nearest_column(list(places.values()))))
     middle = left + span / 2
     return tuple(
         measured(box, WIDTH / 2 + (places[box.id][0] - middle) * spacing, places[box.id][1] * row_height, room) for box in fixed
     )
+
+
+def _nearest_column(places: Sequence[Place]) -> float:
+    """How far apart, in columns, the two nearest boxes of about one row stand; 1 where none share a row."""
+    across = [abs(a[0] - b[0]) for a, b in combinations(places, 2) if abs(a[1] - b[1]) < _SAME_ROW]
+    return min(across, default=1.0)
 
 
 def _fixed_boxes(spec: FluxDiagram) -> list[Box]:

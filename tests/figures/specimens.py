@@ -83,7 +83,7 @@ def flux_diagram(
         table=TABLE, unit_label=unit,
         boxes=tuple(Box(id=label, label=label, stock_label=stock, outside=outside, at=at) for label, stock, outside, at in boxes),
         arrows=tuple(
-            FluxArrow(id=f"flux_{number}", start=start, end=end, rate=rate, label=f"{process} {rate:g}", by_people=by_people)
+            FluxArrow(id=f"flux_{number}", start=start, end=end, rate=rate, label=f"{process} {'not known' if rate is None else f'{rate:g}'}", by_people=by_people)
             for number, (start, end, rate, process, by_people) in enumerate(arrows)
         ),
     )  # fmt: skip
@@ -119,6 +119,9 @@ FLUX_DIAGRAMS = (
                  [("river", "Lake", 3, "inflow", False), ("Lake", "river", 3, "outflow", False)]),
     flux_diagram("Nothing flows", [("Ice", "5 kg", False, None), ("Rock", "9 kg", False, None)],
                  [("Ice", "Rock", 0, "melting", False)]),
+    flux_diagram("Nobody knows", [("Ice", "5 kg", False, None), ("sea", "", True, None)],
+                 [("sea", "Ice", None, "snowfall", False), ("Ice", "sea", None, "melting", False), ("Ice", "sea", 7, "mining", True),
+                  ("Ice", "sea", None, "towing away", True)]),
     flux_diagram("Still", [("Ice", "5 kg", False, None)], []),
     flux_diagram("Same place", [("Ice", "5 kg", False, (0, 0)), ("Water", "9 kg", False, (0.1, 0.1))],
                  [("Ice", "Water", 5, "melting", False)]),

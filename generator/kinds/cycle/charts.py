@@ -9,12 +9,14 @@ from generator.kinds.cycle.record import CycleRecord, Flux
 from generator.quantities.fact import Fact, Facts
 from generator.quantities.units import unit
 
-READING = (
+BOXES = (
     "A box with a full frame is a reservoir; the number in it is its stock. A dashed frame lies outside the budget.",
     "An arrow is a flux; the number beside it says how much flows in a year. Its width is to scale, apart from the smallest fluxes: see the key.",
-    "Striped or dashed arrows are driven by people, alone or together with nature; plain ones by nature alone.",
-    "To see whether a reservoir grows, add up the arrows that end at it and take off those that start there.",
 )
+RANGES = "Where a label gives a range, the width of its arrow shows the middle of it."
+PEOPLE = "Broken arrows are driven by people, alone or together with nature; whole ones by nature alone."
+UNKNOWN = "A hollow arrow is a flux whose rate is not known: it runs that way, but its width says nothing."
+BALANCE = "To see whether a reservoir grows, add up the arrows that end at it and take off those that start there."
 
 
 def charts(subject: Subject[CycleRecord]) -> tuple[FluxDiagram]:
@@ -31,7 +33,7 @@ def charts(subject: Subject[CycleRecord]) -> tuple[FluxDiagram]:
         name=f"{subject.name}.flux_diagram",
         title=f"{record.title}: reservoirs and fluxes",
         description=_description(record, facts),
-        reading=READING,
+        reading=reading(record),
         table=table,
         boxes=(
             *(
@@ -42,7 +44,7 @@ def charts(subject: Subject[CycleRecord]) -> tuple[FluxDiagram]:
         ),
         arrows=tuple(
             FluxArrow(
-                id=f.id, start=f.start, end=f.end, rate=f.rate.value or 0.0,
+                id=f.id, start=f.start, end=f.end, rate=f.rate.value,
                 label=f"{f.label} {_brief(facts[f'{f.id}.rate'])}", by_people=f.cause != "nature",
             )
             for f in record.fluxes
@@ -50,6 +52,16 @@ def charts(subject: Subject[CycleRecord]) -> tuple[FluxDiagram]:
         unit_label=flow.shown,
     )  # fmt: skip
     return (diagram,)
+
+
+def reading(record: CycleRecord) -> tuple[str, ...]:
+    """The steps that teach how to read this diagram: only what it shows."""
+    fluxes = record.fluxes
+    asides = (
+        (RANGES, any(flux.rate.low is not None for flux in fluxes)), (PEOPLE, any(flux.cause != "nature" for flux in fluxes)),
+        (UNKNOWN, any(flux.rate.value is None for flux in fluxes)),
+    )  # fmt: skip
+    return (*BOXES, *(text for text, is_shown in asides if is_shown), BALANCE)
 
 
 def end_names(record: CycleRecord) -> dict[str, str]:
@@ -88,6 +100,9 @@ def _description(record: CycleRecord, facts: Facts) -> str:
     people = [in_sentence(flux.label) for flux in record.fluxes if flux.cause == "people"]
     if people:
         sentences.append(f"People drive {', '.join(people)}.")
+    if len(known) < len(record.fluxes):
+        unknown = [in_sentence(flux.label) for flux in record.fluxes if flux.rate.value is None]
+        sentences.append(f"How much flows is not known of {', '.join(unknown)}.")
     return " ".join(sentences)
 
 

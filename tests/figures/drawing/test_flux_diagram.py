@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from figures import FluxDiagram
-from figures.drawing.flux_arrows import THINNEST, WIDEST, shaft_widths
+from figures.drawing.flux_arrows import THINNEST, UNKNOWN, WIDEST, shaft_widths
 from figures.drawing.flux_diagram import arranged
 from figures.drawing.flux_layout import faults
 from figures.palette import LIGHT
@@ -24,6 +24,10 @@ TWO = [("Ice", "5 kg", False, (0, 0)), ("Water", "9 kg", False, (1, 0))]
 def parts(chart: FluxDiagram) -> dict[str, ElementTree.Element]:
     root = ElementTree.fromstring(drawn(chart))
     return {e.get("data-part").removeprefix("arrow "): e for e in root.findall(".//{*}path") if e.get("data-part")}
+
+
+def drawn_paths(chart: FluxDiagram) -> list[ElementTree.Element]:
+    return ElementTree.fromstring(drawn(chart)).findall(".//{*}path")
 
 
 def texts(chart: FluxDiagram) -> list[str]:
@@ -45,8 +49,33 @@ def test_drawn_widths_are_in_proportion_to_the_fluxes_down_to_the_stated_thinnes
     assert expected == {identifier: drawn_width(element) for identifier, element in parts(chart).items()}
 
 
-@given(st.lists(st.floats(0, 1e9), max_size=8))
-def test_widths_never_leave_their_bounds(rates: list[float]):
+def test_small_and_large_fluxes_have_the_same_full_ink():
+    """A pale wide arrow would look weaker than a dark thin one."""
+    rates = [("Ice", "Water", 100, "melting", False), ("Water", "Ice", 3, "freezing", False)]
+    large, small = (parts(flux_diagram("x", TWO, rates))[f"flux_{number}"] for number in (0, 1))
+    assert LIGHT["plant"] == large.get("fill") == small.get("stroke")
+    assert {None} == {element.get(name) for element in (large, small) for name in ("opacity", "fill-opacity", "stroke-opacity")}
+
+
+def test_a_flux_that_nobody_knows_is_hollow_and_the_key_says_so():
+    rates = [("Ice", "Water", 100, "melting", False), ("Water", "Ice", None, "freezing", False)]
+    known, unknown = (flux_diagram("x", TWO, rates[:count]) for count in (1, 2))
+    shafts = parts(unknown)
+    assert (LIGHT["plant"], LIGHT["ground"]) == (shafts["flux_0"].get("fill"), shafts["flux_1"].get("fill"))
+    assert UNKNOWN == pytest.approx(drawn_width(shafts["flux_1"]), abs=0.03)
+    assert "hollow: the rate is not known, so the width says nothing" in texts(unknown)
+    assert not any("hollow" in text for text in texts(known))
+
+
+def test_a_flux_that_nobody_knows_is_no_small_one():
+    chart = flux_diagram("x", TWO, [("Ice", "Water", 100, "melting", False), ("Water", "Ice", None, "freezing", True)])
+    assert not any("drawn this thin" in text for text in texts(chart))
+    outlines = [path for path in drawn_paths(chart) if path.get("stroke") == LIGHT["heat"] and path.get("fill") == "none"]
+    assert outlines and all(path.get("stroke-dasharray") for path in outlines)  # whole where nature drives it
+
+
+@given(st.lists(st.none() | st.floats(0, 1e9), max_size=8))
+def test_widths_never_leave_their_bounds(rates: list[float | None]):
     arrows = flux_diagram("x", TWO, [("Ice", "Water", rate, "melting", False) for rate in rates]).arrows
     assert all(THINNEST <= width <= WIDEST + 1e-9 for width in shaft_widths(arrows).values())
 
@@ -66,8 +95,8 @@ def test_arrows_by_people_are_told_by_pattern_as_well_as_colour():
     plain, people = (flux_diagram("x", TWO, [("Ice", "Water", 5, "melting", by_people)]) for by_people in (False, True))
     assert drawn(people).count(LIGHT["heat"]) > 0 == drawn(plain).count(LIGHT["heat"])
     assert {"by nature", "people take part"} <= set(texts(people))
-    stripes = [e for e in ElementTree.fromstring(drawn(people)).findall(".//{*}path") if e.get("d").count("M") > 5]
-    assert stripes
+    gaps = [e for e in drawn_paths(people) if e.get("d").count("M") > 5]
+    assert gaps and {LIGHT["ground"]} == {e.get("stroke") for e in gaps}
 
 
 def test_thin_arrows_by_people_are_dashed():
@@ -87,7 +116,7 @@ def test_every_box_and_every_label_is_said(chart: FluxDiagram):
 def test_boxes_stand_where_they_were_put():
     said = ElementTree.fromstring(drawn(WEND_HOLLOW)).findall(".//{*}text")
     places = {element.text: (float(element.get("x")), float(element.get("y"))) for element in said}
-    plants, ammonium, nitrate, soil = (places[line] for line in ("Living plants", "Ammonium", "Nitrate in", "Soil organic"))
+    plants, ammonium, nitrate, soil = (places[line] for line in ("Living plants", "Ammonium", "Nitrate in soil", "Soil organic"))
     assert plants[0] == soil[0] == (ammonium[0] + nitrate[0]) / 2
     assert ammonium[0] < plants[0] < nitrate[0]
     assert plants[1] < ammonium[1] < soil[1]

@@ -27,6 +27,20 @@ def test_table_shows_a_rate_with_its_spread_and_an_unknown_one_as_unknown() -> N
     assert ["5 ± 2", "not known"] == [row[3] for row in chart.table.rows]
 
 
+def test_an_unknown_rate_is_no_rate_of_zero_and_the_words_say_so() -> None:
+    (chart,) = kind("cycle").charts(cycle("a source pool 5\nb pool sink unknown"))
+    assert {"a": 5, "b": None} == {arrow.id: arrow.rate for arrow in chart.arrows}
+    assert "How much flows is not known of b." in chart.description
+    assert any("hollow" in step for step in chart.reading)
+
+
+def test_reading_steps_explain_only_what_the_diagram_shows() -> None:
+    (plain,) = kind("cycle").charts(cycle("a source pool 5"))
+    (rich,) = kind("cycle").charts(cycle("a source pool {low: 5, high: 9}, cause: people\nb pool sink 4"))
+    assert not any(word in " ".join(plain.reading) for word in ("hollow", "Broken", "range"))
+    assert all(word in " ".join(rich.reading) for word in ("Broken", "range"))
+
+
 def test_formula_in_a_name_keeps_its_capitals_inside_a_sentence() -> None:
     (chart,) = kind("cycle").charts(cycle("a source pool 5", "name: CO2 in the air, stock: 10"))
     assert "The largest stock is CO2 in the air" in chart.description
