@@ -102,7 +102,7 @@ def _description(record: CycleRecord, facts: Facts) -> str:
         sentences.append(f"People drive {', '.join(people)}.")
     if len(known) < len(record.fluxes):
         unknown = [in_sentence(flux.label) for flux in record.fluxes if flux.rate.value is None]
-        sentences.append(f"How much flows is not known of {', '.join(unknown)}.")
+        sentences.append(f"No rate is known for {', '.join(unknown)}.")
     return " ".join(sentences)
 
 

@@ -30,7 +30,7 @@ def test_table_shows_a_rate_with_its_spread_and_an_unknown_one_as_unknown() -> N
 def test_an_unknown_rate_is_no_rate_of_zero_and_the_words_say_so() -> None:
     (chart,) = kind("cycle").charts(cycle("a source pool 5\nb pool sink unknown"))
     assert {"a": 5, "b": None} == {arrow.id: arrow.rate for arrow in chart.arrows}
-    assert "How much flows is not known of b." in chart.description
+    assert "No rate is known for b." in chart.description
     assert any("hollow" in step for step in chart.reading)
 
 
