@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
@@ -99,8 +100,11 @@ def _feedback(wrong: WrongValue, catalogue: Catalogue) -> str:
 
 
 def _shown(right: Fact, value: float) -> str:
+    """With as many figures as the right answer, but no zeros behind the decimal point where that one has none."""
+    fewer = shown.whole_digits(value) + shown.decimals(right.shown_number)
+    is_exact = abs(value) >= 1 and fewer < right.figures and math.isclose(float(shown.rounded(value, fewer)), value, rel_tol=1e-12)
     unit = right.unit.shown if right.unit else ""
-    return f"{shown.number(value, right.figures)} {unit}".strip()
+    return f"{shown.number(value, fewer if is_exact else right.figures)} {unit}".strip()
 
 
 def _value(right: Fact, given: Mapping[str, Fact], mistake: Mistake) -> float | None:

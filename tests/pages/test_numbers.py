@@ -44,7 +44,6 @@ def accounted() -> frozenset[str]:
     for subject in library.subjects.values():
         for fact in subject.facts.values():
             texts += [fact.shown, fact.shown_exactly, fact.shown_working, *(fact.shown_members if fact.is_series else ())]
-        texts += [number(fact.number / 2) for key, fact in subject.facts.items() if key.endswith(".photic_depth") and fact.is_number]
         texts += [item.fact.shown_working for item in library.questions[subject.id] if item.fact]
         charts = site().kinds[subject.kind].charts(subject)  # curves are sampled from the method that draws them
         texts += [cell for chart in charts for row in chart.table.rows for cell in row] + [chart.description for chart in charts]

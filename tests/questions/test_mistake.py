@@ -163,6 +163,14 @@ def test_options_stand_in_rising_order_with_one_right() -> None:
     assert [(True, "Why.")] == [(option.right, option.feedback) for option in found if option.right]
 
 
+def test_wrong_options_of_a_difference_have_as_many_decimals_as_the_right_one() -> None:
+    """18 000 - 240 is 17 760; 240 and a tenth of 18 000 show no decimals either, however many figures the key has."""
+    given_facts = {"made": fact("made", 18000), "taken": fact("taken", 240)}
+    of = right("made - taken", given_facts)
+    found = options(of, given_facts, mistakes("taken", "0.1 * made"), CATALOGUE, "")
+    assert ["240", "1800", "17\u202f760"] == [option.text for option in found]
+
+
 def test_mistake_that_the_catalogue_lacks_is_refused() -> None:
     given_facts = {"a": fact("a", 2), "b": fact("b", 5)}
     with pytest.raises(UnknownMisconception, match="t.other"):

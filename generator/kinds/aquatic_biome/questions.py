@@ -6,9 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from generator.kind import Subject
 from generator.kinds.aquatic_biome.record import AquaticBiomeRecord, Station
-from generator.quantities.expression import Expression
-from generator.quantities.fact import Fact, computed
-from generator.quantities.units import unit
+from generator.quantities.fact import Fact
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
@@ -18,13 +16,21 @@ DARK = 0.001
 """Light [%] at the bottom below which nobody is asked for the number."""
 SALTY = 5.0
 """Salinity [g/kg] from which on salt is worth a question."""
+FULL = 10.0
+"""Distance [%] from saturation below which a share and its inverse, or what is there and what is missing, look alike."""
+FRESH = "fresh water"
 
 
 def questions(subject: Subject[AquaticBiomeRecord], catalogue: Catalogue) -> Sequence[Made]:
-    """Questions on the first station that the page shows, or else on the first for practice."""
-    stations = subject.record.stations
-    station = next((s for s in stations if s.use == "page"), None) or next(s for s in stations if s.use != "paper")
-    return tuple(_Station(subject, station, catalogue).questions())
+    """Questions on the first station that the page shows, or else on the first for practice.
+
+    How much of the oxygen is there is asked of the first station where that is worth a sum. No prompt states the answer to
+    another question.
+    """
+    stations = [s for s in subject.record.stations if s.use != "paper"]
+    asked = [_Station(subject, station, catalogue) for station in sorted(stations, key=lambda s: s.use != "page")]
+    short = next((one for one in asked if one.is_short_of_oxygen or one.is_above_saturation), None)
+    return tuple(asked[0].questions(short))
 
 
 class _Station:
@@ -41,7 +47,18 @@ class _Station:
         fact = self.subject.facts.get(f"{self.station.id}.{name}")
         return fact is not None and fact.value is not None
 
-    def questions(self) -> Iterator[Made]:
+    @property
+    def is_short_of_oxygen(self) -> bool:
+        """Whether clearly less oxygen is there than could be."""
+        return self.has("oxygen_saturation_percent") and self.fact("oxygen_saturation_percent").number <= 100 - FULL
+
+    @property
+    def is_above_saturation(self) -> bool:
+        """Whether clearly more oxygen is there than stays in balance with the air."""
+        return self.has("oxygen_saturation_percent") and self.fact("oxygen_saturation_percent").number >= 100 + FULL
+
+    def questions(self, short: _Station | None) -> Iterator[Made]:
+        """All that its numbers allow; `short` is the station that is asked for its share of oxygen."""
         if self.has("secchi_depth"):
             yield self.extinction()
         if self.station.light is not None:
@@ -51,8 +68,8 @@ class _Station:
             if self.has("light_at_bottom") and self.fact("light_at_bottom").number >= DARK:
                 yield self.light_at_bottom()
             yield self.plants_on_the_bottom()
-        if self.has("oxygen_saturation_percent"):
-            yield self.oxygen_percent()
+        if short is not None:
+            yield short.oxygen_percent()
         yield self.warm_water()
         yield self.salt() if self.station.salinity >= SALTY else self.breathing()
         if self.station.light is not None and not self.fact("reaches_bottom").value:
@@ -80,6 +97,15 @@ class _Station:
             self.catalogue, otherwise="1.7 stands above the line, the Secchi depth below it.",
         )  # fmt: skip
 
+    def light_told(self) -> str:
+        """What a prompt says of the light: the Secchi depth where the extinction coefficient follows from it and is asked for."""
+        if self.has("secchi_depth"):
+            return (
+                f"At {self.place} a white disk is lost from sight at {self.fact('secchi_depth').shown_exactly}, and the extinction coefficient "
+                "is 1.7 ÷ Secchi depth."
+            )
+        return f"The extinction coefficient of light at {self.place} is {self.fact('extinction').shown_exactly}."
+
     def photic_depth(self) -> Made:
         photic, extinction = self.fact("photic_depth"), self.fact("extinction")
         given = {"extinction": extinction}
@@ -90,8 +116,8 @@ class _Station:
         draft = Draft(
             id="photic_depth",
             prompt=(
-                f"The extinction coefficient of light at {self.place} is {extinction.shown_exactly}. "
-                "At what depth is 1 % of the light left, or would be in deeper water? Divide 4.605, the natural logarithm of 100, by the extinction coefficient."
+                f"{self.light_told()} At what depth is 1 % of the light left, or would be in deeper water? "
+                "Divide 4.605, the natural logarithm of 100, by the extinction coefficient."
             ),
             solution=f"4.605 ÷ {extinction.shown_exactly} = {photic.shown}.",
         )
@@ -108,16 +134,9 @@ class _Station:
         )  # fmt: skip
 
     def half_way(self) -> Made:
-        photic = self.fact("photic_depth")
-        half = computed(
-            f"{self.station.id}.half", "Half the photic depth", Expression("photic / 2"), {"photic": photic}, unit("m"), figures=photic.figures
-        )  # fmt: skip
         draft = Draft(
             id="half_way",
-            prompt=(
-                f"At {self.place} 1 % of the light is left at {photic.shown_exactly}. "
-                f"How much is left half way down, at {half.shown_exactly}?"
-            ),
+            prompt=f"At the photic depth of {self.place} 1 % of the light is left. How much is left half way down to it?",
             solution="Each half of the way takes the same part: a tenth of 100 % is 10 %, and a tenth of 10 % is 1 %.",
         )
         wrong = (
@@ -131,10 +150,7 @@ class _Station:
         left, extinction, depth = self.fact("light_at_bottom"), self.fact("extinction"), self.fact("depth")
         draft = Draft(
             id="light_at_bottom",
-            prompt=(
-                f"The water at {self.place} is {depth.shown_exactly} deep, and the extinction coefficient of light is "
-                f"{extinction.shown_exactly}. How much of the light is left at the bottom?"
-            ),
+            prompt=f"{self.light_told()} The water is {depth.shown_exactly} deep. How much of the light is left at the bottom?",
             solution=f"e to the power of minus {extinction.shown_exactly} × {depth.shown_exactly} is {left.shown}.",
         )
         straight = (Mistake("wat.light-linear", "1 - 0.99 * depth / photic", "letting light fall in a straight line to 1 %"),)
@@ -153,11 +169,11 @@ class _Station:
     def plants_on_the_bottom(self) -> Made:
         photic, depth = self.fact("photic_depth").shown_exactly, self.fact("depth").shown_exactly
         lit = bool(self.fact("reaches_bottom").value)
-        yes, no = f"Yes: 1 % of the light would reach {photic}, deeper than the bottom", f"No: only 1 % of the light is left at {photic}"
+        yes, no = "Yes: the photic depth is larger than the depth of the water", "No: the photic depth is smaller than the depth of the water"
         draft = Draft(
             id="plants_on_the_bottom",
             prompt=f"The water at {self.place} is {depth} deep. Is there light enough for algae or plants to live on the bottom?",
-            solution=f"The photic depth, {photic}, has to be compared with the depth of the water, {depth}.",
+            solution=f"The photic depth, {photic}, where 1 % of the light is left, has to be compared with the depth of the water, {depth}.",
             needs=Needs.BOTH,
         )
         wrong = (
@@ -192,7 +208,7 @@ class _Station:
         if self.has("saturation_when_coldest") and self.has("saturation_when_warmest"):
             year = self.fact("yearly_temperature")
             cold, warm = (self.fact(f"saturation_when_{word}").shown_exactly for word in ("coldest", "warmest"))
-            of, right = f"Over the year the water at {self.place} has {year.shown}.", f"Less: {warm} when it is warmest, {cold} when it is coldest"
+            of, right = f"Over the year the water at {self.place} is {year.shown} warm.", f"Less: {warm} when it is warmest, {cold} when it is coldest"
         else:
             temp = self.fact("temperature").shown_exactly
             of, right = f"The water at {self.place} was measured at {temp}.", "Less: the warmer the water, the less gas stays dissolved"
@@ -254,13 +270,17 @@ class _Station:
         )
         return choice(draft, "On food that was made in the light and sinks or swims down", wrong, self.catalogue, salt=self.subject.id)
 
+    def flow_told(self) -> str:
+        """Of salt water the river is only a part: tides bring water in and out as well."""
+        return "through it" if self.fact("salinity_class").value == FRESH else "into it from the river; leave the tides out of account"
+
     def flushing_time(self) -> Made:
         days, volume, discharge = self.fact("flushing_time"), self.fact("volume"), self.fact("discharge")
         draft = Draft(
             id="flushing_time",
             prompt=(
-                f"{self.place} holds {volume.shown_exactly} of water, and {discharge.shown_exactly} flow through it. "
-                "How many days does it take until as much water has flowed through as it holds? A day has 86\u202f400 seconds."
+                f"{self.place} holds {volume.shown_exactly} of water, and {discharge.shown_exactly} flow {self.flow_told()}. "
+                "How many days does it take until as much water has come in as it holds? A day has 86\u202f400 seconds."
             ),
             solution=f"{volume.shown_exactly} ÷ {discharge.shown_exactly} is a time in seconds; divided by 86\u202f400 it is {days.shown}.",
         )

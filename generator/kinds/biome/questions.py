@@ -1,10 +1,11 @@
-"""Questions on a biome's climate, the first six that come out fair; all answerable from its chart, its table and its facts."""
+"""Questions on a biome: at most three on reading and working out its climate, the rest on what the climate means for living things."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from generator.kind import Subject
+from generator.kinds.biome import ecology_questions as ecology
 from generator.kinds.biome.charts import is_southern
 from generator.kinds.biome.facts import COLD, MM
 from generator.kinds.biome.record import BiomeRecord, Station
@@ -25,8 +26,10 @@ def questions(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Sequence[M
 
 
 COLD_FORMULA = "in a cold climate the formula gives far more evapotranspiration than there is"
-LEAST_SEASON = 3.0
-"""Below this annual range [K] it makes no sense to ask for a warmest month."""
+WANTED, MOST_SUMS = 6, 3
+"""Questions that every record should have, and how many of them may be read or worked out where there are others."""
+LEAST_SEASON, STEADY = 3.0, 5.0
+"""Annual ranges [K] below which it makes no sense to ask for a warmest month, and below which the year is called steady."""
 
 
 class _Station:
@@ -40,12 +43,24 @@ class _Station:
         return self.subject.facts[f"{self.station.id}.{name}"]
 
     def questions(self) -> tuple[Made, ...]:
-        return enough(
-            (
-                self.annual_precip(), self.annual_mean_temp(), self.annual_temp_range(), self.dry_months(),
-                self.aridity_index(), self.why_dry(), self.warmest_month(), self.mean_precip(),
-            )
-        )  # fmt: skip
+        """Three sums and all others that come out; more sums only where there would be too few questions."""
+        first, second = self.temperature_sums()
+        sums = [self.dry_months(), first, self.aridity_index(), self.annual_precip(), second, self.warmest_month(), self.mean_precip()]
+        others = [
+            self.why_dry(), ecology.limiting_factor(self.subject, self.station, self.catalogue),
+            *(make(self.subject, self.catalogue) for make in (ecology.nutrients, ecology.which_climate)),
+        ]  # fmt: skip
+        about = [one for one in others if not isinstance(one, Rejected)]
+        asked = [one for one in sums if not isinstance(one, Rejected)][: max(MOST_SUMS, WANTED - len(about))]
+        if len(asked) + len(about) < WANTED:
+            return enough([*sums, *others], WANTED)
+        return (*asked[:2], *about[:1], *asked[2:], *about[1:])
+
+    def temperature_sums(self) -> tuple[Made, Made]:
+        """Of frost or a steady year the range tells most; elsewhere the mean comes first, so that not all pages ask the same."""
+        swing, frost = self.fact("annual_temp_range").number, self.fact("months_below_freezing").value
+        spread, mean = self.annual_temp_range(), self.annual_mean_temp()
+        return (spread, mean) if frost or swing < STEADY else (mean, spread)
 
     def warmest_month(self) -> Made:
         """Only months that share none with the warmest ones are offered as wrong: half of an answer is not plainly wrong."""
@@ -72,7 +87,7 @@ class _Station:
         mean = computed("mean_precip", "Mean precipitation of a month", Expression("total / 12"), {"total": total}, MM)
         draft = Draft(
             id="mean_precip",
-            prompt=f"{total.shown} of precipitation falls at {self.place} in a year. How much is that in an average month?",
+            prompt=f"How much precipitation falls at {self.place} in an average month? Use the table of the chart.",
             solution=f"{total.shown} shared among twelve months is {mean.shown} a month.",
         )
         return number_entry(
@@ -81,7 +96,7 @@ class _Station:
                 Mistake("clim.sum-mean", "total", "giving the total of the year"),
                 Mistake("clim.sum-mean", "total * 12", "multiplying by twelve"),
             ),
-            self.catalogue, otherwise="Share the total of the year among its twelve months.",
+            self.catalogue, otherwise="Add up the year first, then share the total among its twelve months.",
         )  # fmt: skip
 
     def annual_precip(self) -> Made:
@@ -189,22 +204,19 @@ class _Station:
             return Rejected("why_dry", f"the aridity class is {index.shown}")
         if index.value == COLD:
             return Rejected("why_dry", COLD_FORMULA)
-        if total.number < demand.number:
-            right = f"Less falls in a year ({total.shown}) than could evaporate ({demand.shown})"
-        else:
-            right = f"More falls in a year ({total.shown}) than could evaporate ({demand.shown})"
+        balance = "less falls" if total.number < demand.number else "no less falls"
         draft = Draft(
             id="why_dry",
-            prompt=f"Which statement tells best how dry or humid the climate of {self.place} is for plants?",
-            solution=f"Supply is compared with demand over a whole mean year; the class that follows is {index.shown}.",
-            needs=Needs.BOTH,
+            prompt=f"Which comparison tells best how dry or humid the climate of {self.place} is for plants?",
+            solution=f"Supply stands against demand: {balance} there in a mean year than could evaporate, and the class that follows is {index.shown}.",
+            needs=Needs.KNOWLEDGE,
         )
         wrong = (
-            Wrong(f"Its warmest month has {_largest(self.fact('monthly_mean_temp'))}", "clim.desert-hot", "Heat alone does not make a place dry."),
-            Wrong("Last year was drier there than the year before", "clim.one-year"),
-            Wrong(f"Its driest month brings only {_smallest(self.fact('monthly_precip'))}", "clim.least-is-dry"),
+            Wrong("Its annual precipitation with that of other places", "clim.rain-alone"),
+            Wrong("Its warmest month with its coldest month", "clim.desert-hot", "That tells how much warmth changes over the year."),
+            Wrong("Its driest month with its wettest month", "clim.least-is-dry", "That tells how unevenly precipitation is spread."),
         )
-        return choice(draft, right, wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "Its annual precipitation with what could evaporate there", wrong, self.catalogue, salt=self.subject.id)
 
 
 def _cap(text: str) -> str:
@@ -224,16 +236,3 @@ def _shifted(fact: Fact) -> tuple[int, ...]:
 def _next(fact: Fact) -> tuple[int, ...]:
     """The months after."""
     return tuple(sorted(month % 12 + 1 for month in _months(fact)))
-
-
-def _largest(fact: Fact) -> str:
-    return _member(fact, max(range(12), key=lambda m: fact.series[m]))
-
-
-def _smallest(fact: Fact) -> str:
-    return _member(fact, min(range(12), key=lambda m: fact.series[m]))
-
-
-def _member(fact: Fact, index: int) -> str:
-    unit = fact.unit.shown if fact.unit else ""
-    return f"{fact.shown_members[index]} {unit}".strip()

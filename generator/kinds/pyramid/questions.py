@@ -31,6 +31,19 @@ class _Pyramid:
     def sure(self, level: Level, name: str) -> Fact:
         return self.facts[f"{level.id}.{name}"]
 
+    def told(self, *productions: tuple[Level, Fact]) -> str:
+        """The productions that a prompt rests on; where one of them answers another question they are to be read off the pyramid."""
+        if any(fact.id in self.answers for _, fact in productions):
+            return "Take both productions from the pyramid on this page. "
+        (one, made), (other, over) = productions
+        return f"The production of {in_sentence(one.label)} is {made.shown_exactly}, that of {in_sentence(other.label)} {over.shown_exactly}. "
+
+    @property
+    def answers(self) -> set[str]:
+        """The ids of the facts that the first two questions ask for."""
+        asked = (self.net_production(), self.consumer_production())
+        return {item.fact.id for item in asked if not isinstance(item, Rejected) and item.fact}
+
     def questions(self) -> tuple[Made, ...]:
         return (
             self.net_production(), self.consumer_production(), self.transfer_efficiency(), self.not_passed_on(),
@@ -87,14 +100,14 @@ class _Pyramid:
         )  # fmt: skip
 
     def transfer_efficiency(self) -> Made:
-        index = min(2, len(self.record.levels) - 1)
+        index = len(self.record.levels) - 1
         level, below = self.record.levels[index], self.record.levels[index - 1]
         share, made, under = self.sure(level, "transfer_efficiency"), self.sure(level, "production"), self.sure(below, "production")
         draft = Draft(
             id="transfer_efficiency",
             prompt=(
-                f"The production of {in_sentence(below.label)} is {under.shown_exactly}, that of {in_sentence(level.label)} {made.shown_exactly}. "
-                f"What is the transfer efficiency from one to the other, in percent?"
+                f"{self.told((below, under), (level, made))}What is the transfer efficiency from {in_sentence(below.label)} to "
+                f"{in_sentence(level.label)}, in percent?"
             ),
             solution=f"What arrives divided by what was there: {made.shown_exactly} ÷ {under.shown_exactly} = {share.shown}.",
         )
@@ -122,8 +135,8 @@ class _Pyramid:
         draft = Draft(
             id="not_passed_on",
             prompt=(
-                f"The production of {in_sentence(bottom.label)} is {made.shown_exactly}; {taken.shown_exactly} of it become production of "
-                f"{in_sentence(above.label)}. How much does not pass on?"
+                f"{self.told((bottom, made), (above, taken))}How much of the production of {in_sentence(bottom.label)} does not become "
+                f"production of {in_sentence(above.label)}?"
             ),
             solution=f"The difference, {lost.shown_exactly}: not eaten, egested, respired by {in_sentence(above.label)}, or dead first.",
         )
@@ -145,15 +158,15 @@ class _Pyramid:
         need = self.facts[f"{top.level}.need"]
         flow = self.facts[f"{top.level}.{top.measured_as}"]
         label = next(level.label for level in self.record.levels if level.id == top.level)
-        verb = "eats" if top.measured_as == "eaten" else "produces"
+        verb, must = ("eats", "eat") if top.measured_as == "eaten" else ("builds up", "build up")
         per_metre = flow.unit is not None and "m2" in flow.unit.label.split("/")
         hectare = f" 1 ha is 10{shown.THIN}000 m²." if per_metre else ""
         divided = f"{need.shown_exactly} ÷ {flow.shown_exactly}"
         draft = Draft(
             id="supporting_area",
             prompt=(
-                f"One animal of the level “{label}” needs {need.shown_exactly}. The whole level {verb} {flow.shown_exactly}. "
-                f"How many hectares does one animal need, if its need is compared with what its level {verb}?{hectare}"
+                f"One animal of the level “{label}” has to {must} {need.shown_exactly}. The level as a whole, all its animals together, "
+                f"{verb} {flow.shown_exactly}. On how many hectares is that enough for one animal?{hectare}"
             ),
             solution=(
                 f"{divided} is an area in square metres; divided by 10{shown.THIN}000 it is {area.shown}."

@@ -44,7 +44,7 @@ def test_plants_on_the_bottom_follow_the_numbers(depth: float, answer: str) -> N
     question = made(water(f"depth: {depth}, light: {{extinction: 0.5}}"))["plants_on_the_bottom"]
     assert isinstance(question, Choice)
     (right,) = [option.text for option in question.options if option.right]
-    assert right.startswith(answer) and "9.21 m" in right
+    assert right.startswith(answer) and "9.21 m" in question.solution
 
 
 def test_what_a_record_does_not_state_is_not_asked() -> None:
@@ -68,10 +68,40 @@ def test_straight_line_is_no_option_where_it_would_fall_below_nothing() -> None:
     assert all(not option.text.startswith("−") for option in question.options)
 
 
-def test_oxygen_at_saturation_cannot_tell_the_inverse_apart() -> None:
-    question = made(water("dissolved_oxygen: 9.08"))["oxygen_percent"]
-    assert isinstance(question, NumberEntry)
-    assert "wat.saturation-inverse" not in {slip.misconception for slip in question.slips}
+@pytest.mark.parametrize("oxygen", [8.3, 9.08, 9.9])
+def test_share_near_the_whole_is_not_asked_for(oxygen: float) -> None:
+    """Of 9.08 mg/L these are 91, 100 and 109 %: a share and its inverse can hardly be told apart."""
+    assert "oxygen_percent" not in made(water(f"dissolved_oxygen: {oxygen}"))
+
+
+def test_share_well_above_the_whole_is_asked_for() -> None:
+    """Source: arithmetic, 13.62 / 9.08 = 1.5."""
+    assert "150 %" == made(water("dissolved_oxygen: 13.62"))["oxygen_percent"].answer
+
+
+def test_share_is_asked_of_the_first_station_where_it_is_worth_a_sum() -> None:
+    """The lake's upper water is at 104 % of saturation, its deep layer at 17 %."""
+    assert "Halden Water, deep layer" in made(demo("aquatic_biome/lake"))["oxygen_percent"].prompt
+
+
+@pytest.mark.parametrize("record", ["lake", "stream", "estuary", "open_sea", "reef"])
+def test_no_prompt_or_option_tells_the_answer_to_another_question(record: str) -> None:
+    questions = made(demo(f"aquatic_biome/{record}")).values()
+    numbers = [question for question in questions if isinstance(question, NumberEntry)]
+    assert len(numbers) >= 1
+    for asked in numbers:
+        others = [q for q in questions if q is not asked]
+        assert [] == [q.id for q in others if asked.answer in " ".join((q.prompt, *(o.text for o in getattr(q, "options", ()))))], asked.id
+
+
+def test_flushing_of_an_estuary_counts_the_river_alone_and_says_so() -> None:
+    estuary, lake = (made(demo(f"aquatic_biome/{name}"))["flushing_time"].prompt for name in ("estuary", "lake"))
+    assert [True, False] == ["leave the tides out of account" in prompt for prompt in (estuary, lake)]
+
+
+def test_feedback_on_a_time_in_days_does_not_speak_of_years() -> None:
+    for slip in made(demo("aquatic_biome/estuary"))["flushing_time"].slips:
+        assert "year" not in slip.feedback.casefold()
 
 
 def test_no_oxygen_at_all_is_still_a_fair_question() -> None:

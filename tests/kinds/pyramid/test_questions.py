@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from generator.questions.question import Choice, NumberEntry
 from tests.kinds.pyramid.test_facts import pyramid
 from tests.kinds.small_records import demo, made, rejected
@@ -22,10 +24,10 @@ def test_consumer_production_knows_each_forgotten_loss() -> None:
 
 
 def test_transfer_efficiency_knows_the_usual_slips() -> None:
-    """Source: arithmetic on the record: 580/50, 100 - 8.62, 50/580/100 as percent, 50/5800."""
+    """Source: arithmetic on the record: 50/4, 100 - 8, 4/50/100 as percent, 4/580."""
     question = made(demo("pyramid/sill_lake"))["transfer_efficiency"]
     assert isinstance(question, NumberEntry)
-    assert ("8.62 %", {"1160 %", "91.4 %", "0.0862 %", "0.862 %"}) == (question.answer, {slip.shown for slip in question.slips})
+    assert ("8.00 %", {"1250 %", "92.0 %", "0.0800 %", "0.690 %"}) == (question.answer, {slip.shown for slip in question.slips})
 
 
 def test_supporting_area_knows_square_metres() -> None:
@@ -59,3 +61,18 @@ def test_flow_on_a_hectare_needs_no_turning_of_areas() -> None:
 
 def test_difference_that_rounding_hides_is_not_asked_for() -> None:
     assert "not_passed_on" in rejected(pyramid("production: 500", "production: 0.4"))
+
+
+@pytest.mark.parametrize("record", ["sill_lake", "harrow_plain_grassland", "hollin_wood", "tillet_bay"])
+def test_no_prompt_tells_the_answer_to_another_question(record: str) -> None:
+    """A production that is asked for stands in no other prompt: there it is to be read off the pyramid."""
+    questions = made(demo(f"pyramid/{record}")).values()
+    answers = {question.id: question.fact.shown_exactly for question in questions if question.fact is not None}
+    assert len(answers) >= 4
+    assert [] == [(asked, q.id) for asked, answer in answers.items() for q in questions if q.id != asked and f" {answer}" in q.prompt]
+
+
+def test_area_names_what_one_animal_and_what_the_level_takes() -> None:
+    prompt = made(demo("pyramid/sill_lake"))["supporting_area"].prompt
+    assert "One animal of the level “Pike” has to eat 38" in prompt
+    assert "The level as a whole, all its animals together, eats 20 kJ m⁻² yr⁻¹" in prompt
