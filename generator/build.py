@@ -19,6 +19,7 @@ from generator.pages.asset_files import assets
 from generator.pages.comparison_page import comparison_page
 from generator.pages.course_pages import home_page, navigation, sources_page, topic_page, vocabulary_page
 from generator.pages.figures import chart_uri, picture_uri
+from generator.pages.fresh import fresh_scripts
 from generator.pages.methods_page import methods_page
 from generator.pages.page import Page
 from generator.pages.record_page import record_page
@@ -27,7 +28,6 @@ from generator.pages.writer import write_tree
 from generator.quantities.fact import Fact
 from generator.records import RecordFile, read
 from generator.science.method import Method
-
 
 Drawings = Callable[[Iterable[Chart], Path], Mapping[str, bytes]]
 
@@ -67,7 +67,7 @@ def write_pages(content: Path, work: Path, name: str = "", drawings: Drawings | 
     site = Site(library=library, kinds=all_kinds())
     pages = compose(site)
     texts = {page.uri: page.text.encode() for page in pages}
-    files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | assets()
+    files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | fresh_scripts(site) | assets()
     changed = write_tree(work / "pages", files)
     return Written(title=library.course.title, nav=navigation(site), changed=changed, warnings=library.warnings)
 

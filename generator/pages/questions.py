@@ -14,12 +14,13 @@ _NEEDS = {
 _IN_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")
 
 
-def question(item: Question, record: str, position: int) -> str:
-    """One question as a block of HTML without blank lines."""
+def question(item: Question, record: str, position: int, fresh: str = "") -> str:
+    """One question as a block of HTML without blank lines; `fresh` is the address of the script with other numbers for it."""
     field = field_id(item)
     kind, body = _fields(item, field)
+    numbers = f' data-fresh="{escaped(fresh)}"' if fresh else ""
     return (
-        f'<div class="check" id="{field}">\n<self-check data-type="{kind}" data-question="{escaped(f"{record}/{item.id}")}">\n<form>\n'
+        f'<div class="check" id="{field}">\n<self-check data-type="{kind}" data-question="{escaped(f"{record}/{item.id}")}"{numbers}>\n<form>\n'
         f'<fieldset>\n<legend><span class="check-number">Question {position}.</span> {prose(item.prompt)}</legend>\n'
         f'<p class="needs">{_NEEDS[item.needs]}</p>\n{body}\n</fieldset>\n'
         f'<output role="status"></output>\n</form>\n{_hints(item)}{answers(item)}\n</self-check>\n</div>'

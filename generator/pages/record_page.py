@@ -11,6 +11,7 @@ from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined
 
 from generator.kind import NUMBERS, Kind, Subject
 from generator.pages import chains, figures, markup, questions, workings
+from generator.pages.fresh import fresh_numbers, fresh_uri
 from generator.pages.page import Page, link, record_uri
 from generator.pages.site import METHODS, READ, SOURCES, VOCABULARY, Site, method_anchor, source_anchor, word_anchor
 from generator.quantities.fact import Fact
@@ -87,8 +88,11 @@ class RecordView:
     @property
     def questions(self) -> list[str]:
         """The self-check questions."""
-        asked = self.site.library.questions[self.subject.id]
-        return [questions.question(item, self.subject.id, place) for place, item in enumerate(asked, start=1)]
+        asked, again = self.site.library.questions[self.subject.id], fresh_numbers(self.site, self.subject)
+        script = link(self.uri, fresh_uri(self.subject.id))
+        return [
+            questions.question(item, self.subject.id, place, script if item.id in again else "") for place, item in enumerate(asked, start=1)
+        ]
 
     def picture(self, picture: Picture) -> str:
         """A picture with its credit."""

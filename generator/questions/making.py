@@ -49,11 +49,13 @@ def number_entry(
     """A number to type; known mistakes are recognised and answered. `otherwise` is the hint to any other number."""
     if not right.is_number:
         return Rejected(draft.id, f"{right.name.lower()} is {right.shown}")
+    mistakes = tuple(mistakes)
     return NumberEntry(
         id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right,
         unit=right.unit.shown if right.unit else "", answer=right.shown_exactly,
         accepted=accepted(right.number, right.figures, tolerance(right)), right_feedback=draft.solution,
         slips=slips(right, given, mistakes, catalogue), otherwise=otherwise, asks_unit=asks_unit and right.unit is not None,
+        given=given, mistakes=mistakes,
     )  # fmt: skip
 
 

@@ -12,23 +12,14 @@ from generator.quantities.fact import Fact
 from generator.quantities.units import UnitError, is_reading, number_in
 from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue
-from generator.questions.question import Interval, Option, Slip
+from generator.questions.question import Interval, Mistake, Option, Slip
+
+__all__ = ["Mistake", "WrongValue", "accepted", "apart", "options", "slips", "told_apart", "tolerance", "wrong_values"]
 
 TOLERANCE = 0.02
 """Relative distance from the exact value that still counts as right: covers rounding each step to three figures."""
 APART = 0.05
 """Relative distance that two answers must keep from each other, or feedback could not tell them apart."""
-
-
-@dataclass(frozen=True)
-class Mistake:
-    """One way to go wrong."""
-
-    misconception: str
-    expression: str
-    """The expression gone wrong, over the names of the right one (and others that the caller gives)."""
-    how: str
-    """What was done, to follow "You get this number by ...": "dividing the outflow by the stock"."""
 
 
 @dataclass(frozen=True)

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from enum import StrEnum
 
+from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact
 
 
@@ -75,6 +77,22 @@ def _require_fair(item: str, options: tuple[Option, ...]) -> None:
 
 
 @dataclass(frozen=True)
+class Mistake:
+    """One way to go wrong."""
+
+    misconception: str
+    expression: str
+    """The expression gone wrong, over the names of the right one (and others that the caller gives)."""
+    how: str
+    """What was done, to follow "You get this number by ...": "dividing the outflow by the stock"."""
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What must be given to work it out."""
+        return Expression(self.expression).names
+
+
+@dataclass(frozen=True)
 class Interval:
     """Numbers from `low` to `high`, both counted."""
 
@@ -111,6 +129,9 @@ class NumberEntry(Question):
     slips: tuple[Slip, ...]
     otherwise: str
     """What to say to a wrong number that no known mistake explains: the next step, not the answer."""
+    given: Mapping[str, Fact] = field(default_factory=dict, compare=False)
+    """What the mistakes are worked out from, by the names in them; with it the sum can be set again with other numbers."""
+    mistakes: tuple[Mistake, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -5,7 +5,8 @@
 //   choice, several: data-option; number: data-low and data-high; label: data-labels, parted by |;
 //   order: data-after (all, start, or the step behind which a wrong one stands); match: data-row and data-partner.
 // The last line of number and label, without such a mark, stands for any other answer.
-// Event: self-check-answered {question, right, misses}, which bubbles; misses counts what was wrong.
+// Event: self-check-answered {question, right, misses, variant}, which bubbles; misses counts what was wrong, variant is 0
+// for the record's own numbers.
 (function () {
   'use strict'
   if (!('customElements' in window) || customElements.get('self-check')) return
@@ -25,7 +26,6 @@
       const { signal } = this.abort
       this.form = this.querySelector('form')
       this.output = this.querySelector('output')
-      this.lines = [...this.querySelectorAll('.feedback > li')]
       this.form.addEventListener('submit', event => this.answer(event), { signal })
       if (this.dataset.type === 'order') this.makeMovable(signal)
       if (this.form.querySelector('.check-button')) return
@@ -34,6 +34,11 @@
       button.className = 'check-button'
       button.textContent = 'Check'
       this.form.querySelector('fieldset').append(button)
+      if (this.dataset.fresh) window.studyFreshNumbers.attach(this, signal)
+    }
+
+    get lines () {
+      return [...this.querySelectorAll('.feedback > li')]
     }
 
     disconnectedCallback () {
@@ -162,7 +167,7 @@
     verdict (right, sentences, misses, kind = '') {
       const head = right ? RIGHT : kind === 'nearly' ? NEARLY : WRONG
       this.say([head, ...sentences].join(' '), right ? 'right' : kind === 'nearly' ? 'nearly' : 'wrong')
-      const detail = { question: this.dataset.question, right, misses }
+      const detail = { question: this.dataset.question, right, misses, variant: Number(this.dataset.variant || 0) }
       this.dispatchEvent(new CustomEvent('self-check-answered', { bubbles: true, detail }))
     }
 

@@ -1,0 +1,208 @@
+"""Fresh numbers: the same sum again with other inputs, drawn once and for all, each with its own key, slips and working."""
+
+from __future__ import annotations
+
+import hashlib
+import math
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from decimal import Decimal
+
+from generator.quantities import shown
+from generator.quantities.expression import ExpressionError
+from generator.quantities.fact import Fact, computed
+from generator.quantities.working import Substitution
+from generator.questions.misconception import Catalogue
+from generator.questions.mistake import Mistake, accepted, slips, tolerance
+from generator.questions.question import Interval, NumberEntry, Slip
+
+WANTED = 8
+"""Variants of one item."""
+DRAWS = 200
+"""Before giving up; most items need a dozen."""
+LEAST, MOST = 0.6, 1.7
+"""The range of the factor between the record's number and a drawn one: wide enough to change the sum, narrow enough for nature."""
+SHIFT = 2.5
+"""The most that a temperature on a scale with a zero of its own is moved [K]."""
+SPAN = 3.0
+"""A drawn result lies within this factor of the record's own."""
+FEWEST_FIGURES = 2
+_READINGS = ("degC", "degF")
+
+
+@dataclass(frozen=True, kw_only=True)
+class Variant:
+    """One sum with drawn numbers."""
+
+    given: tuple[Fact, ...]
+    right: Fact
+    accepted: Interval
+    slips: tuple[Slip, ...]
+
+    @property
+    def working(self) -> Substitution:
+        """The expression with the drawn numbers put in."""
+        assert isinstance(self.right.working, Substitution)
+        return self.right.working
+
+
+def variants(item: NumberEntry, catalogue: Catalogue, salt: str, wanted: int = WANTED) -> tuple[Variant, ...]:
+    """So many variants of a sum, or fewer where fair draws run out; none of an item that is no sum of numbers.
+
+    A draw is fair if every number keeps its count of digits, inputs of one unit keep their order, the result stays near that
+    of the record and on its side of zero and of 100 %, no input is a bare power of ten, and the usual slips can still be told
+    from the key and from each other.
+    """
+    if item.fact is None or not isinstance(item.fact.working, Substitution) or not item.fact.is_number or not item.fact.number:
+        return ()
+    found: dict[tuple[str, ...], Variant] = {}
+    for attempt in range(DRAWS):
+        variant = _drawn(item, item.fact, item.fact.working, catalogue, f"{salt}/{item.id}/{attempt}")
+        if variant is not None:
+            found.setdefault(tuple(fact.shown_exactly for fact in variant.given), variant)
+        if len(found) == wanted:
+            break
+    return tuple(found.values())
+
+
+def _drawn(item: NumberEntry, right: Fact, working: Substitution, catalogue: Catalogue, salt: str) -> Variant | None:
+    inputs = {fact.id: fact for _, fact in working.given if isinstance(fact, Fact)}
+    fresh = {fact.id: _fresh(fact, f"{salt}/{fact.id}") for fact in inputs.values()}
+    if any(new is None for new in fresh.values()) or not _same_order(inputs, fresh):
+        return None
+    try:
+        answer = _again(right, working, fresh)
+        if answer is None or not _near(right, answer):
+            return None
+        given = {name: _followed(fact, {**fresh, right.id: answer}) for name, fact in item.given.items()}
+        known = {name: fact for name, fact in given.items() if fact is not None}
+        usable = [mistake for mistake in item.mistakes if set(mistake.names) <= set(known)]
+        wrong = slips(answer, known, usable, catalogue)
+    except ExpressionError:
+        return None
+    if len(wrong) < min(FEWEST_FIGURES, len(item.slips), len(usable)):
+        return None
+    within = accepted(answer.number, answer.figures, tolerance(answer))
+    return Variant(given=tuple(fresh[key] for key in inputs), right=answer, accepted=within, slips=wrong)
+
+
+def _again(fact: Fact, working: Substitution, fresh: Mapping[str, Fact]) -> Fact | None:
+    """The same computation with other inputs; None where an input is not among them."""
+    given = {name: _followed(one, fresh) for name, one in working.given if isinstance(one, Fact)}
+    if fact.unit is None or any(one is None for one in given.values()):
+        return None
+    known = {name: one for name, one in given.items() if one is not None}
+    made = computed(
+        fact.id, fact.name, working.expression, known, fact.unit, method=fact.method, figures=fact.figures, bare=working.bare
+    )  # fmt: skip
+    return made if made.is_number or made.is_series else None
+
+
+def _followed(fact: Fact, fresh: Mapping[str, Fact]) -> Fact | None:
+    """The fact as it follows from the drawn numbers; None where it hangs on others."""
+    if fact.id in fresh:
+        return fresh[fact.id]
+    return _again(fact, fact.working, fresh) if isinstance(fact.working, Substitution) else None
+
+
+def _fresh(fact: Fact, salt: str) -> Fact | None:
+    """The fact with a drawn value, written with as many digits as before; None if the draw changed their number."""
+    lot = _lots(salt)
+    if fact.is_series:
+        values = _series(fact, lot)
+        members = [_plain(value) for value in values]
+        return _with(fact, tuple(float(value) for value in values), " ".join(members))
+    if not fact.is_number:
+        return None
+    value = _one(Decimal(repr(fact.number)), _figures_shown(fact), fact, next(lot))
+    return None if value is None else _with(fact, float(value), _plain(value))
+
+
+def _with(fact: Fact, value: float | tuple[float, ...], written: str) -> Fact:
+    return replace(fact, value=value, written=written, working=None, plus_minus=None, low=None, high=None)
+
+
+def _one(value: Decimal, figures: int, fact: Fact, lot: float) -> Decimal | None:
+    if fact.unit and fact.unit.label in _READINGS:
+        moved = value + Decimal(repr((2 * lot - 1) * SHIFT))
+        return None if moved.is_signed() != value.is_signed() else moved.quantize(Decimal(1).scaleb(-_places(fact)))
+    if value == 0:
+        return value
+    drawn = shown.rounded(float(value) * LEAST * (MOST / LEAST) ** lot, figures)
+    is_share = fact.unit is not None and fact.unit.label == "percent" or (fact.unit is None or not fact.unit.label) and abs(value) < 1
+    most = 1 if is_share and abs(value) < 1 and (fact.unit is None or not fact.unit.label) else 100
+    if is_share and abs(drawn) >= most or drawn.adjusted() != value.adjusted() or _is_shortcut(drawn) and not _is_shortcut(value):
+        return None
+    return drawn
+
+
+def _series(fact: Fact, lot: Iterator[float]) -> tuple[Decimal, ...]:
+    """The year moved by some months and made warmer, cooler, wetter or drier as a whole, with the decimals that it has."""
+    places, turned, by = _places(fact), int(next(lot) * len(fact.series)), next(lot)
+    step = Decimal(1).scaleb(-places)
+    year = [Decimal(repr(value)) for value in (*fact.series[turned:], *fact.series[:turned])]
+    if fact.unit and fact.unit.label in _READINGS:
+        return tuple((value + Decimal(repr((2 * by - 1) * SHIFT))).quantize(step) for value in year)
+    factor = Decimal(repr(LEAST * (MOST / LEAST) ** by))
+    return tuple((value * factor).quantize(step) for value in year)
+
+
+def _figures_shown(fact: Fact) -> int:
+    digits = Decimal(repr(fact.number)).normalize().as_tuple().digits
+    return max(FEWEST_FIGURES, min(len(digits), fact.figures))
+
+
+def _places(fact: Fact) -> int:
+    """Decimals that the fact is shown with."""
+    members = fact.shown_members if fact.is_series else (fact.shown_number,)
+    return max(shown.decimals(member) for member in members)
+
+
+def _plain(value: Decimal) -> str:
+    return f"{value:f}"
+
+
+def _is_shortcut(value: Decimal) -> bool:
+    """1, 10, 0.1 ...: a sum with such a number tests nothing."""
+    return value.normalize().copy_abs().as_tuple().digits == (1,)
+
+
+def _same_order(inputs: Mapping[str, Fact], fresh: Mapping[str, Fact | None]) -> bool:
+    """Whether inputs of one unit stay larger and smaller than each other, and different ones different."""
+    numbers = [(fact, fresh[key]) for key, fact in inputs.items() if fact.is_number]
+    return all(
+        _sign(a.number - b.number) == _sign(new_a.number - new_b.number)
+        for n, (a, new_a) in enumerate(numbers) for b, new_b in numbers[:n]
+        if a.unit == b.unit and new_a is not None and new_b is not None
+    )  # fmt: skip
+
+
+def _near(right: Fact, answer: Fact) -> bool:
+    old, new = right.number, answer.number
+    if _sign(old) != _sign(new) or not 1 / SPAN <= abs(new / old) <= SPAN:
+        return False
+    return right.unit is None or right.unit.label != "percent" or (abs(old) < 100) == (abs(new) < 100)
+
+
+def _sign(value: float) -> int:
+    return (value > 0) - (value < 0)
+
+
+def _lots(salt: str) -> Iterator[float]:
+    """Numbers from 0 to 1 that hang on the salt alone."""
+    digest = hashlib.sha256(salt.encode()).digest()
+    for start in range(0, len(digest), 4):
+        yield int.from_bytes(digest[start : start + 4], "big") / 2**32
+
+
+def listing(variant: Variant, label: Callable[[Fact], str]) -> str:
+    """The drawn numbers in words: `stock 5200 kg N ha⁻¹; outflow 103 kg N ha⁻¹ yr⁻¹`; a series month by month."""
+    return "; ".join(f"{label(fact)}: {_listed(fact)}" for fact in variant.given)
+
+
+def _listed(fact: Fact) -> str:
+    if not fact.is_series:
+        return fact.shown_exactly
+    months: Sequence[str] = shown.MONTHS if len(fact.series) == len(shown.MONTHS) else [str(n + 1) for n in range(len(fact.series))]
+    members = ", ".join(f"{month} {member}" for month, member in zip(months, fact.shown_members, strict=True))
+    return f"{members} ({fact.unit.shown})" if fact.unit and fact.unit.shown else members
