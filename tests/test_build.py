@@ -106,7 +106,7 @@ def test_one_rainfall_number_changes_its_own_page_charts_and_comparison_only(con
     before = tree(work / "pages")
     substitute(content / BIOME, *JUNE)
     written = write_pages(content, work)
-    expected = ["biome/compared.md", f"{GRASSLAND}.md", *(f"charts/{name}.svg" for name in DRAWN_ANEW)]
+    expected = ["assets/fresh/biome/temperate-grassland.js", "biome/compared.md", f"{GRASSLAND}.md", *(f"charts/{name}.svg" for name in DRAWN_ANEW)]
     assert expected == sorted(written.changed)
     after = tree(work / "pages")
     assert expected == sorted(name for name in before | after if before.get(name) != after.get(name))
@@ -153,7 +153,7 @@ def test_one_rainfall_number_changes_only_that_page_the_comparison_and_the_searc
     substitute(content / BIOME, *JUNE)
     build_site(project, content=content, out=tmp_path / "after", work=work)
     pages = [name for name in differences(tmp_path / "before", tmp_path / "after") if not name.startswith("search/")]
-    assert ["biome/compared.html", f"{GRASSLAND}.html"] == pages
+    assert ["assets/fresh/biome/temperate-grassland.js", "biome/compared.html", f"{GRASSLAND}.html"] == pages
     assert [] != [name for name in differences(tmp_path / "before", tmp_path / "after") if name.startswith("search/")]
 
 

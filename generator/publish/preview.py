@@ -5,6 +5,7 @@ from __future__ import annotations
 import errno
 import os
 import re
+import shutil
 import signal
 import socket
 import sys
@@ -138,6 +139,8 @@ class Preview:
         if pages is None or self.rendered is None:
             self.rendered, said = self._whole_site(), "The whole site"
         else:
+            for name in self._scripts():
+                shutil.copyfile(self.work / "pages" / name, self.site / name)
             for uri in pages:
                 render_page(self.rendered, uri)
             said = f"{len(pages)} page{'' if len(pages) == 1 else 's'}"
@@ -145,13 +148,17 @@ class Preview:
         self.pending.clear()
         return said
 
+    def _scripts(self) -> set[str]:
+        """Scripts with numbers of a record that changed: they are served as they are written."""
+        return {name for name in self.pending if name.startswith("assets/fresh/") and (self.site / name).is_file()}
+
     def _changed_pages(self) -> list[str] | None:
         """The pages to render again, in order; None where it takes the whole site: files came or went, or are no page."""
         folder = self.work / "pages"
         charts = {name for name in self.pending if name.startswith("charts/")}
         texts = {name for name in self.pending if name.endswith(".md")}
         known = {file.src_uri for file in self.rendered.files.documentation_pages()} if self.rendered else set()
-        if self.pending - charts - texts or texts - known or not all((folder / name).is_file() for name in self.pending):
+        if self.pending - charts - texts - self._scripts() or texts - known or not all((folder / name).is_file() for name in self.pending):
             return None
         for uri in known if charts else ():
             text = (folder / uri).read_text("utf-8")
