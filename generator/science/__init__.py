@@ -10,15 +10,18 @@ from generator.science import (
     biome_regions,
     budgets,
     climate,
+    climate_class,
     day_length,
     dissolved_oxygen,
     energy_flow,
     evapotranspiration,
     food_web_effects,
     food_webs,
+    life_zones,
     light_in_water,
     plant_production,
     salinity,
+    water_balance,
     water_exchange,
 )
 from generator.science.method import Method
@@ -26,8 +29,8 @@ from generator.science.method import Method
 __all__ = ["METHODS", "Method"]
 
 _TOPICS = (
-    aridity, biome_regions, budgets, climate, day_length, dissolved_oxygen, energy_flow, evapotranspiration,
-    food_web_effects, food_webs, light_in_water, plant_production, salinity, water_exchange,
+    aridity, biome_regions, budgets, climate, climate_class, day_length, dissolved_oxygen, energy_flow, evapotranspiration,
+    food_web_effects, food_webs, life_zones, light_in_water, plant_production, salinity, water_balance, water_exchange,
 )  # fmt: skip
 
 METHODS: Mapping[str, Method] = MappingProxyType(

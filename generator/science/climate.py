@@ -142,6 +142,38 @@ def growing_season_months(monthly_mean_temp: Sequence[float]) -> tuple[int, ...]
     return months_where(twelve("monthly_mean_temp", monthly_mean_temp) >= GROWING_SEASON_THRESHOLD - ROUNDING)
 
 
+def precipitation_seasonality(monthly_precip: Sequence[float]) -> float | None:
+    """How unevenly the year's precipitation is spread over its months.
+
+    Parameters
+    ----------
+    monthly_precip : sequence of float, length 12
+        Precipitation of each month [mm], January first.
+
+    Returns
+    -------
+    float or None
+        Seasonality index [-], from 0 (the same in every month) to 11/6 (all in one month); None in a year without any.
+
+    Raises
+    ------
+    ValueError
+        If the series is not twelve finite numbers from 0.
+
+    References
+    ----------
+    .. [1] WALSH_LAWLER1981
+
+    Examples
+    --------
+    >>> precipitation_seasonality([200.0] * 6 + [0.0] * 6)
+    1.0
+    """
+    precip = twelve("monthly_precip", monthly_precip, low=0.0)
+    total = float(precip.sum())
+    return float(abs(precip - total / 12.0).sum() / total) if total > 0.0 else None
+
+
 ANNUAL_MEAN_TEMP = Method(
     id="annual_mean_temp",
     name="Annual mean temperature",
@@ -213,4 +245,21 @@ GROWING_SEASON_MONTHS = Method(
     sources=(),
     limits="Only warmth is counted, not water or light, and only whole months. Other limits than 5 °C are in use.",
     function=growing_season_months,
+)
+
+PRECIPITATION_SEASONALITY = Method(
+    id="precipitation_seasonality",
+    name="Seasonality of precipitation after Walsh and Lawler",
+    formula=("precipitation_seasonality = sum(abs(monthly_precip - annual_precip / 12)) / annual_precip",),
+    rule="0 means the same in every month, 1.83 everything in one month. Below 0.2 precipitation is spread evenly, below 0.4 there "
+    "is a wetter season, below 0.8 it is seasonal, and from 1 on most of it falls within three months.",
+    symbols=(
+        ("precipitation_seasonality", "seasonality index", ""),
+        _PRECIPITATION,
+        ("annual_precip", "annual precipitation", "mm"),
+    ),
+    sources=("WALSH_LAWLER1981",),
+    limits="It tells how uneven the year is, not when it is wet, nor whether plants have enough water. It is taken from the months of "
+    "a mean year; single years are more uneven. Undefined where nothing falls.",
+    function=precipitation_seasonality,
 )

@@ -94,6 +94,60 @@ def monthly_day_length(latitude: float) -> tuple[float, ...]:
     return tuple(float(month.mean()) for month in months)
 
 
+def polar_day_days(latitude: float) -> tuple[int, ...]:
+    """How many days of each month have a day length of 24 h.
+
+    Parameters
+    ----------
+    latitude : float
+        Latitude [deg], -90 to 90, south negative.
+
+    Returns
+    -------
+    tuple of int, length 12
+        Number of days, January first, in a year of 365 days.
+
+    Raises
+    ------
+    ValueError
+        If the latitude is out of its range.
+
+    Notes
+    -----
+    By `fao_day_length`, which counts the centre of the sun. To the eye the midnight sun lasts some days longer, and beyond
+    the polar circle a little, because the air bends light and the upper edge is seen first.
+
+    References
+    ----------
+    .. [1] FAO56
+
+    Examples
+    --------
+    >>> polar_day_days(70.0)
+    (0, 0, 0, 0, 11, 30, 22, 0, 0, 0, 0, 0)
+    """
+    return _days_with(24.0, latitude)
+
+
+def polar_night_days(latitude: float) -> tuple[int, ...]:
+    """How many days of each month have a day length of 0 h; twilight may still light them.
+
+    Parameters, result, errors and notes are those of `polar_day_days`.
+
+    Examples
+    --------
+    >>> polar_night_days(70.0)
+    (21, 0, 0, 0, 0, 0, 0, 0, 0, 0, 12, 31)
+    """
+    return _days_with(0.0, latitude)
+
+
+def _days_with(hours: float, latitude: float) -> tuple[int, ...]:
+    _check_latitude(latitude)
+    chosen = _day_lengths(latitude, np.arange(1.0, 366.0)) == hours
+    return tuple(int(month.sum()) for month in np.split(chosen, np.cumsum(MONTH_LENGTHS)[:-1]))
+
+
 def _check_latitude(latitude: float) -> None:
     if not -90.0 <= latitude <= 90.0:
         raise ValueError(f"latitude: expected -90 to 90 [deg], found {latitude:g}")
@@ -141,4 +195,31 @@ MONTHLY_DAY_LENGTH = Method(
     sources=("FAO56",),
     limits=FAO_DAY_LENGTH.limits,
     function=monthly_day_length,
+)
+
+_POLAR_LIMITS = (
+    "Counts the centre of the sun and no bending of light by the air. Seen from the ground the sun stays up some days longer, and "
+    "a polar night has hours of twilight."
+)
+
+POLAR_DAY_DAYS = Method(
+    id="polar_day_days",
+    name="Days on which the sun does not set (FAO-56)",
+    formula=_DAY_LENGTH_LINES,
+    rule="A day counts when its length is 24 h.",
+    symbols=_DAY_LENGTH_SYMBOLS,
+    sources=("FAO56",),
+    limits=_POLAR_LIMITS,
+    function=polar_day_days,
+)
+
+POLAR_NIGHT_DAYS = Method(
+    id="polar_night_days",
+    name="Days on which the sun does not rise (FAO-56)",
+    formula=_DAY_LENGTH_LINES,
+    rule="A day counts when its length is 0 h.",
+    symbols=_DAY_LENGTH_SYMBOLS,
+    sources=("FAO56",),
+    limits=_POLAR_LIMITS,
+    function=polar_night_days,
 )

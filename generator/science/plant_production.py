@@ -2,7 +2,48 @@
 
 from __future__ import annotations
 
+import math
+
 from generator.science.method import Method
+from generator.science.months import ROUNDING
+
+TEMPERATURE, PRECIPITATION, BOTH = "temperature", "precipitation", "temperature and precipitation alike"
+
+
+def limiting_factor(npp_by_temperature: float, npp_by_precipitation: float) -> str:
+    """What holds production down by the Miami model: the factor that allows less.
+
+    Parameters
+    ----------
+    npp_by_temperature, npp_by_precipitation : float
+        Production that each of the two allows [g m-2 yr-1, dry matter], not negative.
+
+    Returns
+    -------
+    str
+        `temperature`, `precipitation`, or `temperature and precipitation alike` where they allow the same.
+
+    Raises
+    ------
+    ValueError
+        If a production is negative or not finite.
+
+    References
+    ----------
+    .. [1] LIETH1973
+
+    Examples
+    --------
+    >>> limiting_factor(1860.0, 1240.0)
+    'precipitation'
+    """
+    for allowed in (npp_by_temperature, npp_by_precipitation):
+        if not 0.0 <= allowed < math.inf:
+            raise ValueError(f"expected finite productions from 0 [g m-2 yr-1], found {allowed:g}")
+    if abs(npp_by_temperature - npp_by_precipitation) <= ROUNDING:
+        return BOTH
+    return TEMPERATURE if npp_by_temperature < npp_by_precipitation else PRECIPITATION
+
 
 _SOURCES = ("LIETH1973", "LIETH1975")
 _LIMITS = (
@@ -41,4 +82,16 @@ POTENTIAL_NPP = Method(
     ),
     sources=_SOURCES,
     limits=_LIMITS,
+)
+
+LIMITING_FACTOR = Method(
+    id="limiting_factor",
+    name="Limiting factor of production (Miami model)",
+    formula=(),
+    rule="Of temperature and precipitation, the one that allows less production; both where they allow the same.",
+    symbols=(),
+    sources=_SOURCES,
+    limits="The model knows these two factors only. Nutrients, light, salt or fire may hold production down further, and within a "
+    "year the two factors can take turns.",
+    function=limiting_factor,
 )

@@ -7,7 +7,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.science import METHODS
-from generator.science.climate import dry_months, extreme_months, growing_season_months, months_below_freezing
+from generator.science.climate import (
+    dry_months,
+    extreme_months,
+    growing_season_months,
+    months_below_freezing,
+    precipitation_seasonality,
+)
 
 temperatures = st.lists(st.floats(-60, 45), min_size=12, max_size=12)
 precipitations = st.lists(st.floats(0, 900), min_size=12, max_size=12)
@@ -96,3 +102,22 @@ def test_missing_value_is_refused() -> None:
     """A value that is not a number is named with its month, and never becomes a result."""
     with pytest.raises(ValueError, match="monthly_mean_temp: expected finite values, found nan in month 12"):
         growing_season_months([10.0] * 11 + [float("nan")])
+
+
+@given(precipitations, st.permutations(range(12)), st.floats(0.1, 10))
+def test_seasonality_does_not_ask_when_or_how_much(precip: list[float], order: list[int], times: float) -> None:
+    """Months in another order, and more rain in all of them, leave it as it is; it stays within its ends."""
+    found = precipitation_seasonality(precip)
+    if sum(precip) < 1e-6:
+        return
+    assert 0 <= found <= 11 / 6 + 1e-9
+    assert found == pytest.approx(precipitation_seasonality([times * precip[month] for month in order]), abs=1e-9)
+
+
+def test_seasonality_ends_at_even_rain_and_at_one_wet_month() -> None:
+    assert 0.0 == pytest.approx(precipitation_seasonality([33.3] * 12), abs=1e-12)
+    assert 11 / 6 == pytest.approx(precipitation_seasonality([0.0] * 11 + [5.0]))
+
+
+def test_seasonality_without_rain_is_undefined() -> None:
+    assert precipitation_seasonality([0.0] * 12) is None

@@ -6,7 +6,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from generator.science.day_length import fao_day_length, monthly_day_length
+from generator.science.day_length import (
+    fao_day_length,
+    monthly_day_length,
+    polar_day_days,
+    polar_night_days,
+)
 from generator.science.months import MONTH_LENGTHS
 
 latitudes = st.floats(-90, 90)
@@ -73,3 +78,42 @@ def test_day_outside_the_year_is_refused(day: int) -> None:
     """Days count from 1 to 366 and are whole."""
     with pytest.raises(ValueError, match="day_of_year: expected a whole number from 1 to 366, found"):
         fao_day_length(10.0, day)
+
+
+@given(st.floats(-66, 66))
+def test_between_the_polar_circles_the_sun_rises_and_sets_every_day(latitude: float) -> None:
+    assert (0,) * 12 == polar_day_days(latitude) == polar_night_days(latitude)
+
+
+@given(latitudes)
+def test_polar_night_here_is_polar_day_on_the_other_side(latitude: float) -> None:
+    assert polar_day_days(latitude) == polar_night_days(-latitude)
+
+
+@given(latitudes)
+def test_days_of_a_month_are_not_counted_twice(latitude: float) -> None:
+    counted = zip(polar_day_days(latitude), polar_night_days(latitude), MONTH_LENGTHS, strict=True)
+    assert all(0 <= day + night <= length for day, night, length in counted)
+
+
+@given(st.floats(60, 89), st.floats(0, 1))
+def test_midnight_sun_lasts_longer_towards_the_pole(latitude: float, step: float) -> None:
+    assert sum(polar_day_days(latitude + step)) >= sum(polar_day_days(latitude))
+
+
+@pytest.mark.parametrize("latitude", [90, -90])
+def test_at_the_pole_each_day_is_one_or_the_other(latitude: float) -> None:
+    """No day has both: the sun is up for about half the year and down for the rest."""
+    up, down = sum(polar_day_days(latitude)), sum(polar_night_days(latitude))
+    assert 365 == up + down
+    assert 178 <= up <= 187
+
+
+def test_equator_never_has_a_polar_day() -> None:
+    assert 0 == sum(polar_day_days(0.0)) + sum(polar_night_days(0.0))
+
+
+def test_months_of_24_hours_are_those_whose_every_day_counts() -> None:
+    for latitude in (71.3, -80.0, 90.0):
+        whole = [hours == 24.0 for hours in monthly_day_length(latitude)]
+        assert whole == [days == length for days, length in zip(polar_day_days(latitude), MONTH_LENGTHS, strict=True)]

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.science import METHODS
+from generator.science.plant_production import BOTH, limiting_factor
 
 temperatures = st.floats(-60, 40)
 precipitations = st.floats(0, 12000)
@@ -35,3 +37,28 @@ def test_warmer_and_wetter_is_never_less(temp: float, precip: float, warmer: flo
 def test_desert_grows_nothing(temp: float) -> None:
     """Without rain warmth does not help."""
     assert 0.0 == potential_npp(temp, 0.0)
+
+
+productions = st.floats(0, 3000)
+
+
+@given(productions, productions)
+def test_the_factor_that_limits_is_the_one_that_allows_less(by_temp: float, by_precip: float) -> None:
+    """Exchanging the two productions exchanges the answer."""
+    found = limiting_factor(by_temp, by_precip)
+    if abs(by_temp - by_precip) > 1e-9:
+        assert ("temperature" if by_temp < by_precip else "precipitation") == found
+    swapped = {"temperature": "precipitation", "precipitation": "temperature", BOTH: BOTH}
+    assert swapped[found] == limiting_factor(by_precip, by_temp)
+
+
+def test_a_tie_is_said() -> None:
+    assert "temperature and precipitation alike" == limiting_factor(900.0, 900.0)
+
+
+@pytest.mark.parametrize("wrong", [-1.0, float("nan"), float("inf")])
+def test_impossible_production_is_refused(wrong: float) -> None:
+    with pytest.raises(ValueError, match="expected finite productions from 0"):
+        limiting_factor(wrong, 1.0)
+    with pytest.raises(ValueError, match="expected finite productions from 0"):
+        limiting_factor(1.0, wrong)
