@@ -17,11 +17,15 @@ from generator.science import (
     evapotranspiration,
     food_web_effects,
     food_webs,
+    harvest,
     life_zones,
+    light_and_dark_bottles,
     light_in_water,
     plant_production,
+    replicates,
     salinity,
     water_balance,
+    water_column,
     water_exchange,
 )
 from generator.science.method import Method
@@ -30,7 +34,8 @@ __all__ = ["METHODS", "Method"]
 
 _TOPICS = (
     aridity, biome_regions, budgets, climate, climate_class, day_length, dissolved_oxygen, energy_flow, evapotranspiration,
-    food_web_effects, food_webs, life_zones, light_in_water, plant_production, salinity, water_balance, water_exchange,
+    food_web_effects, food_webs, harvest, life_zones, light_and_dark_bottles, light_in_water, plant_production, replicates, salinity,
+    water_balance, water_column, water_exchange,
 )  # fmt: skip
 
 METHODS: Mapping[str, Method] = MappingProxyType(
