@@ -7,6 +7,10 @@ from dataclasses import dataclass
 from figures.chart import Chart
 
 
+WIDEST_BAR, THIN = 466.0, 2.0
+"""The widest bar of a pyramid, and a bar so narrow that it cannot be read off and is shown again, magnified [px]."""
+
+
 @dataclass(frozen=True, kw_only=True)
 class PyramidLevel:
     """One bar, from producers up."""
@@ -30,3 +34,9 @@ class TrophicPyramid(Chart):
     levels: tuple[PyramidLevel, ...]
     quantity: str
     """What the widths show: "Production, kJ m⁻² yr⁻¹"."""
+
+    @property
+    def has_thin_levels(self) -> bool:
+        """Whether some bars are too thin to read, so that the drawing shows them magnified beside."""
+        values = [level.value for level in self.levels]
+        return min(values) * WIDEST_BAR < THIN * max(values)

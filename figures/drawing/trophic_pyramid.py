@@ -6,19 +6,19 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from figures.drawing.canvas import Canvas, polygon, rounded_box, segments
-from figures.drawing.text import block_size, wrap
-from figures.trophic_pyramid import TrophicPyramid, PyramidLevel
+from figures.drawing.canvas import Canvas, Point, polygon, rectangle, rounded_box, segments
+from figures.drawing.text import SMALLEST, block_size, wrap
+from figures.trophic_pyramid import THIN, WIDEST_BAR, PyramidLevel, TrophicPyramid
 
 WIDTH = 700
-THIN = 2.0
-"""A bar narrower than this [px] cannot be read off and gets an inset."""
 UNSEEN = 0.5
 """A bar narrower than this [px] cannot be seen at all, which the drawing says in words."""
-_NAMES, _LEFT, _RIGHTS = 12, 222, (688.0, 688.0, 688.0, 540.0)
+_NAMES, _LEFT, _RIGHTS = 12, 222, (222 + WIDEST_BAR, 688.0, 688.0, 540.0)
 """The pyramid's right edge by the number of insets beside each other: three need more room than its half."""
 _TOP, _TOP_WITH_INSET, _BAR, _PITCH, _FOOT = 56, 96, 56, 90, 18
-_TEXT, _SMALL, _LINE = 14.5, 13.0, 16.0
+_TEXT, _SMALL, _LINE = 14.5, SMALLEST, 17.0
+_HATCH, _OUTLINE = 7.0, 1.6
+"""Distance of the strokes across a magnified bar, and the line around it [px]."""
 _SLIM = 14.0
 """Beside levels narrower than this [px] an inset finds room; the nearest of them is repeated in it for comparison."""
 _INSET_RIGHT, _INSET_MARGIN, _MOST_INSETS = 688.0, 14.0, 3
@@ -182,11 +182,30 @@ def _names(canvas: Canvas, block: Sequence[tuple[str, float, bool, str]], middle
 
 
 def _bars(canvas: Canvas, panel: Panel, tops: Sequence[float], levels: Sequence[PyramidLevel]) -> None:
+    """Bars to scale: full, or hatched where they are magnified, so that none is taken for a bar of the pyramid."""
     for number, width in enumerate(panel.widths, start=panel.first):
-        left, top = panel.centre - width / 2, tops[number]
-        corners = [(left, top), (left + width, top), (left + width, top + _BAR), (left, top + _BAR)]
-        name = f"{'bar' if panel.magnified == 1 else 'inset'} {levels[number].id}"
-        canvas.fill(polygon(corners), "animal" if number else "plant", part=name)
+        left, top, role = panel.centre - width / 2, tops[number], "animal" if number else "plant"
+        bar = rectangle(left, top, width, _BAR)
+        if panel.magnified == 1:
+            canvas.fill(bar, role, part=f"bar {levels[number].id}")
+            continue
+        canvas.fill(bar, "ground", part=f"inset {levels[number].id}")
+        if width > 2 * _OUTLINE:
+            canvas.stroke(segments(hatching(left, top, width, _BAR)), role, 1.4)
+            canvas.stroke(rectangle(left + _OUTLINE / 2, top + _OUTLINE / 2, width - _OUTLINE, _BAR - _OUTLINE), role, _OUTLINE)
+        else:
+            canvas.fill(bar, role)
+
+
+def hatching(left: float, top: float, width: float, height: float) -> list[tuple[Point, Point]]:
+    """Slanting strokes from edge to edge of a box [px]."""
+    strokes = []
+    for step in range(1, int((width + height) / _HATCH) + 1):
+        foot = step * _HATCH - height
+        start, end = max(foot, 0.0), min(foot + height, width)
+        if end > start:
+            strokes.append(((left + start, top + height - (start - foot)), (left + end, top + height - (end - foot))))
+    return strokes
 
 
 def _passed_on(canvas: Canvas, centre: float, top: float, bottom: float, label: str) -> None:
@@ -200,8 +219,8 @@ def _inset(canvas: Canvas, inset: Panel, pyramid: Panel, tops: Sequence[float], 
     caption = _inset_caption(inset)
     top, bottom = tops[inset.last] - 12 - _LINE * len(caption), tops[inset.first] + _BAR + 10
     canvas.stroke(rounded_box(inset.left, top, inset.right - inset.left, bottom - top, 6), "muted", 1.2, dash=(5, 4))
-    for number, line in enumerate(caption):
-        canvas.text(inset.centre, top + 17 + _LINE * number, line, size=_SMALL, anchor="middle")
+    for number, (line, bold) in enumerate(caption):
+        canvas.text(inset.centre, top + 17 + _LINE * number, line, size=_SMALL, anchor="middle", bold=bold)
     _bars(canvas, inset, tops, levels)
     if inset.left - pyramid.centre < 40:
         ends = ((inset.last, tops[inset.last], top + 6), (inset.first, tops[inset.first] + _BAR, bottom - 6))
@@ -209,11 +228,13 @@ def _inset(canvas: Canvas, inset: Panel, pyramid: Panel, tops: Sequence[float], 
         canvas.stroke(segments(lines), "muted", 1)
 
 
-def _inset_caption(inset: Panel) -> list[str]:
+def _inset_caption(inset: Panel) -> list[tuple[str, bool]]:
+    """Lines with whether they are bold: which levels, and how many times wider."""
     count = len(inset.widths)
     which = "this level," if count == 1 else f"these {_COUNTS.get(count, '')} levels,".replace("  ", " ")
     room = inset.right - inset.left - 6
-    return [line for text in (which, f"{_spoken(inset.magnified)} times wider") for line in wrap(text, _SMALL, room)]
+    factor = f"{_spoken(inset.magnified)} times wider"
+    return [(line, bold) for text, bold in ((which, False), (factor, True)) for line in wrap(text, _SMALL, room, bold)]
 
 
 def _spoken(multiple: int) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from figures import DataTable, PyramidLevel, TrophicPyramid
 
@@ -12,6 +13,7 @@ from generator.quantities.fact import Fact, Facts
 
 ROLES = ("Producers", "Primary consumers", "Secondary consumers", "Tertiary consumers", "Quaternary consumers")
 SCALE = "Go up a level: each bar is drawn to the same scale, so its width is its {quantity}."
+MAGNIFIED = "A level too thin to read is shown again beside it: hatched, in a dashed frame that says how many times wider."
 ENERGY_READING = (
     "Start at the bottom: the widest bar is what producers build up in a year on one square metre.",
     SCALE.format(quantity="production"),
@@ -35,7 +37,7 @@ def _energy(subject: Subject[PyramidRecord]) -> Iterator[TrophicPyramid]:
         return
     flow = production[0].unit.shown if production[0].unit else ""
     levels = _levels(record, production, [_efficiency(facts, level.id) for level in record.levels[1:]])
-    yield TrophicPyramid(
+    yield _with_reading(TrophicPyramid(
         name=f"{subject.name}.energy_pyramid",
         title=f"{record.title}: energy pyramid",
         description=_description(record, facts, production),
@@ -47,7 +49,7 @@ def _energy(subject: Subject[PyramidRecord]) -> Iterator[TrophicPyramid]:
         ),
         levels=levels,
         quantity=f"Production, {flow}",
-    )  # fmt: skip
+    ))  # fmt: skip
 
 
 def _standing(subject: Subject[PyramidRecord], field: str, quantity: str, sort: str, note: str) -> Iterator[TrophicPyramid]:
@@ -59,7 +61,7 @@ def _standing(subject: Subject[PyramidRecord], field: str, quantity: str, sort: 
     levels = _levels(record, stock, [""] * (len(stock) - 1))
     widest = max(zip(levels, stock, strict=True), key=lambda pair: pair[1].number)
     place = "at the bottom" if widest[0] is levels[0] else f"not at the bottom but in {in_sentence(widest[0].label)}"
-    yield TrophicPyramid(
+    yield _with_reading(TrophicPyramid(
         name=f"{subject.name}.{'numbers' if field != 'biomass' else field}_pyramid",
         title=f"{record.title}: {sort}",
         description=f"The widest bar is {place}, with {widest[1].shown_exactly}. From the bottom up: {', '.join(fact.shown_exactly for fact in stock)}.",
@@ -71,7 +73,12 @@ def _standing(subject: Subject[PyramidRecord], field: str, quantity: str, sort: 
         ),
         levels=levels,
         quantity=f"{quantity}, {per}",
-    )  # fmt: skip
+    ))  # fmt: skip
+
+
+def _with_reading(chart: TrophicPyramid) -> TrophicPyramid:
+    """The chart, its reading steps with one about magnified bars where it has some."""
+    return replace(chart, reading=(*chart.reading, MAGNIFIED)) if chart.has_thin_levels else chart
 
 
 def _known(subject: Subject[PyramidRecord], field: str) -> list[Fact]:

@@ -10,7 +10,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from figures import TrophicPyramid
-from figures.drawing.trophic_pyramid import THIN, UNSEEN, panels
+from figures.drawing.trophic_pyramid import UNSEEN, hatching, panels
+from figures.palette import LIGHT
+from figures.trophic_pyramid import THIN
 from tests.figures.drawn import drawn
 from tests.figures.specimens import PYRAMIDS, pyramid
 
@@ -49,8 +51,34 @@ def test_thin_levels_are_shown_again_at_the_magnification_that_is_stated():
     assert bars["pike"] < THIN < inset["pike"]
 
 
+def fills(chart: TrophicPyramid, kind: str) -> set[str]:
+    found = ElementTree.fromstring(drawn(chart)).findall(".//{*}path")
+    return {element.get("fill") for element in found if element.get("data-part", "").startswith(f"{kind} ")}
+
+
+def test_magnified_bars_are_hatched_and_others_full():
+    assert {LIGHT["ground"]} == fills(SILL_LAKE, "inset")
+    assert {LIGHT["plant"], LIGHT["animal"]} == fills(SILL_LAKE, "bar")
+    strokes = [e for e in ElementTree.fromstring(drawn(SILL_LAKE)).findall(".//{*}path") if e.get("d").count("M") > 5]
+    assert strokes and {LIGHT["animal"]} == {e.get("stroke") for e in strokes}
+
+
+@given(st.floats(1, 400), st.floats(1, 100))
+def test_hatching_stays_in_its_box(width: float, height: float):
+    for start, end in hatching(10, 20, width, height):
+        assert all(10 <= x <= 10 + width + 1e-6 and 20 - 1e-6 <= y <= 20 + height + 1e-6 for x, y in (start, end))
+        assert start[0] < end[0] and start[1] > end[1]
+
+
 def test_a_pyramid_without_thin_levels_has_no_inset():
     assert {} == widths(pyramid("Stout", ("Algae", 100), ("Snails", 20)), "inset")
+
+
+@pytest.mark.parametrize("chart", PYRAMIDS, ids=lambda chart: chart.name)
+def test_the_spec_knows_whether_levels_are_too_thin(chart: TrophicPyramid):
+    whole, *insets = panels([level.value for level in chart.levels])
+    assert chart.has_thin_levels or insets == []
+    assert chart.has_thin_levels == (min(whole.widths) / max(whole.widths) < THIN / 466)
 
 
 @given(st.lists(SHARE, min_size=1, max_size=6), st.floats(1e-4, 1e5))
@@ -110,7 +138,7 @@ def test_eight_decades_need_a_chain_of_insets_and_words_for_what_cannot_be_seen(
     assert (3, 10_000_000) == (last.first, last.magnified)
     assert last.widths[0] >= THIN
     assert 2 == " ".join(texts(MANY_DECADES)).count("too thin to see at this scale")
-    assert "10 million" in texts(MANY_DECADES)
+    assert "10 million times wider" in " ".join(texts(MANY_DECADES))
 
 
 def test_what_no_inset_can_show_is_said_to_be_too_thin_even_when_magnified():

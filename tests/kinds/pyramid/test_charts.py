@@ -18,6 +18,11 @@ def test_description_names_both_ends_and_each_step() -> None:
         assert words in chart.description
 
 
+def test_reading_explains_magnified_bars_only_where_there_are_some() -> None:
+    energy, biomass = kind("pyramid").charts(demo("pyramid/sill_lake"))
+    assert (True, False) == tuple("hatched" in " ".join(chart.reading) for chart in (energy, biomass))
+
+
 def test_roles_go_on_beyond_the_names_that_everyone_knows() -> None:
     (chart,) = kind("pyramid").charts(pyramid(*(f"production: {10 - number}" for number in range(7))))
     assert len({level.role for level in chart.levels}) == 7
