@@ -14,7 +14,7 @@ class ClimatePanel:
     title: str
     """The station, or the biome it stands for."""
     subtitle: str
-    """A second line, e.g. "7.1 °C, 327 mm"; may be empty."""
+    """What stands below it, e.g. "7.1 °C, 327 mm"; may be empty, or break into lines at line breaks."""
     southern: bool
     """Whether the year starts in July, so that summer stands in the middle."""
     monthly_mean_temp_degc: tuple[float, ...]

@@ -14,6 +14,8 @@ from figures.drawing.tidy import tidy
 from figures.palette import LIGHT
 
 Point = tuple[float, float]
+_SHORTEST = 0.02
+"""A line so short that it is a dot, but no shorter once its ends are rounded to two decimals [px]."""
 _SETTINGS = {"svg.fonttype": "none", "svg.hashsalt": "figures", "svg.id": None, "text.usetex": False}
 
 
@@ -87,7 +89,7 @@ class Canvas:
 
     def dots(self, rows: Iterable[tuple[Point, Point]], role: str, diameter: float, pitch: float = 10) -> None:
         """Round dots along level rows, `pitch` [px] apart from each row's first point; a row of no length is one dot."""
-        ends = [(start, (max(end[0], start[0]) + 0.01, start[1])) for start, end in rows]
+        ends = [(start, (max(end[0], start[0]) + _SHORTEST, start[1])) for start, end in rows]
         self.stroke(segments(ends), role, diameter, dash=(0.01, pitch - 0.01), round_ends=True)
 
     def text(

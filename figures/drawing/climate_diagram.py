@@ -6,16 +6,19 @@ import math
 from collections.abc import Sequence
 
 from figures.climate_diagram import ClimateDiagram
-from figures.drawing.canvas import Canvas, polygon, polyline, segments
+from figures.drawing.canvas import Canvas, polygon, polyline, rectangle, segments
 from figures.drawing.climate_frame import (
-    SCALE_CHANGE, Frame, Pen, bounds, draw_areas, draw_curves, draw_frame, draw_temperature_mark, month_names,
+    COLD_WORDS, SCALE_CHANGE, SCALE_WORDS, Frame, Pen, bounds, cold_stretches, draw_areas, draw_cold_months, draw_curves,
+    draw_frame, draw_temperature_mark, month_names,
 )  # fmt: skip
-from figures.drawing.text import block_size, size_to_fit, text_width, wrap
+from figures.drawing.text import LEADING, SMALLEST, block_size, size_to_fit, text_width, wrap
 from figures.drawing.walter_lieth import Vertex, at, precipitation_height, seasons, vertices
 
-WIDTH, HEIGHT = 700, 492
+WIDTH = 700
 _LEFT, _RIGHT, _TOP, _BOTTOM = 62, 638, 104, 404
 _TEXT = 14.5
+_BAND, _BAND_HEIGHT, _COLD_BAR = 34.0, 24.0, 8.0
+"""The band of seasons below the frame, its height, and the height of the bar above it that marks cold months [px]."""
 _PEN = Pen(hatches=60, hatch=1.4, dot=2.4, pitch=9.0, precipitation=3.5, temperature=2.2, month_dot=7)
 
 
@@ -31,13 +34,18 @@ def draw_climate_diagram(chart: ClimateDiagram) -> str:
     """The SVG of one station's mean year."""
     points = vertices(chart.monthly_mean_temp_degc, chart.monthly_precip_mm, chart.southern)
     frame, step = _frame(points)
-    canvas = Canvas(WIDTH, HEIGHT)
+    cold = cold_stretches(chart.monthly_mean_temp_degc, chart.southern)
+    band = _BOTTOM + _BAND + (_COLD_BAR + 6) * bool(cold)
+    notes = _notes(frame, bool(cold))
+    canvas = Canvas(WIDTH, math.ceil(band + _BAND_HEIGHT + 10 + sum(_note_height(lines) for _, lines in notes)))
     _header(canvas, chart)
     _grid(canvas, frame, step)
     draw_areas(canvas, frame, points, _PEN)
     draw_frame(canvas, frame)
     _axes(canvas, frame, step, max(temp for _, temp, _ in points), chart.southern)
-    _season_band(canvas, frame, points)
+    draw_cold_months(canvas, frame, cold, _BOTTOM + _BAND - 5, _COLD_BAR)
+    _season_band(canvas, frame, points, band)
+    _draw_notes(canvas, notes, band + _BAND_HEIGHT + 8)
     draw_curves(canvas, frame, points, _PEN)
     _curve_names(canvas, frame, points)
     return canvas.svg()
@@ -55,7 +63,8 @@ def _header(canvas: Canvas, chart: ClimateDiagram) -> None:
         canvas.text(12, 28, chart.station, size=size_to_fit(chart.station, 20, room, bold=True), bold=True)
     for number, line in enumerate(names if len(names) > 1 else ()):
         canvas.text(12, 18 + 17 * number, line, size=15, bold=True)
-    canvas.text(12, 49 + 7 * (len(names) > 1), chart.place, size=size_to_fit(chart.place, _TEXT, room), role="muted")
+    for number, line in enumerate(wrap(chart.place, SMALLEST, room)):
+        canvas.text(12, 49 + 7 * (len(names) > 1) + 17 * number, line, size=SMALLEST, role="muted")
 
 
 def _grid(canvas: Canvas, frame: Frame, step: int) -> None:
@@ -100,8 +109,8 @@ def _scale_change(canvas: Canvas, frame: Frame) -> None:
     canvas.stroke(segments([((_LEFT, y), (_RIGHT, y))]), "ink", 1.2, dash=(6, 4))
 
 
-def _season_band(canvas: Canvas, frame: Frame, points: Sequence[Vertex]) -> None:
-    top, bottom = _BOTTOM + 34, _BOTTOM + 58
+def _season_band(canvas: Canvas, frame: Frame, points: Sequence[Vertex], top: float) -> None:
+    bottom = top + _BAND_HEIGHT
     for start, end, dry in seasons(points):
         left, right = frame.x(start), frame.x(end)
         canvas.stroke(polygon([(left, top), (right, top), (right, bottom), (left, bottom)]), "muted", 1)
@@ -112,11 +121,25 @@ def _season_band(canvas: Canvas, frame: Frame, points: Sequence[Vertex]) -> None
             _season_sample(canvas, edge, inward, room - 6, top, dry)
         if word:
             canvas.text((left + right) / 2, top + 17, word, size=_TEXT, anchor="middle")
-    if frame.high > SCALE_CHANGE:
-        canvas.text(
-            _LEFT, _BOTTOM + 79, "Solid: above 100 mm (dashed line) the same height stands for ten times as much rain or snow.",
-            size=12, role="muted",
-        )  # fmt: skip
+
+
+def _notes(frame: Frame, cold: bool) -> list[tuple[str, tuple[str, ...]]]:
+    """What stands below, as (colour of the sample, lines): the bar of cold months and the change of scale, where there are any."""
+    wanted = ((cold, "ink", COLD_WORDS), (frame.high > SCALE_CHANGE, "water", SCALE_WORDS))
+    return [(role, wrap(words, SMALLEST, WIDTH - _LEFT - 46)) for shown, role, words in wanted if shown]
+
+
+def _note_height(lines: Sequence[str]) -> float:
+    return SMALLEST * LEADING * len(lines) + 4
+
+
+def _draw_notes(canvas: Canvas, notes: Sequence[tuple[str, tuple[str, ...]]], top: float) -> None:
+    for role, lines in notes:
+        height = _COLD_BAR if role == "ink" else SMALLEST
+        canvas.fill(rectangle(_LEFT, top + (SMALLEST * LEADING - height) / 2 + 1, 26, height), role)
+        for number, line in enumerate(lines):
+            canvas.text(_LEFT + 34, top + SMALLEST * (1 + LEADING * number), line, size=SMALLEST)
+        top += _note_height(lines)
 
 
 def _season_sample(canvas: Canvas, edge: float, inward: int, room: float, top: float, dry: bool) -> None:

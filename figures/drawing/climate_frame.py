@@ -6,11 +6,13 @@ import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
+from figures.drawing.canvas import Canvas, Point, polygon, polyline, rectangle, segments
 from figures.drawing.walter_lieth import SCALE_CHANGE_MM, Vertex, at, precipitation_height
 
 SCALE_CHANGE = precipitation_height(SCALE_CHANGE_MM)
 """The height [degC] from which precipitation is drawn at a tenth of the scale."""
+COLD_WORDS = "months averaging below 0 °C"
+SCALE_WORDS = "above 100 mm (dashed line): the same height stands for ten times as much"
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 
@@ -59,6 +61,31 @@ class Pen:
 def month_names(southern: bool) -> tuple[str, ...]:
     """Short names of the months in the order of the frame."""
     return (*MONTHS[6:], *MONTHS[:6]) if southern else MONTHS
+
+
+def cold_stretches(monthly_mean_temp_degc: Sequence[float], southern: bool) -> list[tuple[int, int]]:
+    """Stretches of months whose mean is below 0 degC, as (start, end) in months of the frame.
+
+    A mean below 0 degC is no frost: frost needs daily minima, which monthly means do not tell.
+
+    >>> cold_stretches([-9, -6, 0, 8, 14, 19, 22, 21, 15, 8, 0, -7], southern=False)
+    [(0, 2), (11, 12)]
+    """
+    ordered = [*monthly_mean_temp_degc[6:], *monthly_mean_temp_degc[:6]] if southern else list(monthly_mean_temp_degc)
+    stretches: list[tuple[int, int]] = []
+    for month, temp in enumerate(ordered):
+        if temp < 0 and stretches and stretches[-1][1] == month:
+            stretches[-1] = (stretches[-1][0], month + 1)
+        elif temp < 0:
+            stretches.append((month, month + 1))
+    return stretches
+
+
+def draw_cold_months(canvas: Canvas, frame: Frame, stretches: Sequence[tuple[int, int]], top: float, height: float) -> None:
+    """A full bar below the months of each stretch."""
+    for start, end in stretches:
+        left, right = frame.x(start), frame.x(end)
+        canvas.fill(rectangle(left, top, right - left, height), "ink", part="below 0 degC")
 
 
 def bounds(heights: Iterable[float], step: int) -> tuple[int, int]:

@@ -9,18 +9,20 @@ from dataclasses import dataclass
 from figures.climate_multiples import ClimateMultiples, ClimatePanel
 from figures.drawing.canvas import Canvas, polyline, rectangle, segments
 from figures.drawing.climate_frame import (
-    SCALE_CHANGE, Frame, Pen, bounds, draw_areas, draw_curves, draw_frame, draw_temperature_mark, month_names,
+    COLD_WORDS, SCALE_CHANGE, SCALE_WORDS, Frame, Pen, bounds, cold_stretches, draw_areas, draw_cold_months, draw_curves,
+    draw_frame, draw_temperature_mark, month_names,
 )  # fmt: skip
-from figures.drawing.text import text_width, wrap
+from figures.drawing.text import SMALLEST, text_width, wrap
 from figures.drawing.walter_lieth import SCALE_CHANGE_MM, Vertex, precipitation_height, vertices
 
 WIDTH = 700
-_COLUMNS, _LEFT, _RIGHT, _GAP, _TOP = 4, 42, 650, 14, 40
+_COLUMNS, _LEFT, _RIGHT, _GAP, _TOP = 4, 46, 652, 14, 40
 _WIDEST = 260.0
-_TITLE, _TEXT = 13.0, 12.0
-_TITLE_LINE, _TEXT_LINE, _FOOT = 16.0, 15.0, 34.0
+_TITLE, _TEXT = 14.5, SMALLEST
+_TITLE_LINE, _TEXT_LINE, _FOOT, _KEY_LINE = 18.0, 17.0, 44.0, 22.0
+_COLD_BAR = 5.0
 _HEIGHTS, _PX_PER_DEGC = (104.0, 170.0), 1.35
-_PEN = Pen(hatches=36, hatch=1, dot=1.8, pitch=6.0, precipitation=2.4, temperature=1.8, month_dot=0)
+_PEN = Pen(hatches=36, hatch=1, dot=1.8, pitch=6.0, precipitation=2.4, temperature=1.6, month_dot=4)
 
 
 @dataclass(frozen=True)
@@ -61,8 +63,8 @@ def draw_climate_multiples(chart: ClimateMultiples) -> str:
     height = min(max((high - low) * _PX_PER_DEGC, _HEIGHTS[0]), _HEIGHTS[1])
     heads = [_head(panel, width) for panel in chart.panels]
     tops, bottom = _rows(heads, columns, height)
-    key = _key(high > SCALE_CHANGE)
-    canvas = Canvas(WIDTH, math.ceil(bottom + 20 * len(key) + 4))
+    key = _key(high > SCALE_CHANGE, any(min(panel.monthly_mean_temp_degc) < 0 for panel in chart.panels))
+    canvas = Canvas(WIDTH, math.ceil(bottom + _KEY_LINE * len(key) + 4))
     _axis_titles(canvas, _LEFT + columns * (width + _GAP) - _GAP)
     for number, (panel, points) in enumerate(zip(chart.panels, years, strict=True)):
         row, column = divmod(number, columns)
@@ -71,14 +73,15 @@ def draw_climate_multiples(chart: ClimateMultiples) -> str:
         _panel(canvas, frame, points, number, step)
         _head_text(canvas, frame, heads[number])
         months = month_names(panel.southern)
-        canvas.text(frame.left, frame.bottom + 14, months[0], size=_TEXT)
-        canvas.text(frame.right, frame.bottom + 14, months[-1], size=_TEXT, anchor="end")
+        draw_cold_months(canvas, frame, cold_stretches(panel.monthly_mean_temp_degc, panel.southern), frame.bottom + 3, _COLD_BAR)
+        canvas.text(frame.left, frame.bottom + 23, months[0], size=_TEXT)
+        canvas.text(frame.right, frame.bottom + 23, months[-1], size=_TEXT, anchor="end")
         if column == 0:
             _temperature_axis(canvas, frame, points_of_row(years, row, columns), step)
         if column == columns - 1 or number == len(years) - 1:
             _precipitation_axis(canvas, frame)
     for line, samples in enumerate(key):
-        _key_line(canvas, bottom + 20 * line, samples)
+        _key_line(canvas, bottom + _KEY_LINE * line, samples)
     return canvas.svg()
 
 
@@ -88,8 +91,8 @@ def points_of_row(years: Sequence[Sequence[Vertex]], row: int, columns: int) -> 
 
 
 def _head(panel: ClimatePanel, width: float) -> _Head:
-    subtitle = wrap(panel.subtitle, _TEXT, width) if panel.subtitle else ()
-    return _Head(wrap(panel.title, _TITLE, width, bold=True), subtitle)
+    subtitle = (line for part in panel.subtitle.split("\n") if part for line in wrap(part, _TEXT, width))
+    return _Head(wrap(panel.title, _TITLE, width, bold=True), tuple(subtitle))
 
 
 def _rows(heads: Sequence[_Head], columns: int, height: float) -> tuple[list[float], float]:
@@ -127,16 +130,16 @@ def _temperature_axis(canvas: Canvas, frame: Frame, points: Sequence[Vertex], st
     ticks = []
     for height in range(int(frame.low), int(min(frame.high, step * math.ceil(warmest / step))) + 1, step):
         ticks.append((frame.place(0, height), (frame.left - 4, frame.y(height))))
-        canvas.text(frame.left - 7, frame.y(height) + 4, f"{height}".replace("-", "−"), size=_TEXT, anchor="end")
+        canvas.text(frame.left - 7, frame.y(height) + 5, f"{height}".replace("-", "−"), size=_TEXT, anchor="end")
     canvas.stroke(segments(ticks), "ink", 1)
 
 
 def precipitation_ticks(frame: Frame) -> list[float]:
-    """Values [mm] for the right axis that stand at least 15 px apart, 0 and 100 mm always among them where they fit."""
+    """Values [mm] for the right axis that stand at least 17 px apart, 0 and 100 mm always among them where they fit."""
     ticks: list[float] = []
     for mm in (0.0, SCALE_CHANGE_MM, 50.0, *map(float, range(500, 10_000, 500)), 200.0, 300.0):
         y = frame.y(precipitation_height(mm))
-        if y >= frame.top - 1 and all(abs(y - frame.y(precipitation_height(other))) >= 15 for other in ticks):
+        if y >= frame.top - 1 and all(abs(y - frame.y(precipitation_height(other))) >= 17 for other in ticks):
             ticks.append(mm)
     return sorted(ticks)
 
@@ -146,7 +149,7 @@ def _precipitation_axis(canvas: Canvas, frame: Frame) -> None:
     for mm in precipitation_ticks(frame):
         y = frame.y(precipitation_height(mm))
         ticks.append(((frame.right, y), (frame.right + 4, y)))
-        canvas.text(frame.right + 7, y + 4, f"{mm:g}", size=_TEXT)
+        canvas.text(frame.right + 7, y + 5, f"{mm:g}", size=_TEXT)
     canvas.stroke(segments(ticks), "ink", 1)
 
 
@@ -158,12 +161,12 @@ def _axis_titles(canvas: Canvas, right: float) -> None:
     canvas.text(x - 32, 18, "Precipitation, mm (right)", size=_TITLE, anchor="end")
 
 
-def _key(above_change: bool) -> list[list[tuple[str, str]]]:
+def _key(above_change: bool, cold: bool) -> list[list[tuple[str, str]]]:
     """Lines of the key as (pattern, words)."""
-    first = [("humid", "humid season"), ("dry", "dry season")]
+    first = [("humid", "humid season"), ("dry", "dry season"), *[("cold", COLD_WORDS)] * cold]
     if not above_change:
         return [first]
-    return [first, [("solid", "above 100 mm (dashed line): the same height stands for ten times as much rain or snow")]]
+    return [first, [("solid", SCALE_WORDS)]]
 
 
 def _key_line(canvas: Canvas, top: float, samples: Sequence[tuple[str, str]]) -> None:
@@ -175,8 +178,11 @@ def _key_line(canvas: Canvas, top: float, samples: Sequence[tuple[str, str]]) ->
         elif pattern == "dry":
             dots = [(x + 3 + 3 * n, top + 3 + 3 * row) for n in range(7) for row in range(3) if (n + row) % 2 == 0]
             canvas.dots(((dot, dot) for dot in dots), "heat", _PEN.dot)
+        elif pattern == "cold":
+            canvas.fill(rectangle(x, top + 4, 24, _COLD_BAR), "ink")
         else:
             canvas.fill(box, "water")
-        canvas.stroke(box, "muted", 1)
+        if pattern != "cold":
+            canvas.stroke(box, "muted", 1)
         canvas.text(x + 30, top + 11, words, size=_TEXT)
         x += 30 + text_width(words, _TEXT) + 26

@@ -9,6 +9,7 @@ from generator.kinds.biome.record import BiomeRecord, Station
 from generator.quantities import shown
 from generator.quantities.fact import Fact, Facts
 
+COLD = "A bar below the months marks those that average below 0 °C. It says nothing of single nights, which may be colder or warmer."
 READING = (
     "Find the months along the bottom axis and the station's name above.",
     "Read the line with dots, labelled temperature, on the left axis: the mean temperature of each month.",
@@ -33,7 +34,7 @@ def _climate_diagram(name: str, station: Station, facts: Facts) -> ClimateDiagra
         name=f"{name}.climate_diagram.{station.id}",
         title=f"Climate diagram of {station.label}",
         description=_description(station, facts),
-        reading=READING,
+        reading=(*READING, COLD) if fact("months_below_freezing").value else READING,
         table=DataTable(
             caption=f"Mean year of {station.label}",
             columns=("Month", "Mean temperature (°C)", "Precipitation (mm)"),
@@ -76,10 +77,11 @@ def _description(station: Station, facts: Facts) -> str:
         unit = values.unit.shown if values.unit else ""
         return f"{values.shown_members[index]} {unit} in {fact(month).shown}"
 
-    dry = fact("dry_months")
+    dry, cold = fact("dry_months"), fact("months_below_freezing")
     season = "No month is dry." if not dry.value else f"Dry by the rule of the diagram: {dry.shown}."
     return (
         f"Mean temperature runs from {peak('monthly_mean_temp', 'coldest_month')} to {peak('monthly_mean_temp', 'warmest_month')}, "
         f"{fact('annual_mean_temp').shown} over the year. Precipitation runs from {peak('monthly_precip', 'driest_month')} "
         f"to {peak('monthly_precip', 'wettest_month')}, {fact('annual_precip').shown} in all. {season}"
+        + (f" Months averaging below 0 °C: {cold.shown}." if cold.value else "")
     )

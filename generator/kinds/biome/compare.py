@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from figures import ClimateMultiples, ClimatePanel, DataTable, MapRegion, MapStation, TemperatureRainfallMap
 
 from generator.kind import Comparison, ComparisonRow, Subject
-from generator.kinds.biome.charts import is_southern
+from generator.kinds.biome.charts import COLD, is_southern
 from generator.kinds.biome.facts import NO_REGION
 from generator.kinds.biome.record import BiomeRecord, Station
 from generator.quantities.fact import Fact
@@ -112,9 +112,10 @@ def _multiples(places: Sequence[_Place]) -> ClimateMultiples:
             f"and most at {swinging.station.label} ({swinging.fact('annual_temp_range').shown})."
         ),
         reading=(
-            "Each small diagram is read like a single one: dots and the left scale for temperature, the plain line and the right scale for precipitation.",
+            "Each small diagram is read like a single one: the line with dots on the left scale is temperature, the plain one on the right scale precipitation.",
             "All have the same scales, so heights can be compared from one to the next.",
             "Diagrams from south of the equator begin in July, so that summer stands in the middle of each.",
+            *[COLD] * any(place.fact("months_below_freezing").value for place in places),
         ),
         table=DataTable(
             caption="Stations in the order of the small diagrams",
@@ -127,7 +128,7 @@ def _multiples(places: Sequence[_Place]) -> ClimateMultiples:
         panels=tuple(
             ClimatePanel(
                 title=place.station.label,
-                subtitle=f"{place.fact('annual_mean_temp').shown}, {place.fact('annual_precip').shown}",
+                subtitle=f"{place.subject.record.title}\n{place.fact('annual_mean_temp').shown}, {place.fact('annual_precip').shown}",
                 southern=is_southern(place.station),
                 monthly_mean_temp_degc=place.fact("monthly_mean_temp").series,
                 monthly_precip_mm=place.fact("monthly_precip").series,

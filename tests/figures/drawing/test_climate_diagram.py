@@ -73,6 +73,20 @@ def test_the_temperature_axis_goes_below_zero_where_needed():
     assert not any(text.startswith("−") for text in texts(MARO))
 
 
+def test_months_averaging_below_zero_have_a_bar_below_them_that_is_never_called_frost():
+    bars = ElementTree.fromstring(drawn(HARROW)).findall(".//*[@data-part='below 0 degC']")
+    spans = [sorted({float(x) for x in re.findall(r"([-\d.]+) [-\d.]+", bar.get("d"))}) for bar in bars]
+    assert [[62, 62 + 2 * 48], [62 + 11 * 48, 638]] == spans  # January and February, December; 0 °C in March is not below
+    assert "months averaging below 0 °C" in texts(HARROW)
+    assert not any("frost" in text for text in texts(HARROW))
+
+
+@pytest.mark.parametrize("chart", (MARO, FREEZING), ids=lambda chart: chart.name)
+def test_a_year_with_no_month_below_zero_has_no_bar_and_no_word_of_it(chart: ClimateDiagram):
+    assert "below 0 degC" not in drawn(chart)
+    assert "months averaging below 0 °C" not in texts(chart)
+
+
 def test_a_note_explains_the_change_of_scale_only_where_it_happens():
     assert any("above 100 mm" in text for text in texts(MONSOON))
     assert not any("above 100 mm" in text for text in texts(HARROW))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from figures.drawing.climate_frame import Frame, bounds, month_names
+from figures.drawing.climate_frame import Frame, bounds, cold_stretches, month_names
 
 
 @pytest.mark.parametrize("heights, step, expected", (
@@ -23,3 +23,11 @@ def test_months_and_heights_have_their_places():
 def test_a_southern_year_starts_in_july():
     assert ("Jul", "Dec", "Jan", "Jun") == tuple(month_names(southern=True)[place] for place in (0, 5, 6, 11))
     assert "Jan" == month_names(southern=False)[0]
+
+
+@pytest.mark.parametrize(("temps", "southern", "expected"), (
+    ([-1] * 12, False, [(0, 12)]), ([0] * 12, False, []), ([-0.1] + [5] * 11, True, [(6, 7)]),
+    ([-5, -2] + [3] * 8 + [-1, -4], False, [(0, 2), (10, 12)]), ([-5, -2] + [3] * 8 + [-1, -4], True, [(4, 8)]),
+))  # fmt: skip
+def test_stretches_of_months_below_zero_follow_the_order_of_the_frame(temps: list[float], southern: bool, expected: list[tuple[int, int]]):
+    assert expected == cold_stretches(temps, southern)

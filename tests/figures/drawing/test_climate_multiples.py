@@ -76,9 +76,25 @@ def test_the_change_of_scale_is_explained_only_where_it_happens():
     assert not any("ten times as much" in text for text in texts(ONE))
 
 
-def test_text_is_never_smaller_than_eleven_px():
-    sizes = [float(e.get("font-size", "0")) for chart in MULTIPLES for e in ElementTree.fromstring(drawn(chart)).findall(".//{*}text")]
-    assert min(sizes) >= 11
+def test_months_averaging_below_zero_have_a_bar_under_their_panel_and_the_key_says_so():
+    chart = made(([-5] + [3] * 10 + [-1], [20] * 12), ([10] * 12, [20] * 12))
+    bars = ElementTree.fromstring(drawn(chart)).findall(".//*[@data-part='below 0 degC']")
+    assert 2 == len(bars)
+    assert "months averaging below 0 °C" in texts(chart)
+    assert "months averaging below 0 °C" not in texts(made(([10] * 12, [20] * 12)))
+
+
+def test_every_month_has_its_dot_on_the_temperature_curve():
+    """A line that rounding makes a point of is not drawn at all."""
+    dots = [e.get("d") for e in ElementTree.fromstring(drawn(NINE)).findall(".//{*}path") if e.get("stroke-width") == "4"]
+    ends = [re.findall(r"[-\d.]+ [-\d.]+", dot) for dot in dots]
+    assert [2, *[24] * 9] == [len(each) for each in ends]  # the key's own dot, then twelve a panel
+    assert all(start != end for each in ends for start, end in zip(each[::2], each[1::2], strict=True))
+
+
+def test_a_subtitle_breaks_where_its_author_says():
+    panel = replace(ONE.panels[0], subtitle="Tundra\n7 °C")
+    assert {"Tundra", "7 °C"} <= set(texts(replace(ONE, panels=(panel,))))
 
 
 @pytest.mark.parametrize("height, high", ((104, 40), (150, 60), (170, 160)))
@@ -87,7 +103,7 @@ def test_precipitation_ticks_keep_apart_and_begin_at_zero(height: float, high: f
     ticks = precipitation_ticks(frame)
     places = [frame.y(precipitation_height(mm)) for mm in ticks]
     assert 0 == ticks[0]
-    assert all(below - above >= 15 for below, above in zip(places, places[1:], strict=False))
+    assert all(below - above >= 17 for below, above in zip(places, places[1:], strict=False))
     assert (100 in ticks) == (high >= 50)
 
 

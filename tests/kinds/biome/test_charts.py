@@ -14,6 +14,15 @@ def test_description_names_the_deciding_numbers() -> None:
         assert words in chart.description
 
 
+def test_months_below_zero_are_told_in_words_where_there_are_any() -> None:
+    """Source: read off the records."""
+    (cold,), (warm,) = (kind("biome").charts(demo(f"biome/{name}")) for name in ("temperate_grassland", "tropical_rain_forest"))
+    assert "Months averaging below 0 °C: December to February." in cold.description
+    assert (True, False) == tuple(any("average below 0 °C" in step for step in chart.reading) for chart in (cold, warm))
+    assert "0 °C" not in warm.description
+    assert "frost" not in f"{cold.description} {cold.reading}".lower()
+
+
 def test_table_holds_the_months_as_the_record_states_them() -> None:
     (chart,) = kind("biome").charts(demo("biome/temperate_grassland"))
     assert ("July", "22", "42") == chart.table.rows[6]
