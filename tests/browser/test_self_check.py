@@ -13,32 +13,32 @@ from tests.browser.watch import Watch, violations
 pytestmark = pytest.mark.browser
 BIOME, CYCLE, PYRAMID = "biome/temperate-grassland.html", "cycle/wend-hollow-nitrogen.html", "pyramid/sill-lake.html"
 
-# What people type for 327 mm (a sum, so nothing else is accepted), and the verdict: common practice of writing numbers.
+# What people type for 580 kJ/m2/yr, and the verdict: common practice of writing numbers.
 SPELLINGS = [
-    ("327", "✓ Right."),
-    (" 327 ", "✓ Right."),
-    ("327.0", "✓ Right."),
-    ("327,0", "✓ Right."),
-    ("3.27e2", "✓ Right."),
-    ("3.27×10²", "✓ Right."),
-    ("3,27 x 10^2", "✓ Right."),
-    ("0.327*10^3", "✓ Right."),
-    ("≈ 327", "✓ Right."),
-    ("+327", "✓ Right."),
-    ("330", "✗ Not right."),  # a sum has one value: no tolerance
-    ("\u2212327", "✗ Not right."),
-    ("400", "✗ Not right."),
-    ("27.25", "✗ Not right. You get this number by dividing the total by twelve."),
-    ("27,25", "✗ Not right. You get this number by dividing the total by twelve."),
-    ("32.7", "✗ Not right. You get this number by turning millimetres into centimetres."),
-    ("66", "✗ Not right. You get this number by taking the wettest month alone."),
+    ("580", "✓ Right."),
+    (" 580 ", "✓ Right."),
+    ("580.0", "✓ Right."),
+    ("580,0", "✓ Right."),
+    ("5.8e2", "✓ Right."),
+    ("5.8×10²", "✓ Right."),
+    ("5,8 x 10^2", "✓ Right."),
+    ("0.58*10^3", "✓ Right."),
+    ("≈ 580", "✓ Right."),
+    ("+580", "✓ Right."),
+    ("600", "✗ Not right."),
+    ("\u2212580", "✗ Not right."),
+    ("700", "✗ Not right."),
+    ("1440", "✗ Not right. You get this number by taking off what is egested only."),
+    ("1440,0", "✗ Not right. You get this number by taking off what is egested only."),
+    ("1540", "✗ Not right. You get this number by taking off what is respired only."),
+    ("1820", "✗ Not right. You get this number by adding up the two losses."),
     ("", "Type a number first."),
     ("   ", "Type a number first."),
     ("abc", "That cannot be read as one number."),
-    ("327 mm", "✓ Right."),
+    ("580 kJ/m2/yr", "✓ Right."),
     ("12-14", "That is a range."),
-    ("3_27", "That cannot be read as one number."),
-    ("3..27", "That cannot be read as one number."),
+    ("5_80", "That cannot be read as one number."),
+    ("5..80", "That cannot be read as one number."),
     ("Infinity", "That cannot be read as one number."),
     ("0x147", "“x147” is not a unit"),
     ("1,200", "Do you mean 1.2 or 1200?"),
@@ -57,6 +57,8 @@ GROUPED = [
     ("1.9e-1", "✓ Right."),
     ("1.9×10⁻¹", "✓ Right."),
 ]
+# A sum of stated numbers has one value, 77 kg N/ha/yr: no tolerance.
+EXACT = [("77", "✓ Right."), ("77.0", "✓ Right."), ("78", "✗ Not right."), ("76", "✗ Not right.")]
 
 
 def question(page: Page, name: str) -> Locator:
@@ -85,7 +87,7 @@ def test_every_question_can_be_answered_rightly_and_wrongly(built_site: Path, wa
 
 
 @pytest.mark.parametrize(
-    ("address", "name", "table"), [(BIOME, "annual-precip", SPELLINGS), (PYRAMID, "supporting-area", GROUPED)]
+    ("address", "name", "table"), [(PYRAMID, "consumer-production", SPELLINGS), (PYRAMID, "supporting-area", GROUPED), (CYCLE, "outflow", EXACT)]
 )
 def test_numbers_are_read_as_people_write_them(
     built_site: Path, opened: Callable[..., Page], address: str, name: str, table: list[tuple[str, str]]
@@ -125,11 +127,11 @@ def test_checking_before_picking_asks_for_an_answer(built_site: Path, opened: Ca
 def test_answering_stays_on_the_page_and_tells_the_page(built_site: Path, opened: Callable[..., Page]) -> None:
     page = opened(f"{built_site.as_uri()}/{BIOME}")
     page.evaluate("document.addEventListener('self-check-answered', event => { window.told = event.detail })")
-    block = question(page, "annual-precip")
-    block.locator('input[type="text"]').fill("327")
+    block = question(page, "annual-temp-range")
+    block.locator('input[type="text"]').fill("31")
     block.locator('input[type="text"]').press("Enter")
     assert page.url == f"{built_site.as_uri()}/{BIOME}"
-    assert page.evaluate("window.told") == {"question": "biome/temperate_grassland/annual_precip", "right": True, "misses": 0, "variant": 0}
+    assert page.evaluate("window.told") == {"question": "biome/temperate_grassland/annual_temp_range", "right": True, "misses": 0, "variant": 0}
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
@@ -137,7 +139,7 @@ def test_a_marked_question_has_no_axe_violation(built_site: Path, browser, schem
     context = browser.new_context(color_scheme=scheme, bypass_csp=True)
     page = context.new_page()
     page.goto(f"{built_site.as_uri()}/{BIOME}")
-    for name, typed in (("annual-precip", "327"), ("annual-temp-range", "22")):
+    for name, typed in (("annual-temp-range", "31"), ("aridity-index", "1.89")):
         question(page, name).locator('input[type="text"]').fill(typed)
         question(page, name).locator('input[type="text"]').press("Enter")
     page.evaluate("document.querySelectorAll('article details').forEach(details => { details.open = true })")
