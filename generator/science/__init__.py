@@ -6,11 +6,14 @@ from collections.abc import Mapping
 from types import MappingProxyType
 
 from generator.science import (
+    airborne,
     aridity,
     biome_regions,
+    box_model,
     budgets,
     climate,
     climate_class,
+    combustion,
     day_length,
     dissolved_oxygen,
     energy_flow,
@@ -24,6 +27,7 @@ from generator.science import (
     plant_production,
     replicates,
     salinity,
+    substances,
     water_balance,
     water_column,
     water_exchange,
@@ -33,9 +37,10 @@ from generator.science.method import Method
 __all__ = ["METHODS", "Method"]
 
 _TOPICS = (
-    aridity, biome_regions, budgets, climate, climate_class, day_length, dissolved_oxygen, energy_flow, evapotranspiration,
-    food_web_effects, food_webs, harvest, life_zones, light_and_dark_bottles, light_in_water, plant_production, replicates, salinity,
-    water_balance, water_column, water_exchange,
+    airborne, aridity, biome_regions, box_model, budgets, climate, climate_class, combustion, day_length,
+    dissolved_oxygen, energy_flow, evapotranspiration, food_web_effects, food_webs, harvest, life_zones,
+    light_and_dark_bottles, light_in_water, plant_production, replicates, salinity, substances, water_balance,
+    water_column, water_exchange,
 )  # fmt: skip
 
 METHODS: Mapping[str, Method] = MappingProxyType(

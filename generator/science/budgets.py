@@ -47,7 +47,7 @@ def combined_uncertainty(uncertainties: Sequence[float]) -> float:
     return math.hypot(*uncertainties)
 
 
-def closes(balance: float, change: float | None, uncertainties: Sequence[float]) -> bool | None:
+def closes(balance: float, change: float | None, uncertainties: Sequence[float], residual: bool = False) -> bool | None:
     """Whether a budget closes: its balance agrees with the separately stated change of the stock.
 
     Parameters
@@ -58,11 +58,14 @@ def closes(balance: float, change: float | None, uncertainties: Sequence[float])
         How fast the stock changes, known from elsewhere, in the unit of `balance`; None where nobody says.
     uncertainties : sequence of float
         The plus-or-minus of every flow and of the change, in the same unit.
+    residual : bool
+        Whether a flow or the change was itself found as the rest of this budget.
 
     Returns
     -------
     bool or None
-        True where balance and change differ by no more than their combined uncertainty; None without a stated change.
+        True where balance and change differ by no more than their combined uncertainty; None without a stated change,
+        and None with a residual, for then they cannot differ.
 
     Raises
     ------
@@ -71,7 +74,7 @@ def closes(balance: float, change: float | None, uncertainties: Sequence[float])
 
     Notes
     -----
-    A change worked out from the flows themselves closes by construction and proves nothing.
+    A change or a flow worked out from all the others closes the budget by construction and proves nothing.
 
     References
     ----------
@@ -88,7 +91,7 @@ def closes(balance: float, change: float | None, uncertainties: Sequence[float])
     for name, value in (("balance", balance), ("change", change)):
         if value is not None and not math.isfinite(value):
             raise ValueError(f"{name}: expected a finite number, found {value:g}")
-    if change is None:
+    if change is None or residual:
         return None
     slack = _ROUNDING * max(abs(balance), abs(change), allowed)
     return abs(balance - change) <= allowed + slack
@@ -161,7 +164,7 @@ CLOSES = Method(
         ("uncertainty", "uncertainty of each flow and of the change", "stock/time"),
     ),
     sources=("GCB2019", "GUM2008"),
-    limits="No verdict without a change that was found in another way. "
+    limits="No verdict without a change that was found in another way, nor where one of the flows was found as the rest. "
     "A budget can close by luck, when two errors cancel.",
     function=closes,
 )

@@ -77,6 +77,12 @@ def test_no_verdict_without_a_stated_change() -> None:
     assert closes(0.0, None, []) is None
 
 
+@given(st.floats(-1e3, 1e3), st.floats(-1e3, 1e3), uncertainties)
+def test_residual_is_never_a_check(balance: float, change: float, values: list[float]) -> None:
+    """What was found as the rest closes any budget, so that there is no verdict on it."""
+    assert closes(balance, change, values, residual=True) is None
+
+
 @pytest.mark.parametrize("bad", [-1.0, math.nan, math.inf])
 def test_impossible_uncertainty_is_refused(bad: float) -> None:
     """An uncertainty is a finite size; the wrong one is counted."""
