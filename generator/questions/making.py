@@ -10,7 +10,7 @@ from typing import TypeVar
 from generator.quantities.fact import Fact
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake, accepted, options, slips, tolerance
-from generator.questions.question import Choice, Made, Needs, NumberEntry, Option, Rejected
+from generator.questions.question import ChartReading, Choice, LabelSlip, Made, Needs, NumberEntry, Option, Rejected
 
 T = TypeVar("T")
 FEWEST_DISTRACTORS = 2
@@ -86,6 +86,29 @@ def choice(
     options_drawn = sorted(kept.values(), key=lambda option: _lot(salt, draft.id, option.text))
     return Choice(
         id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, options=tuple(options_drawn)
+    )  # fmt: skip
+
+
+def reading(
+    draft: Draft, labels: Sequence[str], right: Sequence[str], wrong: Sequence[tuple[Sequence[str], Wrong]], catalogue: Catalogue, *,
+    otherwise: str, fact: Fact | None = None,
+) -> ChartReading | Rejected:  # fmt: skip
+    """An answer that is picked by its label on a chart; `wrong` are the labels to which known slips of reading lead.
+
+    A label that is right, or that an earlier slip leads to, is dropped from a slip. Where every label is right nothing is asked.
+    """
+    if len(right) == len(labels):
+        return Rejected(draft.id, "every answer would be right")
+    taken, slips = set(right), []
+    for found, slip in wrong:
+        kept = tuple(label for label in found if label not in taken)
+        taken |= set(kept)
+        if kept:
+            said = " ".join(part for part in (slip.because, catalogue[slip.misconception].correction) if part)
+            slips.append(LabelSlip(kept, said, slip.misconception))
+    return ChartReading(
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, labels=tuple(labels), right=tuple(right),
+        slips=tuple(slips), otherwise=otherwise,
     )  # fmt: skip
 
 

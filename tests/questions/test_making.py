@@ -13,10 +13,10 @@ from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed, stated
 from generator.quantities.units import unit
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, enough, number_entry
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, enough, number_entry, reading
 from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.mistake import Mistake
-from generator.questions.question import Choice, Made, Needs, NumberEntry, Rejected
+from generator.questions.question import ChartReading, Choice, Made, Needs, NumberEntry, Rejected
 
 CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", correction="The correction.")})
 DRAFT = Draft(id="asked", prompt="How much?", solution="So much.")
@@ -133,3 +133,23 @@ def test_six_questions_are_enough_unless_said_otherwise() -> None:
 
 def test_questions_need_data_unless_they_say_otherwise() -> None:
     assert Needs.DATA == DRAFT.needs
+
+
+LABELS = ("January", "May", "June", "July")
+
+
+def read_off(right: tuple[str, ...], *wrong: tuple[tuple[str, ...], Wrong]) -> Made:
+    draft = Draft(id="warmest", prompt="When?", solution="Then.")
+    return reading(draft, LABELS, right, wrong, CATALOGUE, otherwise="Look again.")
+
+
+def test_a_slip_of_reading_never_claims_a_right_label_or_one_twice() -> None:
+    first, second = Wrong("", "t.slip", "First."), Wrong("", "t.slip", "Second.")
+    made = read_off(("July",), (("July", "June"), first), (("June", "May"), second))
+    assert isinstance(made, ChartReading)
+    assert [(("June",), "t.slip"), (("May",), "t.slip")] == [(slip.labels, slip.misconception) for slip in made.slips]
+    assert made.slips[0].feedback.startswith("First. ")
+
+
+def test_nothing_is_read_off_where_every_label_is_right() -> None:
+    assert isinstance(read_off(LABELS), Rejected)
