@@ -22,6 +22,7 @@ from generator.pages.figures import chart_uri, picture_uri
 from generator.pages.fresh import fresh_scripts
 from generator.pages.methods_page import methods_page
 from generator.pages.page import Page
+from generator.pages.practice import practice_page, practice_scripts, progress_page
 from generator.pages.record_page import record_page
 from generator.pages.site import Site
 from generator.pages.writer import write_tree
@@ -67,7 +68,7 @@ def write_pages(content: Path, work: Path, name: str = "", drawings: Drawings | 
     site = Site(library=library, kinds=all_kinds())
     pages = compose(site)
     texts = {page.uri: page.text.encode() for page in pages}
-    files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | fresh_scripts(site) | assets()
+    files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | fresh_scripts(site) | practice_scripts(site) | assets()
     changed = write_tree(work / "pages", files)
     return Written(title=library.course.title, nav=navigation(site), changed=changed, warnings=library.warnings)
 
@@ -95,6 +96,8 @@ def compose(site: Site) -> list[Page]:
         *(topic_page(site, topic) for topic in topics),
         *(record_page(site, subject) for subject in site.subjects),
         *(comparison_page(site, kind) for kind in site.compared_kinds),
+        practice_page(site),
+        progress_page(site),
         vocabulary_page(site),
         methods_page(site),
         sources_page(site),

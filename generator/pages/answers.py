@@ -26,11 +26,11 @@ def _lines(item: Question) -> Iterator[str]:
     match item:
         case Choice() | SeveralChoice():
             for index, option in enumerate(item.options):
-                yield _line({"option": str(index)}, option.right, option.text, option.feedback)
+                yield _line({"option": str(index), "slip": option.misconception}, option.right, option.text, option.feedback)
         case NumberEntry():
             yield _line(_ends(item.accepted), True, item.answer, item.right_feedback)
             for slip in item.slips:
-                yield _line(_ends(slip.accepted), False, slip.shown, slip.feedback)
+                yield _line({**_ends(slip.accepted), "slip": slip.misconception}, False, slip.shown, slip.feedback)
             yield _line({}, False, "Any other number", item.otherwise)
         case Ordering():
             yield _line({"after": "all"}, True, "; then ".join(step.text.rstrip(".") for step in item.steps), item.solution)
@@ -44,7 +44,8 @@ def _lines(item: Question) -> Iterator[str]:
         case ChartReading():
             yield _line({"labels": "|".join(item.right)}, True, " or ".join(item.right), item.solution)
             for slip in item.slips:
-                yield _line({"labels": "|".join(slip.labels)}, False, ", ".join(slip.labels), slip.feedback)
+                keys = {"labels": "|".join(slip.labels), "slip": slip.misconception}
+                yield _line(keys, False, ", ".join(slip.labels), slip.feedback)
             yield _line({}, False, "Any other answer", item.otherwise)
 
 
@@ -53,7 +54,7 @@ def _ends(accepted: Interval) -> dict[str, str]:
 
 
 def _line(keys: dict[str, str], right: bool, answer: str, says: str) -> str:
-    data = "".join(f' data-{key}="{escaped(value)}"' for key, value in keys.items())
+    data = "".join(f' data-{key}="{escaped(value)}"' for key, value in keys.items() if value)
     verdict = "right" if right else "not right"
     return (
         f'<li{data} data-right="{"true" if right else "false"}"><strong>{prose(answer)}</strong>: {verdict}. '

@@ -11,11 +11,13 @@ from generator.course.course_file import Objective, Test, Topic
 from generator.kind import Subject
 from generator.pages import markup
 from generator.pages.chains import chain_anchor
-from generator.pages.page import Page, markdown_link, record_uri
+from generator.pages.page import Page, link, markdown_link, record_uri
 from generator.pages.record_page import TEMPLATES, RecordView, environment
 from generator.pages.site import (
     HOME,
     METHODS,
+    PRACTICE,
+    PROGRESS,
     READ,
     SOURCES,
     VOCABULARY,
@@ -59,8 +61,8 @@ def home_page(site: Site) -> Page:
     """The front page."""
     course = site.library.course
     look_up = [(f"{kind.title} compared", comparison_uri(kind.name)) for kind in site.compared_kinds]
-    body = _render(
-        "home.md.j2", HOME, course=course, topics=[_topic_line(topic) for topic in _shown_topics(site)],
+    body = render(
+        "home.md.j2", HOME, course=course, practice=PRACTICE, topics=[_topic_line(topic) for topic in _shown_topics(site)],
         tests=[line for test in course.tests if (line := _test_line(site, test)).topics],
         look_up=[*look_up, ("Words", VOCABULARY), ("Methods", METHODS), ("Sources", SOURCES)],
     )  # fmt: skip
@@ -71,7 +73,7 @@ def topic_page(site: Site, topic: Topic) -> Page:
     """The page of one topic."""
     uri = topic_uri(topic.id)
     subjects = [site.library.subjects[record] for record in topic.records]
-    body = _render(
+    body = render(
         "topic.md.j2", uri, topic=topic, subjects=[_subject_line(site, subject, uri) for subject in subjects],
         tests=[_test_line(site, test) for test in site.library.course.tests if topic.id in test.covers],
     )  # fmt: skip
@@ -81,7 +83,7 @@ def topic_page(site: Site, topic: Topic) -> Page:
 def vocabulary_page(site: Site) -> Page:
     """All words of the course."""
     words = sorted(site.library.vocabulary.values(), key=lambda word: (word.word.casefold(), word.id))
-    body = _render("vocabulary.md.j2", VOCABULARY, words=words, anchor=word_anchor)
+    body = render("vocabulary.md.j2", VOCABULARY, words=words, anchor=word_anchor)
     return Page(uri=VOCABULARY, title="Words", description="The terms of the course and what they mean.", body=body)
 
 
@@ -90,7 +92,7 @@ def sources_page(site: Site) -> Page:
     cited = {key for subject in site.subjects for key in _cited(subject)}
     cited |= {key for kind in site.shown_kinds for method in kind.methods.values() for key in method.sources}
     works = sorted((site.library.sources[key] for key in cited), key=lambda work: (work.authors.casefold(), work.year or 0))
-    body = _render("sources.md.j2", SOURCES, sources=works, anchor=source_anchor, read=READ)
+    body = render("sources.md.j2", SOURCES, sources=works, anchor=source_anchor, read=READ)
     return Page(uri=SOURCES, title="Sources", description="What the numbers and formulas rest on.", body=body)
 
 
@@ -102,7 +104,7 @@ def navigation(site: Site) -> list[dict[str, Any]]:
         for topic in _shown_topics(site)
     ]
     comparisons: list[dict[str, Any]] = [{f"{kind.title} compared": comparison_uri(kind.name)} for kind in site.compared_kinds]
-    return [{"Home": HOME}, *topics, {"Look up": [*comparisons, {"Words": VOCABULARY}, {"Methods": METHODS}, {"Sources": SOURCES}]}]
+    return [{"Home": HOME}, *topics, {"Practice": [PRACTICE, {"My record": PROGRESS}]}, {"Look up": [*comparisons, {"Words": VOCABULARY}, {"Methods": METHODS}, {"Sources": SOURCES}]}]
 
 
 def _shown_topics(site: Site) -> Iterator[Topic]:
@@ -130,7 +132,8 @@ def _cited(subject: Subject[Any]) -> Iterator[str]:
         yield from fact.sources
 
 
-def _render(template: str, page: str, **context: Any) -> str:
+def render(template: str, page: str, **context: Any) -> str:
+    """A page of the course from one of the shared templates."""
     return environment(TEMPLATES).get_template(template).render(
-        prose=markup.prose, address=partial(markdown_link, page), **context
+        prose=markup.prose, address=partial(markdown_link, page), address_html=partial(link, page), **context
     )  # fmt: skip

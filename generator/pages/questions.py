@@ -32,6 +32,11 @@ def field_id(item: Question) -> str:
     return f"q-{item.id.replace('_', '-')}"
 
 
+def item_type(item: Question) -> str:
+    """The name of the item type, by which scripts know it."""
+    return _fields(item, field_id(item))[0]
+
+
 def _fields(item: Question, field: str) -> tuple[str, str]:
     """The name of the item type, by which the script marks it, and what the reader answers in."""
     match item:

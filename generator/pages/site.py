@@ -16,6 +16,7 @@ from generator.pages.page import link, record_uri
 from generator.quantities.text import Reference
 
 HOME, VOCABULARY, SOURCES, METHODS = "index.md", "words.md", "sources.md", "methods.md"
+PRACTICE, PROGRESS = "practice.md", "my-record.md"
 
 READ = {
     "text": "The work itself was read.",

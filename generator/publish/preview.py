@@ -150,7 +150,7 @@ class Preview:
 
     def _scripts(self) -> set[str]:
         """Scripts with numbers of a record that changed: they are served as they are written."""
-        return {name for name in self.pending if name.startswith("assets/fresh/") and (self.site / name).is_file()}
+        return {name for name in self.pending if name.startswith(("assets/fresh/", "assets/practice/")) and (self.site / name).is_file()}
 
     def _changed_pages(self) -> list[str] | None:
         """The pages to render again, in order; None where it takes the whole site: files came or went, or are no page."""

@@ -127,7 +127,7 @@ def test_an_answer_is_told_to_the_page_with_what_was_missed(blank: Page) -> None
     page.get_by_label("thick bark").select_option(label="A")
     page.get_by_label("deep roots").select_option(label="B")
     page.get_by_role("button", name="Check").click()
-    assert {"question": "biome/somewhere/item", "right": False, "misses": 2, "variant": 0} == page.evaluate("window.told")
+    assert {"question": "biome/somewhere/item", "right": False, "misses": 2, "variant": 0, "sure": "", "slip": ""} == page.evaluate("window.told")
 
 
 def test_hints_open_one_after_another(blank: Page) -> None:

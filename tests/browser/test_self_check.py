@@ -131,7 +131,7 @@ def test_answering_stays_on_the_page_and_tells_the_page(built_site: Path, opened
     block.locator('input[type="text"]').fill("31")
     block.locator('input[type="text"]').press("Enter")
     assert page.url == f"{built_site.as_uri()}/{BIOME}"
-    assert page.evaluate("window.told") == {"question": "biome/temperate_grassland/annual_temp_range", "right": True, "misses": 0, "variant": 0}
+    assert page.evaluate("window.told") == {"question": "biome/temperate_grassland/annual_temp_range", "right": True, "misses": 0, "variant": 0, "sure": "", "slip": ""}
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

@@ -5,7 +5,7 @@
 //   choice, several: data-option; number: data-low and data-high; label: data-labels, parted by |;
 //   order: data-after (all, start, or the step behind which a wrong one stands); match: data-row and data-partner.
 // The last line of number and label, without such a mark, stands for any other answer.
-// Event: self-check-answered {question, right, misses, variant}, which bubbles; misses counts what was wrong, variant is 0
+// Event: self-check-answered {question, right, misses, variant, sure, slip}, which bubbles; misses counts what was wrong, variant is 0
 // for the record's own numbers.
 (function () {
   'use strict'
@@ -29,12 +29,24 @@
       this.form.addEventListener('submit', event => this.answer(event), { signal })
       if (this.dataset.type === 'order') this.makeMovable(signal)
       if (this.form.querySelector('.check-button')) return
+      this.form.querySelector('fieldset').append(this.confidence())
       const button = document.createElement('button')
       button.type = 'submit'
       button.className = 'check-button'
       button.textContent = 'Check'
       this.form.querySelector('fieldset').append(button)
       if (this.dataset.fresh) window.studyFreshNumbers.attach(this, signal)
+    }
+
+    // How sure the reader is, before the verdict; may be left out, and is never scored.
+    confidence () {
+      const label = document.createElement('label')
+      label.className = 'sure'
+      label.textContent = 'How sure are you? '
+      const select = document.createElement('select')
+      for (const [value, text] of [['', 'no matter'], ['guess', 'a guess'], ['fairly', 'fairly'], ['sure', 'sure']]) select.add(new Option(text, value))
+      label.append(select)
+      return label
     }
 
     get lines () {
@@ -68,13 +80,13 @@
     }
 
     labelAnswered () {
-      const picked = this.form.querySelector('select').value
+      const picked = this.form.querySelector('.entry select').value
       if (!picked) return this.say('Pick an answer first.')
       this.mark(this.lines.find(line => (line.dataset.labels || '').split('|').includes(picked)) || this.lines[this.lines.length - 1])
     }
 
     matchAnswered () {
-      const picks = [...this.form.querySelectorAll('select')]
+      const picks = [...this.form.querySelectorAll('.rows select')]
       const empty = picks.filter(pick => !pick.value).length
       if (empty) return this.say(empty === picks.length ? 'Pick a partner for each line first.' : 'Some lines have no partner yet.')
       const wrong = this.lines.filter((line, row) => picks[row].value !== line.dataset.partner)
@@ -161,13 +173,15 @@
     }
 
     mark (line) {
-      this.verdict(isRight(line), [says(line)], isRight(line) ? 0 : 1)
+      this.verdict(isRight(line), [says(line)], isRight(line) ? 0 : 1, '', line.dataset.slip)
     }
 
-    verdict (right, sentences, misses, kind = '') {
+    verdict (right, sentences, misses, kind = '', slip = '') {
+      const sure = this.form.querySelector('.sure select')?.value || ''
+      if (!right && sure === 'sure') sentences.push('You were sure: read the answer below with care, for such mistakes are put right best.')
       const head = right ? RIGHT : kind === 'nearly' ? NEARLY : WRONG
       this.say([head, ...sentences].join(' '), right ? 'right' : kind === 'nearly' ? 'nearly' : 'wrong')
-      const detail = { question: this.dataset.question, right, misses, variant: Number(this.dataset.variant || 0) }
+      const detail = { question: this.dataset.question, right, misses, variant: Number(this.dataset.variant || 0), sure, slip }
       this.dispatchEvent(new CustomEvent('self-check-answered', { bubbles: true, detail }))
     }
 

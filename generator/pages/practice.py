@@ -1,0 +1,67 @@
+"""The practice page and its data: every question of the course, drawn from by what is due; and the student's own record."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from typing import Any
+
+from generator.kind import Subject
+from generator.pages.page import Page, link, record_uri
+from generator.pages.questions import item_type
+from generator.pages.record_page import RecordView
+from generator.pages.site import PRACTICE, PROGRESS, Site
+from generator.pages.course_pages import render
+
+FOLDER = "assets/practice/"
+
+
+def practice_page(site: Site) -> Page:
+    """Mixed practice; without a script, the way to the questions of each record."""
+    records = [(subject.record.title, record_uri(subject.id)) for subject in site.subjects if site.library.questions[subject.id]]
+    body = render("practice.md.j2", PRACTICE, records=records, folder=link(PRACTICE, FOLDER) + "/", progress=PROGRESS)
+    return Page(uri=PRACTICE, title="Practice", description="Mixed questions from the whole course, what is due first.", body=body)
+
+
+def progress_page(site: Site) -> Page:
+    """What a student has done on this device."""
+    body = render("progress.md.j2", PROGRESS, folder=link(PROGRESS, FOLDER) + "/")
+    return Page(uri=PROGRESS, title="My record", description="What is solid, what is due, which mistakes came up: on this device only.", body=body)
+
+
+def practice_scripts(site: Site) -> Mapping[str, bytes]:
+    """The index of all questions, and each record's questions as they stand on the practice page."""
+    scripts = {f"{FOLDER}index.js": _call("studyPractice", _index(site))}
+    for subject in site.subjects:
+        if site.library.questions[subject.id]:
+            scripts[f"{FOLDER}{subject.id.replace('_', '-')}.js"] = _call("studyQuestions", subject.id, _blocks(site, subject))
+    return scripts
+
+
+def _blocks(site: Site, subject: Subject[Any]) -> dict[str, str]:
+    view = RecordView(site, subject, PRACTICE)
+    return {item.id: block for item, block in zip(site.library.questions[subject.id], view.questions, strict=True)}
+
+
+def _index(site: Site) -> dict[str, Any]:
+    topics = [topic for topic in site.library.course.topics if topic.show]
+    place = {topic.id: n for n, topic in enumerate(topics)}
+    tests = [
+        {"title": test.title, "covers": [place[topic] for topic in test.covers if topic in place]} for test in site.library.course.tests
+    ]
+    items = [
+        [subject.id, item.id, item_type(item), n, subject.record.title, link(PRACTICE, record_uri(subject.id))]
+        for n, topic in enumerate(topics)
+        for subject in (site.library.subjects[record] for record in topic.records)
+        for item in site.library.questions[subject.id]
+    ]
+    slips = {entry.id: [entry.idea, entry.correction] for entry in site.library.catalogue.values()}
+    return {"tests": [test for test in tests if test["covers"]], "topics": [{"title": topic.title} for topic in topics], "items": items, "slips": slips}
+
+
+def _call(function: str, *arguments: object) -> bytes:
+    """A script that hands data to a page; nothing in it can end the element that it might stand in."""
+    written = ",".join(json.dumps(one, ensure_ascii=False, separators=(",", ":")) for one in arguments).replace("</", "<\\/")
+    return f"{function}({written})\n".encode()
+
+
