@@ -34,13 +34,14 @@ FOLLOWS = (
     ("working", "48 + 66 + 42", "48 + 69 + 42"),
     ("sentence", "but only 327 mm falls", "but only 330 mm falls"),
     ("solution", "327 mm ÷ 617 mm", "330 mm ÷ 617 mm"),
-    ("option", "Less falls in a year (327 mm) than", "Less falls in a year (330 mm) than"),
-    ("key", "327 mm : right", "330 mm : right"),
-    ("what the key accepts", 'data-low="327.0" data-high="327.0" data-right', 'data-low="330.0" data-high="330.0" data-right'),
-    ("a known wrong answer", "27.3 mm : not right", "27.5 mm : not right"),
+    ("prompt", "the annual precipitation alone 586 g", "the annual precipitation alone 590 g"),
+    ("key", "0.530 : right", "0.535 : right"),
+    ("what the key accepts", 'data-low="0.519554', 'data-low="0.52432'),
+    ("a known wrong answer", "53.0 : not right", "53.5 : not right"),
 )  # fmt: skip
-"""What stands on the page before and after; a sum has one value, and a twelfth of 327 is 27.25."""
+"""What stands on the page before and after; the aridity index is 327 or 330 mm over 616.8 mm."""
 GRASSLAND = "biome/temperate-grassland"
+SCRIPTS = [f"assets/{folder}/biome/temperate-grassland.js" for folder in ("fresh", "practice")]
 DRAWN_ANEW = [
     "biome.climate_multiples", "biome.temperature_rainfall_map", "temperate_grassland.chain.few_trees",
     "temperate_grassland.climate_diagram.harrow_plain",
@@ -106,7 +107,7 @@ def test_one_rainfall_number_changes_its_own_page_charts_and_comparison_only(con
     before = tree(work / "pages")
     substitute(content / BIOME, *JUNE)
     written = write_pages(content, work)
-    expected = ["assets/fresh/biome/temperate-grassland.js", "biome/compared.md", f"{GRASSLAND}.md", *(f"charts/{name}.svg" for name in DRAWN_ANEW)]
+    expected = [*SCRIPTS, "biome/compared.md", f"{GRASSLAND}.md", *(f"charts/{name}.svg" for name in DRAWN_ANEW)]
     assert expected == sorted(written.changed)
     after = tree(work / "pages")
     assert expected == sorted(name for name in before | after if before.get(name) != after.get(name))
@@ -153,7 +154,7 @@ def test_one_rainfall_number_changes_only_that_page_the_comparison_and_the_searc
     substitute(content / BIOME, *JUNE)
     build_site(project, content=content, out=tmp_path / "after", work=work)
     pages = [name for name in differences(tmp_path / "before", tmp_path / "after") if not name.startswith("search/")]
-    assert ["assets/fresh/biome/temperate-grassland.js", "biome/compared.html", f"{GRASSLAND}.html"] == pages
+    assert [*SCRIPTS, "biome/compared.html", f"{GRASSLAND}.html"] == pages
     assert [] != [name for name in differences(tmp_path / "before", tmp_path / "after") if name.startswith("search/")]
 
 

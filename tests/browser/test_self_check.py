@@ -112,6 +112,8 @@ def test_a_choice_is_made_and_checked_by_keyboard_alone(built_site: Path, opened
     for _ in range(int(right or 0)):
         page.keyboard.press("ArrowDown")
     page.keyboard.press("Tab")
+    expect(block.get_by_label("How sure are you?")).to_be_focused()
+    page.keyboard.press("Tab")
     expect(block.get_by_role("button", name="Check")).to_be_focused()
     page.keyboard.press("Enter")
     expect(block.get_by_role("status")).to_contain_text("✓ Right.")

@@ -97,7 +97,7 @@ def test_a_save_renders_the_pages_that_it_changes_and_no_other(preview: Preview,
     before = stamps(preview)
     save(project, RAIN, MORE_RAIN)
     preview.update()
-    assert {SHOWN, "biome/compared.html", "assets/fresh/biome/temperate-grassland.js"} == renewed(before, preview)
+    assert {SHOWN, "biome/compared.html", "assets/fresh/biome/temperate-grassland.js", "assets/practice/biome/temperate-grassland.js"} == renewed(before, preview)
     assert "337\u00a0mm" in page(preview) and "327\u00a0mm" not in page(preview)
 
 

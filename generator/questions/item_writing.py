@@ -1,0 +1,144 @@
+"""What makes a question unfair or easy to see through, as far as a program can tell: doubts for its author, no verdicts.
+
+The rules follow the lists of Haladyna and Downing 1989 and of Haladyna, Downing and Rodriguez 2002; three options are enough after
+Rodriguez 2005. The numbers in them are defaults of this project.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
+from math import comb
+
+from generator.diagnostics import listed
+from generator.questions.question import Choice, Question, SeveralChoice
+
+LONGER, LONGER_BY = 1.3, 12
+"""How many times as long as the mean wrong option, and by how many characters longer than the next, the right one may be."""
+MOST_OPTIONS, FEWEST_OPTIONS = 5, 3
+LONGEST_STEM = 45
+"""Words of a prompt."""
+FEWEST_ITEMS = 8
+"""Below this many, chance alone explains where right answers stand and how long they are."""
+CHANCE = 0.01
+_ABSOLUTE = re.compile(r"\b(always|never|all|none|only|every|must|completely|impossible|entirely)\b", re.IGNORECASE)
+_HEDGE = re.compile(r"\b(usually|often|may|might|generally|tends?|mostly|sometimes)\b", re.IGNORECASE)
+_NEGATIVE = re.compile(r"\b(not|except|least likely|never|false|incorrect|untrue)\b|n['’]t\b", re.IGNORECASE)
+_OPINION = re.compile(r"\b(do you think|in your opinion|your view)\b", re.IGNORECASE)
+_WORD = re.compile(r"[a-z]{5,}", re.IGNORECASE)
+_NUMBER = re.compile(r"[−-]?\d")
+
+
+@dataclass(frozen=True)
+class Flaw:
+    """One doubt about one question, or about a set of them."""
+
+    rule: str
+    """By which an author can accept it."""
+    question: str
+    """Its id; empty for a set."""
+    expected: str
+    found: str
+    mend: str
+
+
+def flaws(item: Question) -> Iterator[Flaw]:
+    """What is doubtful in one question."""
+    for rule in _OF_ANY:
+        yield from rule(item)
+    if isinstance(item, Choice | SeveralChoice):
+        for of_options in _OF_OPTIONS:
+            yield from of_options(item)
+
+
+def flaws_of_set(items: Sequence[Question]) -> Iterator[Flaw]:
+    """What is doubtful in a set that one reader meets together: long right options, and a place where they gather."""
+    choices = [item for item in items if isinstance(item, Choice)]
+    in_words = [item for item in choices if not all(_NUMBER.match(option.text) for option in item.options)]
+    longest = [item for item in in_words if max(item.options, key=lambda option: len(option.text)).right]
+    guesses = sum(1 / len(item.options) for item in in_words)
+    if len(in_words) >= FEWEST_ITEMS and len(longest) > guesses + 0.2 * len(in_words):
+        found = f"in {len(longest)} of {len(in_words)} questions the right option is the longest"
+        yield Flaw("longest_right", "", f"about {guesses:.0f}, as chance would have it", found, "lengthen wrong options, or shorten right ones")
+    for place in range(MOST_OPTIONS):
+        at = [item for item in in_words if len(item.options) > place and item.options[place].right]
+        share = 1 / max((len(item.options) for item in in_words), default=1)
+        if len(in_words) >= FEWEST_ITEMS and _chance(len(at), len(in_words), share) < CHANCE:
+            found = f"in {len(at)} of {len(in_words)} questions the right option stands at place {place + 1}"
+            yield Flaw("right_place", "", "right options at places that look drawn", found, "change the ids of some questions: the order is drawn from them")
+
+
+def _chance(hits: int, of: int, share: float) -> float:
+    """Of at least so many hits, each with this chance (binomial)."""
+    return sum(comb(of, n) * share**n * (1 - share) ** (of - n) for n in range(hits, of + 1))
+
+
+def _long_stem(item: Question) -> Iterator[Flaw]:
+    words = len(item.prompt.split())
+    if words > LONGEST_STEM:
+        yield Flaw("long_prompt", item.id, f"at most {LONGEST_STEM} words", f"{words} words", "leave out what is not needed for the answer")
+
+
+def _opinion(item: Question) -> Iterator[Flaw]:
+    if found := _OPINION.search(item.prompt):
+        yield Flaw("opinion", item.id, "a question with an answer", f'"{found[0]}"', "ask by which criterion")
+
+
+def _negative(item: Question) -> Iterator[Flaw]:
+    if isinstance(item, Choice | SeveralChoice) and (found := _NEGATIVE.search(item.prompt)):
+        yield Flaw("negative_prompt", item.id, "a prompt without a negative", f'"{found[0]}"', "turn the prompt round: readers overlook a negative")
+
+
+def _too_many(item: Choice | SeveralChoice) -> Iterator[Flaw]:
+    number = len(item.options)
+    if not FEWEST_OPTIONS <= number <= MOST_OPTIONS + 2 * isinstance(item, SeveralChoice):
+        yield Flaw("options", item.id, f"{FEWEST_OPTIONS} to {MOST_OPTIONS} options", str(number), "three good ones suffice: drop the weakest, or add one")
+
+
+def _longest(item: Choice | SeveralChoice) -> Iterator[Flaw]:
+    right = [len(option.text) for option in item.options if option.right]
+    wrong = [len(option.text) for option in item.options if not option.right]
+    if len(right) == 1 and right[0] >= LONGER * sum(wrong) / len(wrong) and right[0] >= max(wrong) + LONGER_BY:
+        found = f"it is longer than the next by {right[0] - max(wrong)} characters"
+        yield Flaw("long_option", item.id, "a right option about as long as the others", found, "shorten it, or lengthen a wrong one")
+
+
+def _absolute(item: Choice | SeveralChoice) -> Iterator[Flaw]:
+    for option in item.options:
+        if not option.right and (found := _ABSOLUTE.search(option.text)) and not any(_ABSOLUTE.search(o.text) for o in item.options if o.right):
+            yield Flaw("absolute_word", item.id, "wrong options without words that give them away", f'"{found[0]}" in "{option.text}"', "leave the word out")
+            return
+
+
+def _hedged(item: Choice | SeveralChoice) -> Iterator[Flaw]:
+    right = [found for option in item.options if option.right and (found := _HEDGE.search(option.text))]
+    if right and not any(_HEDGE.search(option.text) for option in item.options if not option.right):
+        yield Flaw("hedged_option", item.id, "hedges in wrong options too, or in none", f'"{right[0][0]}" in the right one alone', "leave it out, or hedge a wrong one")
+
+
+def _echo(item: Choice | SeveralChoice) -> Iterator[Flaw]:
+    """A word of the prompt that only the right option takes up."""
+    asked = _stems(item.prompt)
+    right = set().union(*(_stems(option.text) for option in item.options if option.right))
+    wrong = set().union(*(_stems(option.text) for option in item.options if not option.right))
+    if found := sorted((asked & right) - wrong):
+        words = listed((f'"{stem}…"' for stem in found), "and")
+        yield Flaw("echo", item.id, "words of the prompt in several options or in none", f"{words} in the right one alone", "use another word in the prompt, or the same in a wrong option")
+
+
+def _repeated_lead(item: Choice | SeveralChoice) -> Iterator[Flaw]:
+    leads = {tuple(option.text.casefold().split()[:3]) for option in item.options}
+    if len(leads) == 1 and all(len(option.text.split()) > 3 for option in item.options):
+        yield Flaw("repeated_words", item.id, "what all options share in the prompt", f'"{" ".join(*leads)}" in each', "move these words into the prompt")
+
+
+def _stems(text: str) -> set[str]:
+    """The first five letters of each longer word: rough, and enough to see an echo."""
+    return {word[:5].casefold() for word in _WORD.findall(text)}
+
+
+_OF_ANY: tuple[Callable[[Question], Iterator[Flaw]], ...] = (_long_stem, _opinion, _negative)
+_OF_OPTIONS: tuple[Callable[[Choice | SeveralChoice], Iterator[Flaw]], ...] = (
+    _too_many, _longest, _absolute, _hedged, _echo, _repeated_lead,
+)  # fmt: skip
