@@ -205,19 +205,17 @@ class _Station:
         )  # fmt: skip
 
     def warm_water(self) -> Made:
+        why = "In warm water the molecules of a gas move faster and leave it more easily, so less stays dissolved"
         if self.has("saturation_when_coldest") and self.has("saturation_when_warmest"):
-            year = self.fact("yearly_temperature")
             cold, warm = (self.fact(f"saturation_when_{word}").shown_exactly for word in ("coldest", "warmest"))
-            of, right = f"Over the year the water at {self.place} is {year.shown} warm.", f"Less: {warm} when it is warmest, {cold} when it is coldest"
+            of = f"Over the year the water at {self.place} is {self.fact('yearly_temperature').shown} warm."
+            why = f"{why}: {warm} when it is warmest, {cold} when it is coldest"
         else:
-            temp = self.fact("temperature").shown_exactly
-            of, right = f"The water at {self.place} was measured at {temp}.", "Less: the warmer the water, the less gas stays dissolved"
+            of = f"The water at {self.place} was measured at {self.fact('temperature').shown_exactly}."
+        right = "Less: the warmer the water, the less gas stays dissolved"
         draft = Draft(
-            id="warm_water",
-            prompt=f"{of} How much oxygen can it hold when it gets warmer?",
-            solution="In warm water the molecules of a gas move faster and leave it more easily, so less stays dissolved.",
-            needs=Needs.BOTH,
-        )
+            id="warm_water", prompt=f"{of} How much oxygen can it hold when it gets warmer?", solution=f"{why}.", needs=Needs.BOTH
+        )  # fmt: skip
         wrong = (
             Wrong("More: everything dissolves better in warm water", "wat.warm-holds-more"),
             Wrong("The same: the air above it has not changed", "wat.oxygen-constant"),
