@@ -12,7 +12,7 @@ class SaturationCurve:
     """What water of one salinity can hold."""
 
     label: str
-    """The salinity as shown: "salinity 0.2 g kg⁻¹"."""
+    """Which water and its salinity as shown: "sea water, 35 g kg⁻¹"."""
     points: tuple[tuple[float, float], ...]
     """Temperature [degC] and saturation [mg/L], from 0 degC to the warm end of the axis."""
 
@@ -32,7 +32,7 @@ class OxygenPoint:
 
 @dataclass(frozen=True, kw_only=True)
 class OxygenCurve(Chart):
-    """One or two curves, from the freshest water to the saltest, and the points of the waters."""
+    """One to three curves, from the freshest water to the saltest, and the points of the waters."""
 
     curves: tuple[SaturationCurve, ...]
     points: tuple[OxygenPoint, ...]

@@ -5,12 +5,12 @@ from __future__ import annotations
 import math
 
 from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
-from figures.drawing.text import size_to_fit
+from figures.drawing.text import SMALLEST, size_to_fit
 from figures.light_profile import LightProfile
 
 WIDTH, HEIGHT = 700, 500
 _LEFT, _RIGHT, _TOP, _BOTTOM = 76, 668, 118, 448
-_TEXT, _SMALL = 14.5, 13.0
+_TEXT, _SMALL = 14.5, SMALLEST
 _LABEL_ROOM = 26.0
 """Height of a line of text beside a level line [px]."""
 
@@ -38,6 +38,17 @@ def depth_step(lowest: float) -> float:
     """The distance of the depth marks [m]: 1, 2 or 5 times a power of ten, four to nine of them down to `lowest`."""
     power = 10.0 ** math.floor(math.log10(lowest / 4))
     return max(step * power for step in (1, 2, 5) if step * power <= lowest / 4)
+
+
+def depth_labels(lowest: float) -> list[str]:
+    """The depth marks as written, all with the same decimals.
+
+    >>> depth_labels(1.1)
+    ['0.0', '0.2', '0.4', '0.6', '0.8', '1.0']
+    """
+    step = depth_step(lowest)
+    decimals = max(0, -math.floor(math.log10(step) + 1e-9))
+    return [f"{number * step:.{decimals}f}" for number in range(int(lowest / step + 1e-9) + 1)]
 
 
 def draw_light_profile(chart: LightProfile) -> str:
@@ -73,11 +84,10 @@ def _axes(canvas: Canvas, frame: _Frame) -> None:
     for light in range(0, 101, 20):
         ticks.append(((frame.x(light), _TOP), (frame.x(light), _TOP - 5)))
         canvas.text(frame.x(light), _TOP - 11, f"{light}", size=_TEXT, anchor="middle")
-    step = depth_step(frame.lowest)
-    for number in range(int(frame.lowest / step + 1e-9) + 1):
-        y = frame.y(number * step)
+    for number, label in enumerate(depth_labels(frame.lowest)):
+        y = frame.y(number * depth_step(frame.lowest))
         ticks.append(((_LEFT, y), (_LEFT - 5, y)))
-        canvas.text(_LEFT - 9, y + 5, f"{number * step:.10g}", size=_TEXT, anchor="end")
+        canvas.text(_LEFT - 9, y + 5, label, size=_TEXT, anchor="end")
     canvas.stroke(polyline([(_LEFT, frame.floor), (_LEFT, _TOP), (_RIGHT, _TOP), (_RIGHT, frame.floor)]), "ink", 1)
     canvas.stroke(segments(ticks), "ink", 1)
     canvas.stroke(segments([((_LEFT, _TOP), (_RIGHT, _TOP))]), "water", 3, part="surface")

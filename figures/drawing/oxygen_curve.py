@@ -6,12 +6,16 @@ import math
 from collections.abc import Iterator, Sequence
 
 from figures.drawing.canvas import Canvas, Point, polyline, segments
-from figures.drawing.text import block_size, text_width
+from figures.drawing.text import ASCENT, LEADING, block_size, glued, text_width, wrap
 from figures.oxygen_curve import OxygenCurve, OxygenPoint
 
 WIDTH, HEIGHT = 700, 440
-_LEFT, _RIGHT, _TOP, _BOTTOM = 56, 676, 52, 386
+_LEFT, _RIGHT, _TOP, _BOTTOM = 56, 558, 52, 386
 _TEXT = 14.5
+_DASHES: tuple[tuple[float, ...], ...] = ((), (9, 4), (3, 4))
+"""Marks and gaps of the curves, from the freshest water to the saltest [px]."""
+_NAME_GAP, _NAME_ROOM, _NAME_SPACE = 16.0, 122.0, 4.0
+"""From the frame to the names of curves beside it, their room, and the space between them [px]."""
 _WARMEST, _LEAST_TOP = 40, 16
 _LEADER_FROM = 18.0
 """A label farther from its point than this [px] is tied to it by a line."""
@@ -63,20 +67,41 @@ def _axes(canvas: Canvas, frame: _Frame) -> None:
 
 
 def _curves(canvas: Canvas, frame: _Frame, chart: OxygenCurve) -> Iterator[Box]:
-    """The curves, the first named above its warm end, the other below; gives the boxes of the names."""
-    for number, curve in enumerate(chart.curves):
-        places = [frame.place(*point) for point in curve.points]
-        canvas.stroke(polyline(places), "water", 3, dash=() if number == 0 else (9, 4), part=f"curve {number}")
-        width, height = text_width(curve.label, _TEXT), block_size((curve.label,), _TEXT)[1]
-        edge = _curve_height(places, _RIGHT - 4 - (width if number == 0 else 0))
-        baseline = edge - 9 if number == 0 else edge + 20
-        canvas.text(_RIGHT - 4, baseline, curve.label, size=_TEXT, anchor="end", halo=True)
-        yield _RIGHT - 4 - width, baseline - height * 0.79, width, height
+    """The curves, each named beside its warm end; gives the boxes of the names."""
+    names = [wrap(glued(curve.label), _TEXT, _NAME_ROOM) for curve in chart.curves]
+    ends = [frame.place(*curve.points[-1]) for curve in chart.curves]
+    heights = [block_size(lines, _TEXT)[1] for lines in names]
+    for number, (curve, lines, top) in enumerate(zip(chart.curves, names, name_tops([y for _, y in ends], heights), strict=True)):
+        canvas.stroke(polyline(frame.place(*point) for point in curve.points), "water", 3, dash=_DASHES[number], part=f"curve {number}")
+        canvas.stroke(segments([(ends[number], (_RIGHT + _NAME_GAP - 4, top + heights[number] / 2))]), "muted", 1)
+        for row, line in enumerate(lines):
+            canvas.text(_RIGHT + _NAME_GAP, top + _TEXT * (ASCENT + LEADING * row), line, size=_TEXT)
+        yield _RIGHT + _NAME_GAP, top, block_size(lines, _TEXT)[0], heights[number]
 
 
-def _curve_height(places: Sequence[Point], x: float) -> float:
-    """The height [px] of a curve at a place of the axis, read off the nearest point."""
-    return min(places, key=lambda place: abs(place[0] - x))[1]
+def name_tops(ends: Sequence[float], heights: Sequence[float]) -> list[float]:
+    """Where names begin [px] so that they keep apart and stand, one or a few together, level with the ends of their curves.
+
+    >>> name_tops([100, 110, 300], [20, 20, 20])
+    [83.0, 107.0, 290.0]
+    """
+    groups = [[number] for number in range(len(ends))]
+
+    def top(group: Sequence[int]) -> float:
+        return sum(ends[number] for number in group) / len(group) - depth(group) / 2
+
+    def depth(group: Sequence[int]) -> float:
+        return sum(heights[number] for number in group) + _NAME_SPACE * (len(group) - 1)
+
+    place = 0
+    while place + 1 < len(groups):
+        above, below = groups[place], groups[place + 1]
+        if top(above) + depth(above) + _NAME_SPACE > top(below):
+            groups[place : place + 2] = [[*above, *below]]
+            place = max(place - 1, 0)
+        else:
+            place += 1
+    return [top(group) + sum(heights[other] + _NAME_SPACE for other in group if other < number) for group in groups for number in group]
 
 
 def _marks(frame: _Frame, chart: OxygenCurve) -> Iterator[Point]:

@@ -8,12 +8,14 @@ from collections.abc import Sequence
 from figures import Chart, DataTable, LightProfile, OxygenCurve, OxygenPoint, SaturationCurve
 
 from generator.kind import Subject
+from generator.kinds.aquatic_biome.facts import SALT
 from generator.kinds.aquatic_biome.record import AquaticBiomeRecord, Station
 from generator.quantities import shown
 from generator.quantities.fact import Fact, Facts
 from generator.quantities.units import convert, unit
 from generator.science.dissolved_oxygen import OXYGEN_SATURATION, VALID_TEMPERATURES
 from generator.science.light_in_water import LIGHT_AT_DEPTH
+from generator.science.salinity import salinity_class
 
 READING = (
     "Start at the top: the thick line is the surface, where all the light that enters the water is still there, 100 %.",
@@ -26,7 +28,7 @@ READING_OXYGEN = (
     "Follow the curve from left to right: the warmer the water, the less oxygen it can hold in balance with the air.",
     "Find a dot: it shows how warm a water was and how much oxygen was in it.",
     "Go up the dotted line from the dot: it ends at what that water could hold; the longer the line, the more oxygen has been used up.",
-    "Where there are two curves, the dashed one is for the saltest water: salt leaves less room for oxygen.",
+    "Compare the curves: the upper one is for fresh water, those below for saltier water. Salt leaves less room for oxygen.",
 )
 SALT_APART = 5.0
 """Salinities [g/kg] that are closer than this share a curve: the eye could not tell two apart."""
@@ -54,25 +56,24 @@ def _oxygen_curve(subject: Subject[AquaticBiomeRecord], stations: Sequence[Stati
     def fact(station: Station, part: str) -> Fact:
         return subject.facts[f"{station.id}.{part}"]
 
-    salts = [fact(station, "salinity") for station in stations]
-    freshest, saltest = min(salts, key=lambda salt: salt.number), max(salts, key=lambda salt: salt.number)
-    ends = (freshest, saltest) if saltest.number - freshest.number >= SALT_APART else salts[:1]
+    curves = _curves([fact(station, "salinity") for station in stations])
     names = ("temperature", "salinity", "dissolved_oxygen", "oxygen_saturation", "oxygen_saturation_percent")
     return OxygenCurve(
         name=f"{subject.name}.oxygen_curve",
         title=f"{subject.record.title}: oxygen and temperature",
-        description=" ".join(
+        description=("" if len(curves) == 1 else "The warmer and the saltier water is, the less oxygen it can hold. ")
+        + " ".join(
             f"{station.label}: {fact(station, 'dissolved_oxygen').shown} of oxygen at {fact(station, 'temperature').shown}, "
             f"{fact(station, 'oxygen_saturation_percent').shown} of the {fact(station, 'oxygen_saturation').shown} that it could hold."
             for station in stations
         ),
-        reading=READING_OXYGEN if len(ends) > 1 else READING_OXYGEN[:-1],
+        reading=READING_OXYGEN if len(curves) > 1 else READING_OXYGEN[:-1],
         table=DataTable(
             caption="Oxygen measured and oxygen saturation",
             columns=("Water", "Temperature (°C)", "Salinity (g/kg)", "Oxygen (mg/L)", "Saturation (mg/L)", "Part of saturation (%)"),
             rows=tuple((station.label, *(fact(station, name).shown_number for name in names)) for station in stations),
         ),
-        curves=tuple(SaturationCurve(label=f"salinity {salt.shown}", points=_saturations(salt.number)) for salt in ends),
+        curves=curves,
         points=tuple(
             OxygenPoint(
                 label=station.label, temperature_degc=fact(station, "temperature").number,
@@ -82,6 +83,16 @@ def _oxygen_curve(subject: Subject[AquaticBiomeRecord], stations: Sequence[Stati
             for station in stations
         ),
     )  # fmt: skip
+
+
+def _curves(salts: Sequence[Fact]) -> tuple[SaturationCurve, ...]:
+    """What the freshest and the saltest of the waters can hold, where they differ; beside salt ones, what fresh water can."""
+    freshest, saltest = min(salts, key=lambda salt: salt.number), max(salts, key=lambda salt: salt.number)
+    own = (freshest, saltest) if saltest.number - freshest.number >= SALT_APART else salts[:1]
+    found = [(f"{salinity_class(salt.number)}, {salt.shown}", salt.number) for salt in own]
+    if freshest.number >= SALT_APART:
+        found.insert(0, (f"{salinity_class(0)}, {SALT.after('0')}", 0.0))
+    return tuple(SaturationCurve(label=label, points=_saturations(salinity)) for label, salinity in found)
 
 
 def _saturations(salinity: float) -> tuple[tuple[float, float], ...]:

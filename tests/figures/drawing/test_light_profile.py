@@ -10,7 +10,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from figures import LightProfile
-from figures.drawing.light_profile import depth_step
+from figures.drawing.light_profile import depth_labels, depth_step
 from tests.figures.drawn import drawn
 from tests.figures.specimens import TABLE
 from tests.figures.test_no_overlap import page_of, violations
@@ -86,6 +86,11 @@ def test_depth_marks_are_round_and_few(lowest: float) -> None:
     step = depth_step(lowest)
     assert 4 <= lowest / step <= 10.001
     assert f"{step:.0e}"[0] in "125"
+
+
+@pytest.mark.parametrize(("lowest", "expected"), ((0.35, ["0.00", "0.05"]), (1.1, ["0.0", "0.2"]), (11.5, ["0", "2"]), (4200, ["0", "1000"])))
+def test_depth_marks_are_written_with_the_same_decimals(lowest: float, expected: list[str]) -> None:
+    assert expected == depth_labels(lowest)[:2]
 
 
 @pytest.mark.browser

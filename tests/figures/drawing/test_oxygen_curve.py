@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from playwright.sync_api import Browser
 
 from figures import OxygenCurve, OxygenPoint, SaturationCurve
+from figures.drawing.oxygen_curve import name_tops
 from tests.figures.drawn import drawn
 from tests.figures.specimens import TABLE
 from tests.figures.test_no_overlap import page_of, violations
@@ -25,7 +26,7 @@ def curve(name: str, *points: tuple[str, float, float], salinities: tuple[float,
     return OxygenCurve(
         name=f"oxygen_{name.lower().replace(' ', '_')}", title=name, description="Oxygen falls.", reading=(), table=TABLE,
         curves=tuple(
-            SaturationCurve(label=f"salinity {s:g} g kg⁻¹", points=tuple((float(t), saturation(t, s)) for t in range(41)))
+            SaturationCurve(label=f"{'fresh' if s < 0.5 else 'brackish'} water, {s:g} g kg⁻¹", points=tuple((float(t), saturation(t, s)) for t in range(41)))
             for s in salinities
         ),
         points=tuple(
@@ -41,8 +42,9 @@ def curve(name: str, *points: tuple[str, float, float], salinities: tuple[float,
 LAKE = curve("Lake", ("Halden Water", 20, 9.4), ("Halden Water, deep layer", 6.5, 2.1))
 ESTUARY = curve("Estuary", ("Wendmouth Narrows", 17, 7.4), ("Wendmouth Bar", 16, 8.0), salinities=(8, 28))
 CORNERS = curve("Corners", ("Ice Hole", 0, 14.6), ("Bog", 0, 0), ("Hot Spring", 40, 6.4), ("Ooze below the Hot Spring", 40, 0.1))
+SEA = curve("Sea", ("Reef at Noon in the Hottest Month", 31, 7.4), ("Deep", 3, 2.0), salinities=(0, 22, 38))
 BLOOM = curve("Bloom", ("Pond in June at Noon", 26, 21.5))
-CURVES = (LAKE, ESTUARY, CORNERS, BLOOM)
+CURVES = (LAKE, ESTUARY, CORNERS, SEA, BLOOM)
 
 
 def shapes(chart: OxygenCurve, part: str) -> list[tuple[float, float]]:
@@ -77,6 +79,30 @@ def test_axis_reaches_beyond_water_that_holds_more_than_it_should() -> None:
 def test_saltest_water_has_the_lower_curve() -> None:
     fresh, salt = shapes(ESTUARY, "curve 0"), shapes(ESTUARY, "curve 1")
     assert all(lower[1] > upper[1] for upper, lower in zip(fresh, salt, strict=True))
+
+
+def test_every_curve_is_named_at_its_own_end_in_the_order_of_the_ends() -> None:
+    root = ElementTree.fromstring(drawn(SEA))
+    places = {element.text: float(element.get("y")) for element in root.findall(".//{*}text")}
+    names = [places[salt.replace(" ", "\xa0")] for salt in ("0 g kg⁻¹", "22 g kg⁻¹", "38 g kg⁻¹")]
+    assert sorted(names) == names
+    assert {"fresh water,", "brackish water,"} <= set(places)
+
+
+def test_curves_are_told_apart_by_their_dashes() -> None:
+    paths = [e for e in ElementTree.fromstring(drawn(SEA)).findall(".//{*}path") if e.get("data-part", "").startswith("curve")]
+    assert 3 == len({path.get("stroke-dasharray") for path in paths})
+
+
+@given(st.lists(st.tuples(st.floats(0, 400), st.floats(10, 60)), min_size=1, max_size=3))
+def test_names_of_curves_never_touch(names: list[tuple[float, float]]) -> None:
+    ends, heights = sorted(end for end, _ in names), [height for _, height in names]
+    tops = name_tops(ends, heights)
+    assert all(upper + height <= lower for upper, height, lower in zip(tops, heights, tops[1:], strict=False))
+
+
+def test_a_name_with_room_stands_level_with_its_end() -> None:
+    assert [90, 290] == name_tops([100, 300], [20, 20])
 
 
 @settings(max_examples=15, deadline=None)

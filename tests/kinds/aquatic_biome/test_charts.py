@@ -75,7 +75,16 @@ def test_points_at_saturation_lie_on_their_curve() -> None:
 def test_salinities_far_apart_get_a_curve_each(other: float, labels: int) -> None:
     (chart,) = charts("dissolved_oxygen: 9", f"salinity: {other}, dissolved_oxygen: 8")
     assert labels == len(chart.curves)
-    assert "salinity 0.2 g kg⁻¹" == chart.curves[0].label
+    assert "fresh water, 0.2 g kg⁻¹" == chart.curves[0].label
+
+
+def test_salt_water_stands_beside_fresh_water() -> None:
+    """Source: 14.6 mg/L for fresh water at 0 °C and 6.77 for sea water at 25 °C, from the checks of oxygen_saturation."""
+    *_, chart = kind("aquatic_biome").charts(demo("aquatic_biome/reef"))
+    assert ["fresh water, 0 g kg⁻¹", "sea water, 35.0 g kg⁻¹"] == [curve.label for curve in chart.curves]
+    fresh, salt = (dict(curve.points) for curve in chart.curves)
+    assert (14.6, 6.77) == pytest.approx((fresh[0.0], salt[25.0]), abs=0.05)
+    assert any("Salt leaves less room" in step for step in chart.reading)
 
 
 def test_water_beyond_the_fit_is_on_no_oxygen_curve() -> None:
