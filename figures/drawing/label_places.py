@@ -13,13 +13,15 @@ from figures.drawing.canvas import Point
 
 Rectangle = tuple[float, float, float, float]
 """Left, top, right, bottom [px]."""
-_RINGS = (0.5, 6.0, 14.0, 26.0, 40.0, 58.0, 80.0)
+_RINGS = (0.5, 10.0, 18.0, 28.0, 42.0, 60.0, 80.0)
 """Distances of a label from the mark of its point, beside the gap [px]; from the second on a line leads to the label."""
 _DIRECTIONS = 16
 _SAMPLES = 12
 _KEPT = 80
 """Places tried for one label, the cheapest."""
 _GAP = 2.0
+_MIDDLE = 0.35
+"""The share of a label's height, above and below, that no line leads to."""
 _CONFLICT = 1000.0
 _ROUNDS, _STARTS = 60, 6
 
@@ -79,8 +81,10 @@ def _candidates(point: Point, size: tuple[float, float], radius: float) -> list[
 
 
 def _leader(point: Point, box: Rectangle, radius: float) -> tuple[Point, Point]:
+    """From the edge of the mark to the middle height of the label, or the end is taken for a line under it."""
     x, y = point
-    end = min(max(x, box[0]), box[2]), min(max(y, box[1]), box[3])
+    inset = (box[3] - box[1]) * _MIDDLE
+    end = min(max(x, box[0]), box[2]), min(max(y, box[1] + inset), box[3] - inset)
     length = max(math.dist(point, end), 1e-9)
     share = min(radius / length, 1)
     return (x + share * (end[0] - x), y + share * (end[1] - y)), end

@@ -9,14 +9,15 @@ from dataclasses import dataclass
 from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
 from figures.drawing.label_places import Place, Rectangle, place_labels
 from figures.drawing.region_names import RegionName, place_region_names
-from figures.drawing.text import ASCENT, LEADING, text_width
+from figures.drawing.text import ASCENT, LEADING, SMALLEST, block_size, text_width
 from figures.temperature_rainfall_map import MapStation, TemperatureRainfallMap
 
 WIDTH = 700
-_LEFT, _RIGHT, _TOP, _BOTTOM = 58.0, 688.0, 36.0, 560.0
-_TEXT, _STATION, _REGION = 13.5, 13.0, 12.5
-_DOT = 9.0
-_KEY_LINE, _KEY_GAP, _LIST_GAP = 19.0, 18.0, 7.0
+_LEFT, _RIGHT, _TOP, _BOTTOM = 58.0, 688.0, 36.0, 600.0
+_TEXT, _STATION, _REGION = 14.5, SMALLEST, SMALLEST
+_DOT, _COINCIDE = 9.0, 5.0
+"""Diameter of a dot; dots nearer than this cover each other and share a label [px]."""
+_KEY_LINE, _KEY_GAP, _LIST_GAP = 20.0, 18.0, 7.0
 _FULL, _RING = "full dot", "ring"
 _LED, _LONGEST_LEADER = 0.25, 34.0
 """The largest share of names that may stand apart from their dots, and how far [px]; beyond it, numbers are easier to follow."""
@@ -43,9 +44,10 @@ class Layout:
     """What stands where."""
 
     names: list[RegionName]
+    labels: list[tuple[str, ...]]
+    """Lines of each label; stations at one place share one."""
     places: list[Place]
-    labels: list[str]
-    """Of the stations, in their order."""
+    """Of the labels."""
     numbered: bool
     """Whether the labels are numbers, with a key below."""
 
@@ -66,9 +68,8 @@ def draw_temperature_rainfall_map(chart: TemperatureRainfallMap) -> str:
     dots = [axes.place(station.annual_mean_temp_degc, station.annual_precip_mm) for station in chart.stations]
     outlines = [[axes.place(*corner) for corner in region.outline] for region in chart.regions]
     layout = arranged(chart, dots, outlines)
-    names, places, labels, numbered = layout.names, layout.places, layout.labels, layout.numbered
-    key = [(f"{number}", station.label) for number, station in enumerate(chart.stations, start=1)] if numbered else []
-    letters = [(name.letter, region.label) for name, region in zip(names, chart.regions, strict=True) if name.letter]
+    key = [(f"{number}", station.label) for number, station in enumerate(chart.stations, start=1)] if layout.numbered else []
+    letters = [(name.letter, region.label) for name, region in zip(layout.names, chart.regions, strict=True) if name.letter]
     notes = _notes(chart.stations) if chart.regions else []
     lists = [_columns(entries) for entries in (letters, key, notes) if entries]
     canvas = Canvas(WIDTH, math.ceil(_BOTTOM + 54 + sum(_KEY_LINE * len(rows) + _LIST_GAP for rows in lists)))
@@ -77,12 +78,15 @@ def draw_temperature_rainfall_map(chart: TemperatureRainfallMap) -> str:
     _axes(canvas, axes)
     for region, outline in zip(chart.regions, outlines, strict=True):
         canvas.stroke(polygon(outline), "muted", 1, part=f"region {region.id}")
-    for name in names:
+    for name in layout.names:
         _region_name(canvas, name)
-    for station, dot, place in zip(chart.stations, dots, places, strict=True):
-        _station(canvas, station, dot, place)
-    for label, place in zip(labels, places, strict=True):
-        canvas.text(place.box[0] + 1, place.box[1] + _STATION * ASCENT, label, size=_STATION, bold=numbered, halo=True)
+    for place in layout.places:
+        if place.leader is not None:
+            canvas.stroke(polyline(place.leader), "ink", 0.9)
+    for station, dot in zip(chart.stations, dots, strict=True):
+        _dot(canvas, dot, bool(station.region), part=f"station {station.id}")
+    for lines, place in zip(layout.labels, layout.places, strict=True):
+        _station_label(canvas, lines, place, layout.numbered)
     y = _BOTTOM + 54.0
     for rows in lists:
         for row in rows:
@@ -99,25 +103,62 @@ def arranged(chart: TemperatureRainfallMap, dots: Sequence[Point], outlines: Seq
     regions = [region.label for region in chart.regions]
     marks = [(x - _DOT, y - _DOT, x + _DOT, y + _DOT) for x, y in dots]
     names = place_region_names(regions, outlines, _REGION, marks, inside)
-    labels = [station.label for station in chart.stations]
-    places, faults = _station_places(labels, dots, inside, [], bold=False)
-    led = [math.dist(*place.leader) for place in places if place.leader is not None]
-    if faults == 0 and len(led) <= _LED * len(places) and max(led, default=0) <= _LONGEST_LEADER:
-        beside = place_region_names(regions, outlines, _REGION, [*marks, *(place.box for place in places)], inside)
-        if _lettered(beside) <= _lettered(names) + 1:
-            return Layout(beside, places, labels, numbered=False)
-    numbers = [f"{number}" for number in range(1, len(labels) + 1)]
-    places, faults = _station_places(numbers, dots, inside, [name.box for name in names], bold=True)
+    groups = coinciding(dots)
+    middles = [(sum(dots[n][0] for n in group) / len(group), sum(dots[n][1] for n in group) / len(group)) for group in groups]
+    labels = [tuple(chart.stations[number].label for number in group) for group in groups]
+    if found := _spelled(regions, outlines, names, labels, middles, marks, inside):
+        return found
+    numbers = [(", ".join(f"{number + 1}" for number in group),) for group in groups]
+    places, faults = _station_places(numbers, middles, inside, [name.box for name in names], bold=True)
     if faults:
-        places, _ = _station_places(numbers, dots, inside, [], bold=True)
+        places, _ = _station_places(numbers, middles, inside, [], bold=True)
         names = place_region_names(regions, outlines, _REGION, [*marks, *(place.box for place in places)], inside)
-    return Layout(names, places, numbers, numbered=True)
+    return Layout(names, numbers, places, numbered=True)
+
+
+def _spelled(
+    regions: Sequence[str], outlines: Sequence[Sequence[Point]], names: Sequence[RegionName], labels: list[tuple[str, ...]],
+    dots: Sequence[Point], marks: Sequence[Rectangle], inside: Rectangle,
+) -> Layout | None:  # fmt: skip
+    """Names beside all dots, with as many names of regions as can be: those keep their places, or give way."""
+    best: tuple[int, Layout] | None = None
+    for taken in ([name.box for name in names], []):
+        places, faults = _station_places(labels, dots, inside, taken, bold=False)
+        if faults or not _are_close(places):
+            continue
+        around = [*marks, *(place.box for place in places)]
+        beside = list(names) if taken else place_region_names(regions, outlines, _REGION, around, inside)
+        lost = _lettered(beside) - _lettered(names)
+        if lost <= 1 and (best is None or lost < best[0]):
+            best = lost, Layout(beside, labels, places, numbered=False)
+        if lost <= 0:
+            break
+    return best[1] if best else None
+
+
+def _are_close(places: Sequence[Place]) -> bool:
+    """Whether few enough names stand apart from their dots, and none far."""
+    led = [math.dist(*place.leader) for place in places if place.leader is not None]
+    return len(led) <= _LED * len(places) and max(led, default=0) <= _LONGEST_LEADER
+
+
+def coinciding(dots: Sequence[Point]) -> list[list[int]]:
+    """Numbers of dots, counted from 0, in groups of those that cover each other; most groups have one.
+
+    >>> coinciding([(0, 0), (90, 0), (3, 1), (6, 2)])
+    [[0, 2, 3], [1]]
+    """
+    groups: list[list[int]] = []
+    for number, dot in enumerate(dots):
+        near = [group for group in groups if any(math.dist(dot, dots[other]) < _COINCIDE for other in group)]
+        groups = [group for group in groups if group not in near] + [[*(n for group in near for n in group), number]]
+    return sorted(sorted(group) for group in groups)
 
 
 def _station_places(
-    labels: Sequence[str], dots: Sequence[Point], inside: Rectangle, taken: Sequence[Rectangle], bold: bool
+    labels: Sequence[tuple[str, ...]], dots: Sequence[Point], inside: Rectangle, taken: Sequence[Rectangle], bold: bool
 ) -> tuple[list[Place], int]:
-    sizes = [(text_width(label, _STATION, bold) + 2, _STATION * 1.19) for label in labels]
+    sizes = [(width + 2, height) for width, height in (block_size(lines, _STATION, bold) for lines in labels)]
     return place_labels(dots, sizes, _DOT / 2 + 1, inside, taken)
 
 
@@ -153,14 +194,14 @@ def _region_name(canvas: Canvas, name: RegionName) -> None:
         canvas.text((left + right) / 2, y, line, size=_REGION, anchor="middle", italic=not name.letter, bold=bool(name.letter))
 
 
-def _station(canvas: Canvas, station: MapStation, dot: Point, place: Place) -> None:
-    """A full dot in a region, a ring outside all of them."""
-    if place.leader is not None:
-        canvas.stroke(polyline(place.leader), "ink", 0.9)
-    _dot(canvas, dot, bool(station.region), part=f"station {station.id}")
+def _station_label(canvas: Canvas, lines: Sequence[str], place: Place, bold: bool) -> None:
+    for number, line in enumerate(lines):
+        y = place.box[1] + _STATION * (ASCENT + LEADING * number)
+        canvas.text(place.box[0] + 1, y, line, size=_STATION, bold=bold, halo=True)
 
 
 def _dot(canvas: Canvas, dot: Point, full: bool, part: str = "") -> None:
+    """A full dot for a place in a region, a ring for one outside all of them."""
     line = polyline([dot, (dot[0] + 0.01, dot[1])])
     canvas.stroke(line, "ground", _DOT + 3, round_ends=True)
     canvas.stroke(line, "ink", _DOT, round_ends=True, part=part)

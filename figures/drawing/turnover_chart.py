@@ -7,13 +7,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from figures.drawing.canvas import Canvas, polyline, segments
-from figures.drawing.text import LEADING, block_size, text_width, wrap
+from figures.drawing.text import LEADING, SMALLEST, block_size, text_width, wrap
 from figures.turnover_chart import TurnoverChart, TurnoverTime
 
 WIDTH = 700
 _LEFT, _RIGHT, _TOP = 30.0, 670.0, 34.0
-_TEXT, _SMALL = 13.5, 12.5
-_ROW, _HEADING, _DOT, _GAP = 26.0, 30.0, 9.0, 9.0
+_TEXT, _SMALL = 14.5, SMALLEST
+_ROW, _HEADING, _DOT, _DOT_IN_RANGE, _GAP = 27.0, 32.0, 9.0, 6.0, 9.0
 _YEAR_DAYS = 365.25
 TICKS: tuple[tuple[float, str, int], ...] = (
     (1 / (_YEAR_DAYS * 1440), "a minute", 1), (1 / (_YEAR_DAYS * 24), "an hour", 1), (1 / _YEAR_DAYS, "a day", 0), (1 / 12, "a month", 1),
@@ -143,7 +143,8 @@ def _mark(canvas: Canvas, scale: Scale, row: Row, top: float) -> None:
         low, high = (scale.x(years) for years in sorted(row.time.range_years))
         _range(canvas, low, high, y, part=f"range {row.time.id}")
     x = scale.x(row.time.years)
-    canvas.stroke(polyline([(x, y), (x + 0.01, y)]), "ink", _DOT, round_ends=True, part=f"dot {row.time.id}")
+    diameter = _DOT_IN_RANGE if row.time.range_years else _DOT  # a full one would hide a short range
+    canvas.stroke(polyline([(x, y), (x + 0.01, y)]), "ink", diameter, round_ends=True, part=f"dot {row.time.id}")
     for number, line in enumerate(row.lines):
         baseline = middle - 6 * row.above + _TEXT * (0.36 + LEADING * (number - (len(row.lines) - 1) / 2))
         canvas.text(row.x, baseline, line, size=_TEXT, anchor=row.anchor, halo=True)
@@ -151,12 +152,12 @@ def _mark(canvas: Canvas, scale: Scale, row: Row, top: float) -> None:
 
 def _range(canvas: Canvas, low: float, high: float, y: float, part: str = "") -> None:
     canvas.stroke(polyline([(low, y), (high, y)]), "water", 3, part=part)
-    canvas.stroke(segments(((x, y - 5.5), (x, y + 5.5)) for x in (low, high)), "water", 2)
+    canvas.stroke(segments(((x, y - 7), (x, y + 7)) for x in (low, high)), "water", 2)
 
 
 def axis_words(scale: Scale) -> list[AxisWord]:
     """The named times under the axis: on one line where all find room, else by turns on two; then the least round give way."""
-    shown = [(years, wrap(text, _SMALL, 86), rank) for years, text, rank in TICKS if scale.low <= years <= scale.high * 1.0001]
+    shown = [(years, wrap(text, _SMALL, 92), rank) for years, text, rank in TICKS if scale.low <= years <= scale.high * 1.0001]
     level = _placed(scale, [(years, lines, rank, 0) for years, lines, rank in shown])
     if len(level) == len(shown):
         return level

@@ -36,6 +36,16 @@ def test_points_at_one_place_have_labels_apart_from_each_other():
     assert all(apart(one.box, other.box) for one, other in combinations(places, 2))
 
 
+def test_a_line_leads_to_the_middle_height_of_its_label():
+    """At its lower edge it would look like a line under it, beside a number like a minus."""
+    places, _ = place_labels([(300, 200)] * 8, [(20, 14)] * 8, 5, BOUNDS, [])
+    led = [(place.leader, place.box) for place in places if place.leader is not None]
+    assert led
+    for (start, end), box in led:
+        assert box[1] + 4 < end[1] < box[3] - 4
+        assert abs(end[0] - start[0]) + abs(end[1] - start[1]) > 7
+
+
 def test_what_finds_no_room_is_counted():
     _, faults = place_labels([(10, 10)], [(50, 14)], 5, (0, 0, 20, 20), [])
     assert 1 == faults

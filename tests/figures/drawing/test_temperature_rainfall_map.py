@@ -8,11 +8,14 @@ from xml.etree import ElementTree
 import pytest
 
 from figures import TemperatureRainfallMap
-from figures.drawing.temperature_rainfall_map import axes_of
+from figures.drawing.temperature_rainfall_map import axes_of, coinciding
 from tests.figures.drawn import drawn
 from tests.figures.overview_specimens import MAPS, REGIONS, rainfall_map
 
 FEW, MANY, EMPTY, BARE, _, TWINS = MAPS
+CROWD = rainfall_map("Crowd", REGIONS, *((f"Twin town number {n}", 9.9, 800, "x") for n in range(9)), *(
+    (f"A town with a long name, number {n}", 10.5 + n % 5, 700 + 40 * n, "x") for n in range(16)
+))  # fmt: skip
 
 
 def texts(chart: TemperatureRainfallMap) -> list[str]:
@@ -52,12 +55,39 @@ def test_every_region_is_named_in_the_map_or_by_a_letter_with_a_key():
         assert [] == [region.label for region in chart.regions if region.label not in words]
 
 
-def test_few_stations_carry_their_names_and_many_carry_numbers_with_a_key():
-    assert "1" not in texts(FEW)
-    says = texts(MANY)
-    on_the_axis = ("5", "10", "15", "20", "25")
-    assert [2] * 25 == [says.count(number) - (number in on_the_axis) for number in map(str, range(1, 26))]
-    assert {station.label for station in MANY.stations} <= set(says)
+def test_stations_carry_their_names_where_these_find_room():
+    for chart in (FEW, MANY):
+        assert "1" not in texts(chart)
+        assert {station.label for station in chart.stations} <= set(texts(chart))
+
+
+def test_stations_whose_names_find_no_room_carry_numbers_with_a_key():
+    says = texts(CROWD)
+    on_the_axis = ("10", "15", "20", "25")
+    assert [2] * 16 == [says.count(number) - (number in on_the_axis) for number in map(str, range(10, 26))]
+    assert {station.label for station in CROWD.stations} <= set(says)
+
+
+def test_stations_at_one_place_share_a_label_that_names_them_all():
+    near = ("Amber Head", 16.7, 516.0, "Woodland/shrubland"), ("Cape Sorrel", 16.6, 533.0, "Woodland/shrubland")
+    root = ElementTree.fromstring(drawn(rainfall_map("near", REGIONS, *near)))
+    (x1, y1), (x2, y2) = (
+        (float(e.get("x")), float(e.get("y"))) for e in root.findall(".//{*}text") if e.text in ("Amber Head", "Cape Sorrel")
+    )  # fmt: skip
+    assert x1 == x2 and 10 < y2 - y1 < 20
+    assert {"station s0", "station s1"} <= {e.get("data-part") for e in root.findall(".//{*}path")}
+
+
+def test_numbers_of_stations_at_one_place_stand_together():
+    assert "1, 2, 3, 4, 5, 6, 7, 8, 9" in texts(CROWD)
+
+
+@pytest.mark.parametrize(("dots", "expected"), (
+    ([], []), ([(0, 0)], [[0]]), ([(0, 0), (9, 0)], [[0], [1]]), ([(0, 0), (4, 0), (8, 0), (50, 0)], [[0, 1, 2], [3]]),
+    ([(0, 0), (8, 0), (4, 0)], [[0, 1, 2]]),
+))  # fmt: skip
+def test_dots_that_cover_each_other_are_one_group(dots: list[tuple[float, float]], expected: list[list[int]]):
+    assert expected == coinciding(dots)
 
 
 def test_a_station_in_no_region_is_a_ring_and_the_map_says_what_rings_are():
