@@ -114,6 +114,13 @@ def _subject(file: RecordFile, kind: Kind[Any]) -> Subject[Any]:
 
 
 @lru_cache(maxsize=FILES_KEPT)
+def _doubts_of_its_own(file: RecordFile, kind: Kind[Any], grade: float | None) -> tuple[Finding, ...]:
+    """What is doubtful in a record whatever other files say."""
+    subject, text = _subject(file, kind), file.located.value
+    return (*kind.doubts(subject.record, subject.facts), *unwritten(kind, text), *(() if grade is None else hard_to_read(text, grade)))
+
+
+@lru_cache(maxsize=FILES_KEPT)
 def _made(kind: Kind[Any], subject: Subject[Any], entries: tuple[Misconception, ...]) -> tuple[Made, ...]:
     return tuple(kind.questions(subject, Catalogue({entry.id: entry for entry in entries})))
 
@@ -192,12 +199,9 @@ class _Reading:
             yield from unknown_objectives(self.course, record)
 
     def _doubts(self, file: RecordFile, subjects: Mapping[str, Subject[Any]]) -> Iterator[Finding]:
-        kind, subject = self.kinds[file.kind], subjects[file.id]
-        yield from kind.doubts(subject.record, subject.facts)
-        yield from unwritten(kind, file.located.value)
-        yield from wrong_texts(subject, kind, file.located.value, subjects, self.kinds, self.folder.ids)
-        if self.course is not None:
-            yield from hard_to_read(file.located.value, self.course.reading_grade)
+        kind = self.kinds[file.kind]
+        yield from _doubts_of_its_own(file, kind, self.course.reading_grade if self.course else None)
+        yield from wrong_texts(subjects[file.id], kind, file.located.value, subjects, self.kinds, self.folder.ids)
 
     def _asked(self, file: RecordFile, subjects: Mapping[str, Subject[Any]], told: list[Diagnostic]) -> tuple[Question, ...]:
         """The questions of a record, its author's own last; what is doubtful or wrong now that all facts are known is noted in `told`.

@@ -72,8 +72,7 @@ class StudyGuidePlugin(BasePlugin[StudyGuideConfig]):
         self.pages = work / "pages"
         self._aside: dict[str, tuple[str, ...]] = {}
         config.docs_dir = str(self.pages)
-        config.nav = self.written.nav
-        config.site_name = escape(self.written.title)  # the theme's templates put it into HTML as it is
+        name_site(config, self.written)
         theme.configure(config, self.pages)
         return config
 
@@ -115,6 +114,12 @@ class StudyGuidePlugin(BasePlugin[StudyGuideConfig]):
         server.unwatch(config.docs_dir)  # written by ourselves: watching it would build twice
         server.builder = keeping_last_good_site(server.builder)
         return server
+
+
+def name_site(config: MkDocsConfig, written: Written) -> None:
+    """Give the site its title and its navigation."""
+    config.nav = written.nav
+    config.site_name = escape(written.title)  # the theme's templates put it into HTML as it is
 
 
 def keeping_last_good_site(build: Callable[[], None]) -> Callable[[], None]:

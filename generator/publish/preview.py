@@ -14,10 +14,11 @@ import time
 import traceback
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
-from html import escape
+from dataclasses import dataclass, replace
+from functools import cached_property
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from threading import RLock
 from typing import Any
 
 from jinja2 import Environment
@@ -26,12 +27,15 @@ from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.livereload import LiveReloadServer
 from mkdocs.plugins import BasePlugin
 from mkdocs.structure.files import Files
-from mkdocs.structure.nav import Navigation
+from mkdocs.structure.nav import Navigation, get_navigation
+from mkdocs.structure.pages import Page
 from watchdog.observers.polling import PollingObserverVFS
 
 from generator.build import Written, write_pages
 from generator.diagnostics import ContentErrors, report
 from generator.publish.late_charts import LateCharts
+from generator.publish.notice import notice, noticed
+from generator.publish.plugin import name_site
 from generator.publish.site import configuration, quiet_log, studyguide
 from generator.publish.swap import SiteRefused
 
@@ -40,24 +44,12 @@ PRIVATE_NAMES = ("_populate_page", "_build_page")
 """What this module uses of `mkdocs.commands.build` though MkDocs does not promise it; `mkdocs` is pinned for that reason."""
 LOOKS_EVERY, QUIET_FOR = 0.15, 0.03
 """Seconds between two looks at the content, and without a change before pages are made."""
+SEARCH = "material/search"
+"""The theme's search among the plugins."""
 NOT_CONTENT = re.compile(r"[.~#].*|.*(?:~|\.sw[a-z]|\.tmp|\.bak)")
 """Files that editors keep beside the one that is edited."""
 NOTHING_YET = "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>Preview</title></head>\n<body><p>Nothing to show yet.</p></body></html>\n"
 LAST_GOOD = "What you see below is the last good version."
-NOTICE = """
-<style>
-.preview-notice { position: fixed; inset: 0 0 auto 0; z-index: 99; box-sizing: border-box; width: auto; max-width: none; max-height: 60vh;
-  margin: 0; padding: 12px 20px; overflow: auto; border: 0; border-bottom: 3px solid #b3261e; background: #fff4f2; color: #410e0b;
-  font: 16px/1.4 system-ui, sans-serif }
-.preview-notice pre { margin: 8px 0; white-space: pre-wrap; font: 14px/1.4 ui-monospace, monospace }
-.preview-notice button { padding: 4px 12px; border: 1px solid #410e0b; border-radius: 4px; background: #ffffff; color: #410e0b; font: inherit; cursor: pointer }
-</style>
-<dialog open class="preview-notice" aria-label="What is wrong">
-<strong>%s</strong>
-<pre>%s</pre>
-<form method="dialog"><button>Hide until the next save</button></form>
-</dialog>
-"""
 StartResponse = Callable[..., Any]
 App = Callable[[dict[str, Any], StartResponse], Iterable[bytes]]
 
@@ -70,6 +62,11 @@ class Rendered:
     files: Files
     nav: Navigation
     env: Environment
+
+    @cached_property
+    def sources(self) -> dict[str, str]:
+        """The source of each page, by its path in the site."""
+        return {file.dest_uri: file.src_uri for file in self.files.documentation_pages()}
 
 
 class _Keeper(BasePlugin):
@@ -87,6 +84,13 @@ class _Keeper(BasePlugin):
         return env
 
 
+class _NoIndex:
+    """Stands where the theme's search keeps what it found."""
+
+    def add_entry_from_context(self, page: Page) -> None:
+        """Find nothing."""
+
+
 class Preview:
     """A site folder that is kept up to date with a content folder, and what is wrong with the content at the moment."""
 
@@ -98,7 +102,10 @@ class Preview:
         self.written: Written | None = None
         self.rendered: Rendered | None = None
         self.pending: set[str] = set()
-        """Files that were written and are not rendered yet."""
+        """Files that were written and of which it is not noted yet which pages they change."""
+        self.stale: set[str] = set()
+        """Sources of pages that have changed since they were rendered; they are when a reader asks for them."""
+        self.lock = RLock()
         self.warnings = ""
         site.mkdir(parents=True)
         (site / "index.html").write_text(NOTHING_YET, "utf-8")
@@ -106,23 +113,37 @@ class Preview:
     def update(self) -> None:
         """Bring the site up to date; tell what is wrong, and then leave the site as it is."""
         start = time.perf_counter()
-        try:
+        with self.lock, self._told():
             written = write_pages(self.content, self.work, self.name, self.charts)
             self.pending |= written.changed
             with self._as_preview(written):
-                pages = self._render(written)
-        except ContentErrors as errors:
-            self._tell(f"The content is wrong. {LAST_GOOD}", str(errors))
-        except Exception:  # whatever it is, the server must live on, and the next save may mend it
-            self._tell(f"The generator failed. {LAST_GOOD}", traceback.format_exc())
-        else:
+                pages = self._take(written)
             self.notice = ""
             self._warn(report(written.warnings))
             late = f"; still drawing: {self.charts.late}" if self.charts.late else ""
             print(f"{pages} in {time.perf_counter() - start:.2f} s{late}", flush=True)
 
+    def freshen(self, path: str) -> None:
+        """Render the page at a path of the site, if it has changed since."""
+        with self.lock, self._told():
+            uri = self.rendered.sources.get(path) if self.rendered else None
+            if self.rendered and self.written and uri in self.stale:
+                with self._as_preview(self.written):
+                    render_page(self.rendered, uri)
+                self.stale.discard(uri)
+
+    @contextmanager
+    def _told(self) -> Iterator[None]:
+        """Tell what goes wrong and go on: the server must live on, and the next save may mend it."""
+        try:
+            yield
+        except ContentErrors as errors:
+            self._tell(f"The content is wrong. {LAST_GOOD}", str(errors))
+        except Exception:
+            self._tell(f"The generator failed. {LAST_GOOD}", traceback.format_exc())
+
     def _tell(self, head: str, text: str) -> None:
-        self.notice = NOTICE % (escape(head), escape(text))
+        self.notice = notice(head, text)
         print(f"{text}\nThe preview keeps the last good version.", file=sys.stderr, flush=True)
 
     def _warn(self, text: str) -> None:
@@ -131,19 +152,20 @@ class Preview:
             print(text, file=sys.stderr, flush=True)
         self.warnings = text
 
-    def _render(self, written: Written) -> str:
-        """Render what changed: single pages where all else is as before, or the whole site. Says which."""
-        before = self.written
-        as_before = before is not None and (before.nav, before.title) == (written.nav, written.title)
-        pages = self._changed_pages() if as_before and self.rendered else None
-        if pages is None or self.rendered is None:
+    def _take(self, written: Written) -> str:
+        """Note which pages have changed; where pages came or went, render the whole site. Says which."""
+        before, changed = self.written, self._changed_pages()
+        if before is None or self.rendered is None or changed is None:
             self.rendered, said = self._whole_site(), "The whole site"
+            self.stale.clear()
         else:
             for name in self._scripts():
                 shutil.copyfile(self.work / "pages" / name, self.site / name)
-            for uri in pages:
-                render_page(self.rendered, uri)
-            said = f"{len(pages)} page{'' if len(pages) == 1 else 's'}"
+            if (before.nav, before.title) != (written.nav, written.title):
+                self.rendered = navigated(self.rendered, written)
+                self.stale |= set(self.rendered.sources.values())  # a title stands in the navigation of other pages too
+            self.stale |= changed
+            said = f"{len(changed)} page{'' if len(changed) == 1 else 's'}"
         self.written = written
         self.pending.clear()
         return said
@@ -152,19 +174,19 @@ class Preview:
         """Scripts with numbers of a record that changed: they are served as they are written."""
         return {name for name in self.pending if name.startswith(("assets/fresh/", "assets/practice/")) and (self.site / name).is_file()}
 
-    def _changed_pages(self) -> list[str] | None:
-        """The pages to render again, in order; None where it takes the whole site: files came or went, or are no page."""
+    def _changed_pages(self) -> set[str] | None:
+        """The pages to render again; None where it takes the whole site: files came or went, or are no page."""
         folder = self.work / "pages"
         charts = {name for name in self.pending if name.startswith("charts/")}
         texts = {name for name in self.pending if name.endswith(".md")}
-        known = {file.src_uri for file in self.rendered.files.documentation_pages()} if self.rendered else set()
+        known = set(self.rendered.sources.values()) if self.rendered else set()
         if self.pending - charts - texts - self._scripts() or texts - known or not all((folder / name).is_file() for name in self.pending):
             return None
         for uri in known if charts else ():
             text = (folder / uri).read_text("utf-8")
             if any(chart in text for chart in charts):
                 texts.add(uri)
-        return sorted(texts)
+        return texts
 
     def _whole_site(self) -> Rendered | None:
         config = configuration(self.project, self.content)
@@ -191,8 +213,10 @@ class Preview:
         """The server's answers, with the notice in every page while there is one."""
 
         def answer(environ: dict[str, Any], start_response: StartResponse) -> Iterable[bytes]:
-            if not environ["PATH_INFO"].endswith((".html", "/")):
+            path = environ["PATH_INFO"]
+            if not path.endswith((".html", "/")):
                 return app(environ, start_response)
+            self.freshen(f"{path}index.html".lstrip("/") if path.endswith("/") else path.lstrip("/"))
             begun: list[tuple[str, list[tuple[str, str]]]] = []
             body = b"".join(app(environ, lambda status, headers: begun.append((status, headers))))
             body = noticed(body, self.notice)  # not earlier: the server may have waited for an update
@@ -204,13 +228,22 @@ class Preview:
         return answer
 
 
-def noticed(page: bytes, notice: str) -> bytes:
-    """A page with a notice as the first thing of its body; what has no body is left as it is."""
-    return re.sub(rb"<body\b[^>]*>", lambda found: found[0] + notice.encode(), page, count=1)
+def navigated(rendered: Rendered, written: Written) -> Rendered:
+    """The same site with other titles in its navigation; no page is rendered."""
+    config, files = rendered.config, rendered.files
+    name_site(config, written)
+    for file in files.documentation_pages():
+        file.page = None  # or the navigation would take the old titles over
+    nav = config.plugins.on_nav(get_navigation(files, config), config=config, files=files)
+    for page in nav.pages:
+        page.read_source(config)  # some have their titles from there
+    return replace(rendered, nav=nav)
 
 
 def render_page(rendered: Rendered, uri: str) -> None:
-    """Render one page anew into the site."""
+    """Render one page anew into the site; the search stays as it is, since its index is only written with a whole site."""
+    if SEARCH in rendered.config.plugins:
+        rendered.config.plugins[SEARCH].search_index = _NoIndex()  # a whole site begins with an index of its own
     page = rendered.files.src_uris[uri].page
     if page is None:
         raise LookupError(f"{uri}: expected a page, found another file")
@@ -233,6 +266,7 @@ def serve(project: Path, *, content: Path, work: Path | None = None, port: int, 
     with quiet_log(), TemporaryDirectory(prefix="studyguide-") as temporary:
         late = Path(temporary) / "late"
         late.mkdir()
+
         with LateCharts(folder / "pages", lambda: (late / "drawn").write_text(f"{time.perf_counter()}")) as charts:
             preview = Preview(project, content, folder, Path(temporary) / "site", name, charts)
             _serve(preview, port, watched=(content, late))

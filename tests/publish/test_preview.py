@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import inspect
+import json
 import os
 import re
 import signal
@@ -22,7 +23,8 @@ from playwright.sync_api import Browser, Locator, expect
 from figures import Chart
 from generator.pages.figures import chart_uri
 from generator.publish import preview as module
-from generator.publish.preview import LAST_GOOD, PRIVATE_NAMES, Preview, entries, noticed, serve
+from generator.publish.notice import noticed
+from generator.publish.preview import LAST_GOOD, PRIVATE_NAMES, Preview, entries, serve
 from generator.publish.site import build_site, quiet_log
 from generator.publish.swap import SiteRefused
 from tests.content.patches import BIOME, ROOT, substitute
@@ -63,6 +65,8 @@ def save(project: Path, old: str, new: str) -> None:
 
 
 def page(preview: Preview, uri: str = SHOWN) -> str:
+    """A page as a reader gets it."""
+    preview.freshen(uri)
     return (preview.site / uri).read_text("utf-8")
 
 
@@ -71,6 +75,9 @@ def stamps(preview: Preview) -> dict[str, int]:
 
 
 def renewed(before: dict[str, int], preview: Preview) -> set[str]:
+    """What has changed once a reader has asked for every page."""
+    for uri in sorted(before):
+        preview.freshen(uri)
     now = stamps(preview)
     return {name for name in before.keys() | now.keys() if before.get(name) != now.get(name)}
 
@@ -101,6 +108,18 @@ def test_a_save_renders_the_pages_that_it_changes_and_no_other(preview: Preview,
     assert "337\u00a0mm" in page(preview) and "327\u00a0mm" not in page(preview)
 
 
+def test_a_page_is_rendered_when_a_reader_asks_for_it(preview: Preview, project: Path) -> None:
+    before = stamps(preview)
+    save(project, RAIN, MORE_RAIN)
+    preview.update()
+    assert before == stamps(preview)
+    assert "337\u00a0mm" in page(preview)
+    shown = stamps(preview)
+    assert {SHOWN} == {name for name in shown if shown[name] != before[name]}
+    preview.freshen(SHOWN)
+    assert shown == stamps(preview)
+
+
 def test_a_page_rendered_alone_is_the_page_of_a_whole_site(preview: Preview, project: Path) -> None:
     """But for the marks that a whole build sets anew in every page, of which there are none."""
     save(project, RAIN, MORE_RAIN)
@@ -119,13 +138,35 @@ def test_a_save_that_changes_nothing_renders_nothing(preview: Preview, project: 
     assert capsys.readouterr().out.splitlines()[-1].startswith("0 pages in ")
 
 
-@pytest.mark.parametrize(("old", "new"), [("title: Temperate grassland", "title: Steppe"), ("asks: why few", "asks: why so few")])
-def test_a_change_of_the_navigation_takes_the_whole_site_and_one_of_the_text_does_not(preview: Preview, project: Path, old: str, new: str) -> None:
+def test_a_change_of_the_text_leaves_the_rest_of_the_site(preview: Preview, project: Path) -> None:
     before = stamps(preview)
-    save(project, old, new)
+    save(project, "asks: why few", "asks: why so few")
     preview.update()
-    assert (new == "title: Steppe") == ("cycle/wend-hollow-nitrogen.html" in renewed(before, preview))
-    assert new.partition(" ")[2].casefold() in page(preview).casefold()
+    assert "cycle/wend-hollow-nitrogen.html" not in renewed(before, preview)
+    assert "why so few" in page(preview)
+
+
+def test_a_new_title_stands_in_the_navigation_of_other_pages_without_a_new_site(
+    preview: Preview, project: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    save(project, "title: Temperate grassland", "title: Steppe")
+    preview.update()
+    assert capsys.readouterr().out.splitlines()[-1].startswith("3 pages in ")
+    assert "Steppe" in page(preview) and "Steppe" in page(preview, "topics/cycles/index.html")
+    whole = Preview(project, project / "content", project / "build2", project / "shown2", "content", StillCharts())
+    whole.update()
+    assert [] == [uri for uri in stamps(whole) if uri.endswith(".html") and page(whole, uri) != page(preview, uri)]
+
+
+def test_the_search_still_finds_all_pages_after_single_ones(preview: Preview, project: Path) -> None:
+    def found() -> set[str]:
+        return {entry["location"].partition("#")[0] for entry in json.loads(page(preview, "search/search_index.json"))["docs"]}
+
+    before = found()
+    save(project, RAIN, MORE_RAIN)
+    preview.update()
+    assert "337\u00a0mm" in page(preview)
+    assert before == found()
 
 
 def test_a_new_record_and_one_that_goes_take_the_whole_site(preview: Preview, project: Path) -> None:
@@ -180,9 +221,20 @@ def test_content_that_is_wrong_from_the_start_shows_nothing_yet_and_then_the_sit
 def test_a_fault_of_the_generator_is_told_too_and_nothing_is_lost_by_it(preview: Preview, project: Path) -> None:
     save(project, RAIN, MORE_RAIN)
     with pytest.MonkeyPatch.context() as broken:
-        broken.setattr(module, "render_page", lambda *_: 1 / 0)
+        broken.setattr(module, "write_pages", lambda *_: 1 / 0)
         preview.update()
     assert "The generator failed." in preview.notice and "ZeroDivisionError" in preview.notice
+    preview.update()
+    assert ("", True) == (preview.notice, "337\u00a0mm" in page(preview))
+
+
+def test_a_page_that_cannot_be_rendered_is_told_over_its_last_good_version(preview: Preview, project: Path) -> None:
+    save(project, RAIN, MORE_RAIN)
+    preview.update()
+    with pytest.MonkeyPatch.context() as broken:
+        broken.setattr(module, "render_page", lambda *_: 1 / 0)
+        assert "327\u00a0mm" in page(preview)
+    assert "The generator failed." in preview.notice
     preview.update()
     assert ("", True) == (preview.notice, "337\u00a0mm" in page(preview))
 
@@ -233,6 +285,14 @@ def test_without_a_notice_and_in_other_files_nothing_is_changed(preview: Preview
     preview.notice = "n"
     assert b"<body>x" == answered(preview, "/assets/a.css", b"<body>x")[1]
     assert b"404 Not Found" == noticed(b"404 Not Found", "n")
+
+
+@pytest.mark.parametrize(("path", "uri"), [("/", "index.html"), ("/topics/biomes/", "topics/biomes/index.html"), (f"/{SHOWN}", SHOWN)])
+def test_what_a_reader_asks_for_is_rendered_first(preview: Preview, path: str, uri: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[str] = []
+    monkeypatch.setattr(preview, "freshen", asked.append)
+    answered(preview, path, b"<body>x")
+    assert [uri] == asked
 
 
 def test_what_editors_keep_beside_a_file_is_not_watched(tmp_path: Path) -> None:
@@ -307,6 +367,19 @@ def hide(notice: Locator) -> None:
         notice.page.wait_for_timeout(500)
 
 
+def hidden_by(notice: Locator) -> list[str]:
+    """What the notice covers of the page's head and title, on a wide window and on a phone's."""
+    covered = []
+    for width in (1280, 390):
+        notice.page.set_viewport_size({"width": width, "height": 800})
+        notice.page.wait_for_timeout(300)
+        bottom = notice.evaluate("notice => notice.getBoundingClientRect().bottom")
+        for name in (".md-header", "h1"):
+            if notice.page.locator(name).first.evaluate("one => one.getBoundingClientRect().top") < bottom:
+                covered.append(f"{name} at {width} px")
+    return covered
+
+
 @pytest.mark.browser
 def test_a_reader_sees_a_save_an_error_and_the_mended_page_without_reloading(
     running: tuple[str, subprocess.Popen[bytes], Path], project: Path, browser: Browser
@@ -322,6 +395,7 @@ def test_a_reader_sees_a_save_an_error_and_the_mended_page_without_reloading(
         notice = shown.get_by_role("dialog", name="What is wrong")
         expect(notice).to_contain_text('temperate_grassland.yaml:20:46: stations[0].monthly_precip[6] (July)', timeout=1000 * PATIENCE)
         expect(shown.get_by_text("337\u00a0mm").first).to_be_attached()
+        assert [] == hidden_by(notice)
         hide(notice)
         expect(notice).to_be_hidden()
         save(project, WRONG, RAIN)
