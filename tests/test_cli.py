@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import subprocess
 import sys
 from collections.abc import Callable
@@ -19,6 +20,7 @@ from tests.publish.site_tree import tree
 Outcome = tuple[int, str, str]
 """Exit code, standard output, standard error."""
 Run = Callable[..., Outcome]
+CHECKED = re.compile(r"3 records checked, [1-9]\d+ questions made\.\n")
 WARM = Patch({BIOME: [("annual_mean_temp: [-10, 18]", "annual_mean_temp: [10, 18]")]})
 BROKEN = Patch({BIOME: [("title: Temperate", 'title: "Temperate')]})
 
@@ -65,14 +67,17 @@ def in_a_process(
 
 
 def test_check_of_good_content_says_what_it_did(project: Path, run: Run) -> None:
-    assert (0, "3 records checked, 18 questions made.\n", "") == run("check")
+    code, out, err = run("check")
+    assert (0, "") == (code, err)
+    assert CHECKED.fullmatch(out)
 
 
 def test_warnings_stand_on_standard_error_and_do_not_fail(project: Path, run: Run) -> None:
     (project / "content").rename(project / "old")
     write_course(project / "content", WARM)
     code, out, err = run("check")
-    assert (0, "3 records checked, 18 questions made.\n") == (code, out)
+    assert 0 == code
+    assert CHECKED.fullmatch(out)
     assert err.startswith("content/biome/temperate_grassland.yaml:19:24: warning: ")
     assert err.endswith("1 warning in 1 file.\n")
 
@@ -239,7 +244,9 @@ def test_json_holds_only_what_json_knows(project: Path, run: Run) -> None:
 
 def test_the_project_is_found_from_a_folder_below_it(project: Path, run: Run, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(project / "content" / "biome")
-    assert (0, "3 records checked, 18 questions made.\n", "") == run("check")
+    code, out, err = run("check")
+    assert (0, "") == (code, err)
+    assert CHECKED.fullmatch(out)
 
 
 @pytest.mark.parametrize("words", [("check",), ("build",), ("facts", "sill_lake")])
