@@ -9,6 +9,7 @@ from figures.chart import Chart, DataTable
 from figures.climate_diagram import ClimateDiagram
 from figures.climate_multiples import ClimateMultiples, ClimatePanel
 from figures.flux_diagram import Box, FluxArrow, FluxDiagram
+from figures.food_web_diagram import FeedingLink, FoodWebDiagram, WebSpecies
 from figures.light_profile import LightProfile
 from figures.oxygen_curve import OxygenCurve, OxygenPoint, SaturationCurve
 from figures.temperature_rainfall_map import MapRegion, MapStation, TemperatureRainfallMap
@@ -16,7 +17,7 @@ from figures.trophic_pyramid import PyramidLevel, TrophicPyramid
 from figures.turnover_chart import TurnoverChart, TurnoverTime
 
 __all__ = [
-    "Box", "ChainSequence", "Chart", "ClimateDiagram", "ClimateMultiples", "ClimatePanel", "DataTable", "FluxArrow", "FluxDiagram",
-    "LightProfile", "MapRegion", "MapStation", "OxygenCurve", "OxygenPoint", "PyramidLevel", "SaturationCurve",
-    "TemperatureRainfallMap", "TrophicPyramid", "TurnoverChart", "TurnoverTime",
+    "Box", "ChainSequence", "Chart", "ClimateDiagram", "ClimateMultiples", "ClimatePanel", "DataTable",
+    "FeedingLink", "FluxArrow", "FluxDiagram", "FoodWebDiagram", "LightProfile", "MapRegion", "MapStation", "OxygenCurve", "OxygenPoint", "PyramidLevel", "SaturationCurve",
+    "TemperatureRainfallMap", "TrophicPyramid", "TurnoverChart", "TurnoverTime", "WebSpecies",
 ]  # fmt: skip

@@ -9,6 +9,7 @@ from figures.chart import Chart
 from figures.climate_diagram import ClimateDiagram
 from figures.climate_multiples import ClimateMultiples
 from figures.flux_diagram import FluxDiagram
+from figures.food_web_diagram import FoodWebDiagram
 from figures.light_profile import LightProfile
 from figures.oxygen_curve import OxygenCurve
 from figures.temperature_rainfall_map import TemperatureRainfallMap
@@ -22,6 +23,7 @@ _DRAWINGS: dict[type[Chart], str] = {
     ClimateDiagram: "climate_diagram",
     ClimateMultiples: "climate_multiples",
     FluxDiagram: "flux_diagram",
+    FoodWebDiagram: "food_web_diagram",
     LightProfile: "light_profile",
     OxygenCurve: "oxygen_curve",
     TemperatureRainfallMap: "temperature_rainfall_map",

@@ -49,11 +49,16 @@ def picture(found: Picture, page: str) -> str:
     )
 
 
+def _cell(text: str) -> str:
+    """A number stays on one line with its unit; words may break, or a long list of them would run off the sheet."""
+    return prose(text) if text[:1].isalpha() else number(text)
+
+
 def data_table(table: DataTable) -> str:
     """A table whose first column names the rows."""
     heads = "".join(f'<th scope="col">{prose(head)}</th>' for head in table.columns)
     rows = "\n".join(
-        f'<tr><th scope="row">{prose(first)}</th>{"".join(f"<td>{number(cell)}</td>" for cell in rest)}</tr>'
+        f'<tr><th scope="row">{prose(first)}</th>{"".join(f"<td>{_cell(cell)}</td>" for cell in rest)}</tr>'
         for first, *rest in table.rows
     )
     return (

@@ -29,6 +29,7 @@ _ONE_OF = "|".join(map(re.escape, (*_IONS, *_ELEMENTS)))
 _FORMULA = re.compile(rf"(?<![A-Za-z0-9_])(?:{_ONE_OF}|{_COMPOUND})(?!(?!eq?\b)[A-Za-z0-9])")
 _INDEX = re.compile(r"(\d+)")
 _SPECIAL = re.compile(r"[&<>\"'*_`\[\]\\~|#{}]")
+_MARKDOWN = re.compile(r"[*_`\[\]\\~|{}]")
 _LIST_MARK = re.compile(r"^(\d*)([-+.)=])(?=\s|-|=|$)")
 _BLANKS = re.compile(r"[ \t\r\n\f\v]+")
 """Spaces at which a line may break; those that hold a number together stay."""
@@ -42,8 +43,8 @@ def escaped(text: str) -> str:
 
 
 def number(text: str) -> str:
-    """A value as shown, safe and kept on one line."""
-    return escaped(text).replace(" ", NO_BREAK)
+    """A value as shown, safe and kept on one line; a value may be made of a record's own names, in which Markdown changes nothing."""
+    return _MARKDOWN.sub(_as_reference, escaped(_BLANKS.sub(" ", text))).replace(" ", NO_BREAK)
 
 
 def sentence(text: str) -> str:
@@ -79,8 +80,12 @@ def _charge(ion: str) -> str:
 
 def _guarded(text: str) -> str:
     """Characters that HTML or Markdown would take as markup, as character references."""
-    safe = _SPECIAL.sub(lambda found: f"&#{ord(found[0])};", text)
+    safe = _SPECIAL.sub(_as_reference, text)
     return _LIST_MARK.sub(lambda found: f"{found[1]}&#{ord(found[2])};", safe)
+
+
+def _as_reference(found: re.Match[str]) -> str:
+    return f"&#{ord(found[0])};"
 
 
 def with_facts(text: str, look_up: Callable[[str], Fact], link_to: Callable[[Reference], str]) -> str:

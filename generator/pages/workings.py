@@ -1,4 +1,4 @@
-"""A fact's working as HTML: formula and numbers, a table by month, or a path of rules."""
+"""A fact's working as HTML: formula and numbers, a table by month, a path of rules, or a list."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from generator.kind import Kind
 from generator.pages import mathml
 from generator.pages.markup import escaped, number, prose, sentence
 from generator.quantities.fact import Fact
-from generator.quantities.working import MonthTable, RulePath, Substitution
+from generator.quantities.working import Listing, MonthTable, RulePath, Substitution
 
 
 def working(fact: Fact) -> str:
@@ -20,6 +20,8 @@ def working(fact: Fact) -> str:
             return _month_table(table, fact.name)
         case RulePath() as path:
             return _rule_path(path, fact.shown_exactly)
+        case Listing() as listing:
+            return _listing(listing, fact.shown_exactly)
     if fact.value is None:
         return f"<p>{prose(fact.undefined_because or 'not known')}</p>"
     if fact.is_series:
@@ -79,3 +81,8 @@ def _rule_path(path: RulePath, result: str) -> str:
     )
     listed = f'<ol class="rules">\n{steps}\n</ol>\n' if steps else ""
     return f"{listed}<p>Result: <strong>{number(result)}</strong></p>"
+
+
+def _listing(listing: Listing, result: str) -> str:
+    lines = "\n".join(f"<li>{prose(line)}</li>" for line in listing.lines or ("none",))
+    return f"<p>{prose(listing.heading)}:</p>\n<ul>\n{lines}\n</ul>\n<p>Result: <strong>{number(result)}</strong></p>"

@@ -1,4 +1,4 @@
-"""Working: how a fact came about, as an expression with its numbers put in, a table by month, or a path of rules."""
+"""Working: how a fact came about, as an expression with its numbers put in, a table by month, a path of rules, or a list."""
 
 from __future__ import annotations
 
@@ -115,4 +115,17 @@ class RulePath:
         return "\n".join([*lines, result])
 
 
-Working = Substitution | MonthTable | RulePath
+@dataclass(frozen=True)
+class Listing:
+    """What was counted or followed, line by line."""
+
+    heading: str
+    """What the lines are: "Foods"."""
+    lines: tuple[str, ...]
+
+    def text(self, result: str) -> str:
+        """The heading, a line each, then the result."""
+        return "\n".join([f"{self.heading}:", *(self.lines or ("none",)), result])
+
+
+Working = Substitution | MonthTable | RulePath | Listing

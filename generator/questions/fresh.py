@@ -67,7 +67,8 @@ def variants(item: NumberEntry, catalogue: Catalogue, salt: str, wanted: int = W
 
 def _drawn(item: NumberEntry, right: Fact, working: Substitution, catalogue: Catalogue, salt: str) -> Variant | None:
     inputs = {fact.id: fact for _, fact in working.given if isinstance(fact, Fact)}
-    fresh = {fact.id: _fresh(fact, f"{salt}/{fact.id}") for fact in inputs.values()}
+    fresh = {fact.id: fact if fact.id in item.kept else _fresh(fact, f"{salt}/{fact.id}") for fact in inputs.values()}
+    fresh |= _made_one([inputs[part] for part in item.parts], fresh)
     if any(new is None for new in fresh.values()) or not _same_order(inputs, fresh):
         return None
     try:
@@ -84,6 +85,17 @@ def _drawn(item: NumberEntry, right: Fact, working: Substitution, catalogue: Cat
         return None
     within = accepted(answer.number, answer.figures, tolerance(answer))
     return Variant(given=tuple(fresh[key] for key in inputs), right=answer, accepted=within, slips=wrong)
+
+
+def _made_one(parts: Sequence[Fact], fresh: Mapping[str, Fact | None]) -> dict[str, Fact | None]:
+    """The largest of the parts as what the others leave of one; None where they leave too little or too much for its digits."""
+    if not parts:
+        return {}
+    largest = max(parts, key=lambda fact: fact.number)
+    others = [fresh[part.id] for part in parts if part is not largest]
+    rest = 1 - sum((Decimal(fact.written) for fact in others if fact is not None), Decimal(0))
+    fits = rest > 0 and rest.adjusted() == Decimal(repr(largest.number)).adjusted()
+    return {largest.id: _with(largest, float(rest), _plain(rest)) if fits else None}
 
 
 def _again(fact: Fact, working: Substitution, fresh: Mapping[str, Fact]) -> Fact | None:

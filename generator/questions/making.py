@@ -44,9 +44,12 @@ def enough(candidates: Sequence[Made], wanted: int = 6) -> tuple[Made, ...]:
 
 def number_entry(
     draft: Draft, right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue, *, otherwise: str,
-    asks_unit: bool = False,
+    asks_unit: bool = False, kept: tuple[str, ...] = (), parts: tuple[str, ...] = (),
 ) -> NumberEntry | Rejected:  # fmt: skip
-    """A number to type; known mistakes are recognised and answered. `otherwise` is the hint to any other number."""
+    """A number to type; known mistakes are recognised and answered. `otherwise` is the hint to any other number.
+
+    `kept` and `parts` say what fresh numbers must respect, as `NumberEntry` has it.
+    """
     if not right.is_number:
         return Rejected(draft.id, f"{right.name.lower()} is {right.shown}")
     mistakes = tuple(mistakes)
@@ -55,7 +58,7 @@ def number_entry(
         unit=right.unit.shown if right.unit else "", answer=right.shown_exactly,
         accepted=accepted(right.number, right.figures, tolerance(right)), right_feedback=draft.solution,
         slips=slips(right, given, mistakes, catalogue), otherwise=otherwise, asks_unit=asks_unit and right.unit is not None,
-        given=given, mistakes=mistakes,
+        given=given, mistakes=mistakes, kept=kept, parts=parts,
     )  # fmt: skip
 
 

@@ -132,6 +132,10 @@ class NumberEntry(Question):
     given: Mapping[str, Fact] = field(default_factory=dict, compare=False)
     """What the mistakes are worked out from, by the names in them; with it the sum can be set again with other numbers."""
     mistakes: tuple[Mistake, ...] = ()
+    kept: tuple[str, ...] = ()
+    """Ids of inputs that stay as they are when the sum is set again, such as the trophic level of a producer."""
+    parts: tuple[str, ...] = ()
+    """Ids of inputs that make one together, such as the shares of a diet, and still do when the sum is set again."""
 
 
 @dataclass(frozen=True)

@@ -11,15 +11,17 @@ from tests.figures.drawn import drawn
 from tests.figures.measure import text_violations
 from tests.figures.overview_specimens import CHAINS, MAPS, MULTIPLES, TURNOVERS, random_map
 from tests.figures.specimens import CLIMATES, CROWDED, FLUX_DIAGRAMS, GRID, LONG_LABELS, PYRAMIDS, random_flux_diagram
+from tests.figures.web_specimens import WEBS, random_web
 
 pytestmark = pytest.mark.browser
 TYPEFACES = ("inherit", "DejaVu Sans", "Liberation Sans")
 SETS = {
     "climates": CLIMATES, "pyramids": PYRAMIDS, "fluxes": FLUX_DIAGRAMS, "crowds": (LONG_LABELS, CROWDED, GRID),
-    "multiples": MULTIPLES, "turnovers": TURNOVERS, "maps": MAPS, "chains": CHAINS,
+    "multiples": MULTIPLES, "turnovers": TURNOVERS, "maps": MAPS, "chains": CHAINS, "webs": WEBS,
 }  # fmt: skip
 AT_RANDOM = tuple(random_flux_diagram(seed) for seed in range(10))
 MAPS_AT_RANDOM = tuple(random_map(seed) for seed in range(4))
+WEBS_AT_RANDOM = tuple(random_web(seed) for seed in range(8))
 
 
 def page_of(charts: tuple[Chart, ...], typeface: str = "inherit") -> str:
@@ -53,6 +55,10 @@ def test_text_keeps_apart_in_flux_diagrams_made_at_random(browser: Browser):
 
 def test_text_keeps_apart_in_maps_made_at_random(browser: Browser):
     assert [] == violations(browser, page_of(MAPS_AT_RANDOM, "DejaVu Sans"), len(MAPS_AT_RANDOM))
+
+
+def test_text_keeps_apart_in_food_webs_made_at_random(browser: Browser):
+    assert [] == violations(browser, page_of(WEBS_AT_RANDOM, "DejaVu Sans"), len(WEBS_AT_RANDOM))
 
 
 def test_the_measure_finds_text_on_text_and_text_beyond_the_canvas(browser: Browser):

@@ -124,6 +124,15 @@ def test_value_of_a_table_is_kept_on_one_line() -> None:
     assert f"4{NO_BREAK}±{NO_BREAK}13{NO_BREAK}&lt;" == number("4 ± 13 <")
 
 
+@pytest.mark.parametrize("text", HOSTILE)
+def test_value_that_a_name_is_part_of_stays_what_it_is(text: str) -> None:
+    """As the species of a food web that are left without food."""
+    for parse in (Markdown(extensions=["attr_list", "tables"]).convert, MarkdownIt().render):
+        soup = BeautifulSoup(parse(f"Left: {number(f'x {text}')}."), "html.parser")
+        assert ["p"] == [tag.name for tag in soup.find_all()]
+        assert "".join(f"Left: x {text}.".split()) == "".join(soup.get_text().replace(NO_BREAK, "").split())
+
+
 def test_anchor_of_a_fact_is_plain() -> None:
     assert "fact-harrow-plain-annual-precip" == fact_anchor("harrow_plain.annual_precip")
 

@@ -8,7 +8,7 @@ from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
-from generator.quantities.working import MonthTable, Rule, RulePath, Substitution
+from generator.quantities.working import Listing, MonthTable, Rule, RulePath, Substitution
 
 RAIN = Fact(id="s.rain", name="Monthly rain", value=(12.0, 10.5, 16.0), unit=unit("mm"), written="12 10.50 16")
 TEMP = Fact(id="s.temp", name="Mean temperature", value=(-9.0, 4.0, 22.0), unit=unit("degC"), written="-9 4 22")
@@ -72,3 +72,11 @@ def test_table_without_conclusion_ends_in_the_result() -> None:
 def test_path_tells_each_answer_and_the_result() -> None:
     path = RulePath((Rule("Is it below 0.2?", "0.53 < 0.2", False), Rule("Is it below 0.65?", "0.53 < 0.65", True)))
     assert "Is it below 0.2? 0.53 < 0.2: no\nIs it below 0.65? 0.53 < 0.65: yes\ndry" == path.text("dry")
+
+
+def test_list_tells_its_heading_its_lines_and_the_result() -> None:
+    assert "Foods:\ngrass\nmoss\n2" == Listing("Foods", ("grass", "moss")).text("2")
+
+
+def test_empty_list_says_that_there_is_nothing() -> None:
+    assert "Foods:\nnone\n0" == Listing("Foods", ()).text("0")

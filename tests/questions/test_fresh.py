@@ -81,6 +81,27 @@ def test_a_result_of_zero_gives_no_fresh_sum() -> None:
     assert () == made(turnover(stock=nothing))
 
 
+def diet(*shares: str) -> NumberEntry:
+    """A trophic level from shares of food at levels 1, 2, 3 ..."""
+    given = {f"s{n}": stated(f"x.s{n}", f"Share {n}", Amount(value=float(text), written=text), unit("")) for n, text in enumerate(shares)}
+    given |= {f"l{n}": stated(f"l{n}.level", f"Level {n}", Amount(value=n + 1.0, written=f"{n + 1}"), unit("")) for n in range(len(shares))}
+    level = computed("x.level", "Level", Expression(" + ".join(["1", *(f"s{n} * l{n}" for n in range(len(shares)))])), given, unit(""))
+    item = number_entry(
+        Draft(id="level", prompt="Which?", solution="So."), level, given, (Mistake("a.b", "1 + max(l0, l1)", "taking the highest"),), CATALOGUE,
+        otherwise="Add.", kept=tuple(f"l{n}.level" for n in range(len(shares))), parts=tuple(f"x.s{n}" for n in range(len(shares))),
+    )  # fmt: skip
+    assert isinstance(item, NumberEntry)
+    return item
+
+
+def test_parts_of_a_whole_still_make_one_and_what_is_kept_stays() -> None:
+    found = made(diet("0.25", "0.15", "0.6"))
+    assert WANTED == len(found)
+    for variant in found:
+        written = {fact.id: Decimal(fact.shown_number) for fact in variant.given}
+        assert (1, [1, 2, 3]) == (sum(written[f"x.s{n}"] for n in range(3)), [written[f"l{n}.level"] for n in range(3)])
+
+
 @pytest.mark.parametrize(("record", "item"), ENTRIES)
 def test_each_sum_of_the_course_has_eight_fair_variants(record: str, item: NumberEntry) -> None:
     found = variants(item, library().catalogue, record)

@@ -1,0 +1,157 @@
+"""The arrows of a food web: where they leave and reach boxes, how they bend round others, and how they are drawn."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from matplotlib.path import Path
+
+from figures.drawing.canvas import Canvas, Point, polygon
+from figures.food_web_diagram import FeedingLink
+
+THINNEST, WIDEST, PLAIN = 1.2, 5.0, 1.8
+"""Shafts of the smallest and the largest share, and of all where shares are not known [px]."""
+_HEAD, _PORT, _CORNER = 9.0, 20.0, 13.0
+"""Length of a head, most room between two arrows at one side of a box, room kept at its corners [px]."""
+_BENDS = tuple(sign * by for by in (0.0, 8.0, 16.0, 26.0, 38.0, 52.0, 70.0, 100.0, 135.0) for sign in (1, -1))
+_SAMPLES = 24
+LOOP = 30.0
+"""How far the arrow of a cannibal reaches out to the right [px]."""
+
+
+@dataclass(frozen=True)
+class Frame:
+    """A box in its place [px]."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+
+    def holds(self, point: Point, margin: float) -> bool:
+        """Whether a point lies in it or closer than the margin."""
+        return abs(point[0] - self.x) < self.width / 2 + margin and abs(point[1] - self.y) < self.height / 2 + margin
+
+
+@dataclass(frozen=True)
+class Arrow:
+    """A bent line from the eaten to the eater."""
+
+    start: Point
+    control: Point
+    other_control: Point
+    end: Point
+
+    def at(self, share: float) -> Point:
+        """The point after a share of the way."""
+        a, b, c, d = (1 - share) ** 3, 3 * share * (1 - share) ** 2, 3 * share**2 * (1 - share), share**3
+        points = (self.start, self.control, self.other_control, self.end)
+        x, y = (sum(weight * point[axis] for weight, point in zip((a, b, c, d), points, strict=True)) for axis in (0, 1))
+        return x, y
+
+
+def shaft(share: float | None) -> float:
+    """The width of an arrow [px], in proportion to the share but never under THINNEST."""
+    return PLAIN if share is None else max(THINNEST, WIDEST * share)
+
+
+def arrows(links: Sequence[FeedingLink], frames: dict[str, Frame]) -> list[Arrow]:
+    """An arrow for each link, bent where it would run through a box that is not its own."""
+    sides = {(at, end): _side(link, end, frames) for at, link in enumerate(links) for end in (0, 1) if link.food != link.eater}
+    ports = _ports(links, frames, sides)
+    return [
+        _round_corner(frames[link.food]) if link.food == link.eater
+        else _bent(ports[at, 0], ports[at, 1], [frame for name, frame in frames.items() if name not in (link.food, link.eater)])
+        for at, link in enumerate(links)
+    ]  # fmt: skip
+
+
+def _ends(link: FeedingLink, end: int) -> tuple[str, str]:
+    return (link.food, link.eater) if end == 0 else (link.eater, link.food)
+
+
+def _side(link: FeedingLink, end: int, frames: dict[str, Frame]) -> str:
+    """At which side of a box a link ends: above or below where the other box is clear of it, else left or right."""
+    own, other = (frames[name] for name in _ends(link, end))
+    if abs(other.y - own.y) > (own.height + other.height) / 2 + 12:
+        return "top" if other.y < own.y else "bottom"
+    return "right" if other.x > own.x else "left"
+
+
+def _ports(links: Sequence[FeedingLink], frames: dict[str, Frame], sides: dict[tuple[int, int], str]) -> dict[tuple[int, int], Point]:
+    """The point of each end of each link, spread along the side of its box in the order of the boxes at the other end."""
+    found: dict[tuple[int, int], Point] = {}
+    for name, frame in frames.items():
+        for side in ("top", "bottom", "left", "right"):
+            here = [key for key, at in sides.items() if at == side and _ends(links[key[0]], key[1])[0] == name]
+            level = side in ("top", "bottom")
+
+            def there(key: tuple[int, int]) -> tuple[float, int]:
+                other = frames[_ends(links[key[0]], key[1])[1]]
+                return (other.x if level else other.y, key[0])
+
+            here.sort(key=there)
+            room = (frame.width if level else frame.height) - 2 * _CORNER
+            step = min(_PORT, room / max(len(here) - 1, 1))
+            for number, key in enumerate(here):
+                along = step * (number - (len(here) - 1) / 2)
+                found[key] = _port(frame, side, along)
+    return found
+
+
+def _port(frame: Frame, side: str, along: float) -> Point:
+    match side:
+        case "top":
+            return frame.x + along, frame.y - frame.height / 2
+        case "bottom":
+            return frame.x + along, frame.y + frame.height / 2
+        case "left":
+            return frame.x - frame.width / 2, frame.y + along
+    return frame.x + frame.width / 2, frame.y + along
+
+
+def _bent(start: Point, end: Point, others: Sequence[Frame]) -> Arrow:
+    """The least bent line that touches the fewest other boxes."""
+    across, down = end[0] - start[0], end[1] - start[1]
+    length = max(math.hypot(across, down), 1e-9)
+
+    def bend(by: float) -> Arrow:
+        aside = (-down / length * by * 4 / 3, across / length * by * 4 / 3)
+        return Arrow(
+            start, (start[0] + across * 0.3 + aside[0], start[1] + down * 0.3 + aside[1]),
+            (start[0] + across * 0.7 + aside[0], start[1] + down * 0.7 + aside[1]), end,
+        )  # fmt: skip
+
+    return min(map(bend, _BENDS), key=lambda arrow: touched(arrow, others))
+
+
+def touched(arrow: Arrow, others: Sequence[Frame]) -> int:
+    """How many boxes an arrow runs through or nearly touches."""
+    points = [arrow.at(number / _SAMPLES) for number in range(_SAMPLES + 1)]
+    return sum(any(frame.holds(point, 3) for point in points) for frame in others)
+
+
+def _round_corner(frame: Frame) -> Arrow:
+    """Out of the right side and back from above, for a species that eats its own kind."""
+    right, top = frame.x + frame.width / 2, frame.y - frame.height / 2
+    return Arrow((right, frame.y - 2), (right + LOOP + 8, frame.y - 8), (right + LOOP - 16, top - LOOP), (right - 16, top))
+
+
+def draw_arrow(canvas: Canvas, arrow: Arrow, share: float | None, *, dashed: bool, part: str) -> None:
+    """A shaft with a gap in the ground colour around it, so that crossings can be told from meetings, and a head at the eater."""
+    width = shaft(share)
+    tip, before = arrow.end, arrow.at(0.93)
+    head = _HEAD + width
+    length = max(math.dist(tip, before), 1e-9)
+    along = ((tip[0] - before[0]) / length, (tip[1] - before[1]) / length)
+    base = (tip[0] - head * along[0], tip[1] - head * along[1])
+    half = 4 + width * 0.6
+    corners = [tip, (base[0] - half * along[1], base[1] + half * along[0]), (base[0] + half * along[1], base[1] - half * along[0])]
+    neck = (base[0] + 2 * along[0], base[1] + 2 * along[1])
+    back = (arrow.other_control[0] + neck[0] - tip[0], arrow.other_control[1] + neck[1] - tip[1])
+    path = Path([arrow.start, arrow.control, back, neck], [Path.MOVETO, Path.CURVE4, Path.CURVE4, Path.CURVE4])
+    canvas.stroke(path, "ground", width + 5)
+    canvas.stroke(path, "muted", width, dash=(5, 4) if dashed else (), part=part)
+    canvas.fill(polygon(corners), "muted")

@@ -1,0 +1,180 @@
+"""The charts of a food web: the web itself, and for each species whose loss is thought through, what happens to the others."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from figures import DataTable, FeedingLink, FoodWebDiagram, WebSpecies
+
+from generator.kind import Subject
+from generator.kinds.food_web.losses import losses
+from generator.kinds.food_web.record import FoodWebRecord, Species
+from generator.quantities.fact import Facts
+from generator.science.food_webs import trophic_levels
+
+ARROWS = "An arrow points from the eaten to the eater: that is the way the energy goes. To see what a species eats, look for arrows that end at it."
+WIDTHS = "The wider an arrow, the larger the share of that food in the eater's diet."
+SHAPES = "A box with a double frame is a producer, one with cut corners dead matter, one with round corners a consumer."
+LEVEL = ("Trophic level", "The height of a box is its trophic level: producers and dead matter stand at 1, every consumer one above the mean of its food.")
+GUESS = (
+    "Height: as if all foods counted alike",
+    "Not every trophic level is known. The height of a box is only a guess: it stands one above the mean of its foods, as if it ate as much of each.",
+)  # fmt: skip
+LOSS_READING = (
+    "The dashed box is the species that is gone; its arrows are dashed too.",
+    "A triangle that points up or down says that every path from it leads to a rise, or to a fall.",
+    "Elsewhere paths disagree: then the words say what the shortest paths do first, or that nothing can be told.",
+)
+SHORT = {"left without food": "no food left", "not linked": "not linked", "not told: the paths disagree": "not told"}
+"""What fits into a box of what is told of a loss."""
+
+
+def charts(subject: Subject[FoodWebRecord]) -> tuple[FoodWebDiagram, ...]:
+    """The web, then one diagram for each of `if_gone:`, in its order."""
+    return (_web(subject), *(_without(subject, gone) for gone in subject.record.if_gone))
+
+
+def heights(record: FoodWebRecord) -> dict[str, float]:
+    """The trophic level of every species, with foods counted alike where a diet is not known."""
+    return trophic_levels({one.id: _diet_or_guess(one) for one in record.species})
+
+
+def _diet_or_guess(species: Species) -> Mapping[str, float]:
+    if species.diet is not None:
+        return species.diet
+    return {food.food: 1 / len(species.eats) for food in species.eats}
+
+
+def knows_levels(record: FoodWebRecord, facts: Facts) -> bool:
+    """Whether every species has a trophic level."""
+    return all(facts[f"{one.id}.trophic_level"].is_number for one in record.species)
+
+
+def _links(record: FoodWebRecord) -> tuple[FeedingLink, ...]:
+    """Arrows as wide as the shares, where every diet is known; else all alike."""
+    known = all(one.diet is not None for one in record.species)
+    return tuple(
+        FeedingLink(food=food.food, eater=one.id, share=(one.diet or {}).get(food.food) if known else None)
+        for one in record.species
+        for food in one.eats
+    )
+
+
+def _web(subject: Subject[FoodWebRecord]) -> FoodWebDiagram:
+    record, facts = subject.record, subject.facts
+    levels = knows_levels(record, facts)
+    axis, height_reading = LEVEL if levels else GUESS
+    links, height = _links(record), heights(record)
+    return FoodWebDiagram(
+        name=f"{subject.name}.food_web",
+        title=f"{record.title}: who eats whom",
+        description=_description(record, facts),
+        reading=(ARROWS, height_reading, *([WIDTHS] if any(link.share is not None for link in links) else []), SHAPES),
+        table=_table(record, facts),
+        species=tuple(
+            WebSpecies(
+                id=one.id, label=one.label, level=height[one.id], sort=one.feeding,
+                note=f"level {facts[f'{one.id}.trophic_level'].shown}" if levels else "",
+            )
+            for one in record.species
+        ),
+        links=links, axis_label=axis,
+    )  # fmt: skip
+
+
+def _table(record: FoodWebRecord, facts: Facts) -> DataTable:
+    """A row a species, from the bottom up as the record has them."""
+    has_biomass = any(one.biomass is not None for one in record.species)
+    columns = ["Species", "Feeding", "Eats (share of the diet)", "Is eaten by", "Trophic level", "Shortest chain, arrows"]
+    eaters = {one.id: [record.spoken[other.id] for other in record.species if one.id in record.eats[other.id]] for one in record.species}
+    rows = []
+    for one in record.species:
+        level = facts[f"{one.id}.trophic_level"]
+        row = [
+            one.label, _feeding(one), _diet(record, facts, one) or "nothing", ", ".join(eaters[one.id]) or "nobody",
+            level.shown if level.is_number else "not known", facts[f"{one.id}.shortest_chain"].shown,
+        ]  # fmt: skip
+        biomass = facts.get(f"{one.id}.biomass")
+        rows.append(tuple([*row, biomass.shown_bare if biomass else "–"] if has_biomass else row))
+    if has_biomass:
+        unit = next(facts[f"{one.id}.biomass"].unit for one in record.species if one.biomass is not None)
+        columns.append(f"Biomass ({unit.shown})" if unit else "Biomass")
+    return DataTable(caption=f"{record.title}: species and links", columns=tuple(columns), rows=tuple(rows))
+
+
+def _feeding(species: Species) -> str:
+    return "dead matter" if species.feeding == "detritus" else species.feeding
+
+
+def _diet(record: FoodWebRecord, facts: Facts, species: Species) -> str:
+    parts = []
+    for food in species.eats:
+        share = facts.get(f"{species.id}.share_of_{food.food}")
+        parts.append(record.spoken[food.food] + (f" {share.shown}" if share else ""))
+    return ", ".join(parts)
+
+
+def _description(record: FoodWebRecord, facts: Facts) -> str:
+    """What the web shows, in words, with the numbers that decide."""
+    at_top = [one for one in record.species if facts[f"{one.id}.place"].value == "at the top"]
+    bottom = [record.spoken[one.id] for one in record.species if not one.eats]
+    longest = facts["longest_chain"]
+    said = [
+        f"{facts['species_count'].shown} species and groups, {facts['link_count'].shown} feeding links.",
+        f"At the bottom: {', '.join(bottom)}.",
+    ]  # fmt: skip
+    if at_top:
+        heads = [f"{record.spoken[one.id]}{_at_level(facts, one)}" for one in at_top]
+        said.append(f"At the top: {', '.join(heads)}.")
+    said.append(f"The longest chain has {longest.shown} {'arrow' if longest.number == 1 else 'arrows'}.")
+    return " ".join(said)
+
+
+def _at_level(facts: Facts, species: Species) -> str:
+    level = facts[f"{species.id}.trophic_level"]
+    return f" at level {level.shown}" if level.is_number else ""
+
+
+def _without(subject: Subject[FoodWebRecord], gone: str) -> FoodWebDiagram:
+    """The same web with the loss of one species, and what is told of each other."""
+    record, facts = subject.record, subject.facts
+    label, found = record.spoken[gone], losses(record, gone)
+    axis, _ = LEVEL if knows_levels(record, facts) else GUESS
+    height = heights(record)
+    return FoodWebDiagram(
+        name=f"{subject.name}.without_{gone}",
+        title=f"{record.title}: if {label} were gone",
+        description=_what_happens(record, gone),
+        reading=LOSS_READING,
+        table=DataTable(
+            caption=f"If {label} were gone",
+            columns=("Species", "What is told", "Number of paths", "Arrows of the shortest"),
+            rows=tuple(
+                (record.labels[name], loss.verdict, str(len(loss.paths)), str(len(loss.paths[0].signs)) if loss.paths else "–")
+                for name, loss in found.items()
+            ),
+        ),
+        species=tuple(
+            WebSpecies(
+                id=one.id, label=one.label, level=height[one.id], sort=one.feeding,
+                note="gone" if one.id == gone else _short(found[one.id].verdict),
+                change="gone" if one.id == gone else "" if found[one.id].starves else found[one.id].change,
+            )
+            for one in record.species
+        ),
+        links=_links(record), axis_label=axis,
+    )  # fmt: skip
+
+
+def _short(verdict: str) -> str:
+    return SHORT.get(verdict, verdict.partition(",")[0])
+
+
+def _what_happens(record: FoodWebRecord, gone: str) -> str:
+    """One sentence for each thing that is told of several species."""
+    groups: dict[str, list[str]] = {}
+    for name, loss in losses(record, gone).items():
+        groups.setdefault(loss.verdict, []).append(record.spoken[name])
+    count = len(record.species) - 1
+    told = "; ".join(f"{verdict}: {', '.join(names)}" for verdict, names in groups.items())
+    return f"What the arrows tell of the {count} others. {told[:1].upper()}{told[1:]}."

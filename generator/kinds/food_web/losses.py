@@ -1,0 +1,90 @@
+"""What the loss of a species would mean for the others: a word for each, and the paths that lead to it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from generator.kinds.food_web.record import FoodWebRecord
+from generator.quantities.fact import Fact
+from generator.quantities.working import Listing
+from generator.science.food_web_effects import (
+    LEFT_WITHOUT_FOOD, REMOVAL_EFFECT, EffectPath, agreed, left_without_food, removal_paths, shortest,
+)  # fmt: skip
+
+WORDS = {1: "rises", -1: "falls"}
+STEPS = {1: "up", -1: "down"}
+NO_FOOD, NO_LINK, NOT_TOLD = "left without food", "not linked", "not told: the paths disagree"
+
+
+@dataclass(frozen=True)
+class Loss:
+    """What happens to one species when another goes."""
+
+    paths: tuple[EffectPath, ...]
+    """The shortest first."""
+    starves: bool
+
+    @property
+    def effect(self) -> int:
+        """1 or -1 where everything agrees, 0 where it does not or where nothing links the two."""
+        return -1 if self.starves else agreed(self.paths)
+
+    @property
+    def first(self) -> int:
+        """The direction of the shortest paths, which act first; 0 where these disagree."""
+        return -1 if self.starves else agreed(shortest(self.paths))
+
+    @property
+    def verdict(self) -> str:
+        """What is told of it."""
+        if self.starves:
+            return NO_FOOD
+        if not self.paths:
+            return NO_LINK
+        if self.effect:
+            return WORDS[self.effect]
+        return f"{WORDS[self.first]} at first, then not told" if self.first else NOT_TOLD
+
+    @property
+    def change(self) -> Literal["", "rises", "falls"]:
+        """The mark in the diagram: only where everything agrees."""
+        return "rises" if self.effect == 1 else "falls" if self.effect == -1 else ""
+
+
+def losses(record: FoodWebRecord, gone: str) -> dict[str, Loss]:
+    """What happens to each other species, in the record's order."""
+    paths, starving = removal_paths(record.eats, gone), left_without_food(record.eats, gone)
+    return {one.id: Loss(paths.get(one.id, ()), one.id in starving) for one in record.species if one.id != gone}
+
+
+def path_line(record: FoodWebRecord, path: EffectPath) -> str:
+    """A path in words: "pike gone, perch up, zooplankton down"."""
+    first, *others = zip(path.species, path.changes, strict=True)
+    names = record.spoken
+    return ", ".join([f"{record.labels[first[0]]} gone", *(f"{names[name]} {STEPS[change]}" for name, change in others)])
+
+
+def path_lines(record: FoodWebRecord, paths: Sequence[EffectPath]) -> tuple[str, ...]:
+    """A line for each path."""
+    return tuple(path_line(record, path) for path in paths)
+
+
+def loss_facts(record: FoodWebRecord, name: str) -> Iterator[Fact]:
+    """For each species that may go, what that means for this one; for this one, whom its own loss leaves without food."""
+    names = record.spoken
+    for gone in record.if_gone:
+        if gone == name:
+            starving = left_without_food(record.eats, gone)
+            lines = tuple(f"{record.labels[one]}: {', '.join(names[food] for food in record.eats[one])}" for one in starving)
+            yield Fact(
+                id=f"{gone}.left_without_food", name="Left without food if it were gone", method=LEFT_WITHOUT_FOOD.id,
+                value=", ".join(names[one] for one in starving) or "nobody", working=Listing("Those that no chain from the bottom reaches any more, with what they ate", lines),
+            )  # fmt: skip
+            continue
+        loss = losses(record, gone)[name]
+        yield Fact(
+            id=f"{name}.if_{gone}_gone", name=f"If {names[gone]} were gone", value=loss.verdict,
+            working=Listing("Paths", path_lines(record, loss.paths)), method=REMOVAL_EFFECT.id,
+        )  # fmt: skip

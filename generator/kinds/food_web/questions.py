@@ -1,0 +1,238 @@
+"""Questions on a food web: its arrows, levels and chains, and what follows when a species goes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from generator.kind import Subject
+from generator.kinds.food_web.losses import Loss, losses, path_line
+from generator.kinds.food_web.record import FoodWebRecord, Species
+from generator.quantities.fact import Fact
+from generator.questions.making import Draft, Wrong, choice, enough, number_entry
+from generator.questions.misconception import Catalogue
+from generator.questions.mistake import Mistake, wrong_values
+from generator.questions.question import Made, Needs, Rejected
+from generator.science.food_web_effects import FARTHEST
+
+FEWEST, MOST, MOST_LOSSES = 6, 8, 2
+
+
+def questions(subject: Subject[FoodWebRecord], catalogue: Catalogue) -> Sequence[Made]:
+    """Questions on what the web lets one ask."""
+    return _Web(subject, catalogue).questions()
+
+
+class _Web:
+    """The record that is asked about, with short names for its facts."""
+
+    def __init__(self, subject: Subject[FoodWebRecord], catalogue: Catalogue) -> None:
+        self.subject, self.record, self.facts, self.catalogue = subject, subject.record, subject.facts, catalogue
+        self.names = self.record.spoken
+
+    def fact(self, species: Species, name: str) -> Fact:
+        return self.facts[f"{species.id}.{name}"]
+
+    def foods(self, species: Species) -> int:
+        return len(species.eats)
+
+    def questions(self) -> tuple[Made, ...]:
+        candidates = (
+            self.arrow(), self.level(), self.one_food(), *self.gone(), self.longest_chain(), self.why_few_levels(), self.foods_counted(),
+            self.at_the_top(),
+        )  # fmt: skip
+        made = sum(not isinstance(item, Rejected) for item in candidates)
+        return enough(candidates, max(FEWEST, min(MOST, made)))
+
+    def arrow(self) -> Made:
+        links = [(food.food, one.id) for one in self.record.species for food in one.eats if food.food != one.id]
+        between = [link for link in links if self.record.eats[link[0]]]
+        food, eater = (self.record.labels[name] for name in (between or links)[0])
+        draft = Draft(
+            id="arrow",
+            prompt=f"In the diagram an arrow runs from “{food}” to “{eater}”. What does it say?",
+            solution=f"Arrows point from the eaten to the eater: energy passes to “{eater}” with its food.",
+        )
+        wrong = (
+            Wrong(f"Energy passes from “{eater}”, the food, to “{food}”, the eater", "en.arrow-eats"),
+            Wrong(f"Energy runs in a circle between “{food}” and “{eater}”", "en.recycled"),
+            Wrong(f"There is more energy in “{eater}” than in “{food}”", "en.strong"),
+        )
+        return choice(draft, f"Energy passes from “{food}”, the food, to “{eater}”, the eater", wrong, self.catalogue, salt=self.subject.id)
+
+    def level(self) -> Made:
+        """Of the species whose usual mistakes can best be told apart."""
+        mixed = [one for one in self.record.species if self.foods(one) > 1 and self._has_level(one)]
+        if not mixed:
+            return Rejected("level", "no species with several foods has a known trophic level, cannibals aside")
+        species = max(mixed, key=lambda one: len(wrong_values(self.fact(one, "trophic_level"), self._given(one), _mistakes(one))))
+        right, given = self.fact(species, "trophic_level"), self._given(species)
+        parts = [
+            f"{given[f'share_of_{food.food}'].shown} {self.names[food.food]} (level {given[f'level_of_{food.food}'].shown})"
+            for food in species.eats
+        ]  # fmt: skip
+        draft = Draft(
+            id="level",
+            prompt=f"The diet of {self.names[species.id]}, in shares: {_listed(parts)}. Which trophic level follows?",
+            solution=f"1 plus each share times the level of that food, all added up: {right.shown}.",
+        )
+        hint = "Multiply each level by its share, add up, and add 1."
+        return number_entry(
+            draft, right, given, _mistakes(species), self.catalogue, otherwise=hint,
+            kept=tuple(f"{food.food}.trophic_level" for food in species.eats), parts=tuple(f"{species.id}.share_of_{food.food}" for food in species.eats),
+        )  # fmt: skip
+
+    def _has_level(self, species: Species) -> bool:
+        """With stated shares, and so that its own level is no part of the sum."""
+        known = species.diet is not None and self.fact(species, "trophic_level").is_number
+        return known and species.id not in self.record.eats[species.id]
+
+    def _given(self, species: Species) -> dict[str, Fact]:
+        shares = {f"share_of_{food.food}": self.fact(species, f"share_of_{food.food}") for food in species.eats}
+        return shares | {f"level_of_{food.food}": self.facts[f"{food.food}.trophic_level"] for food in species.eats}
+
+    def one_food(self) -> Made:
+        single = [one for one in self.record.species if self.foods(one) == 1]
+        if not single:
+            return Rejected("one_food", "every consumer has several foods")
+        right = max(single, key=lambda one: self.fact(one, "shortest_chain").number)
+        others = [one for one in self.record.species if self.foods(one) != 1]
+        others.sort(key=lambda one: (self.fact(one, "eaten_by_count").number != 1, not one.eats))
+        draft = Draft(
+            id="one_food",
+            prompt="Which of these has only one food in this web?",
+            solution=f"Only one arrow ends at “{right.label}”, and it comes from {self.names[right.eats[0].food]}.",
+        )
+        wrong = []
+        for one in others[:3]:
+            ends = f"Arrows from {_listed(self.names[food.food] for food in one.eats)} end at it." if one.eats else "No arrow ends at it."
+            reversed_ = self.fact(one, "eaten_by_count").number == 1 or not one.eats
+            wrong.append(Wrong(one.label, "en.arrow-eats" if reversed_ else "web.main-food", ends))
+        return choice(draft, right.label, wrong, self.catalogue, salt=self.subject.id)
+
+    def gone(self) -> tuple[Made, ...]:
+        """For the first species of `if_gone:`, what happens to another one on which all paths agree."""
+        if not self.record.if_gone:
+            return (Rejected("gone", "the record names no species under `if_gone:`"),)
+        return tuple(self._gone(name) for name in self.record.if_gone[:MOST_LOSSES])
+
+    def _gone(self, gone: str) -> Made:
+        told = {name: loss for name, loss in losses(self.record, gone).items() if loss.paths and loss.effect and not loss.starves}
+        if not told:
+            return Rejected(f"gone_{gone}", f"no species is linked with {self.names[gone]} on which all paths agree")
+        target = max(told, key=lambda name: _worth_asking(told[name]))
+        loss, label = told[target], self.names[target]
+        ways = "; ".join(path_line(self.record, path) for path in loss.paths)
+        draft = Draft(
+            id=f"gone_{gone}",
+            prompt=f"Suppose {self.names[gone]} were gone. Follow the arrows: what happens to {label}?",
+            solution=f"{'All paths point the same way' if len(loss.paths) > 1 else 'One path leads there'}. {ways}.",
+            needs=Needs.BOTH,
+        )  # fmt: skip
+        right, other = ("It rises", "It falls") if loss.effect == 1 else ("It falls", "It rises")
+        wrong = (
+            Wrong(other, self._other_way(gone, target, loss)),
+            Wrong("It stays as it is", "web.neighbours" if len(loss.paths[0].signs) > 1 else "web.just-switch"),
+            Wrong("It may do either, for the paths disagree", "web.nothing-told"),
+        )
+        return choice(draft, right, wrong, self.catalogue, fact=self.facts[f"{target}.if_{gone}_gone"], salt=self.subject.id)
+
+    def _other_way(self, gone: str, target: str, loss: Loss) -> str:
+        """The wrong idea that leads to the other direction."""
+        if loss.effect == 1:
+            return "web.same-way"
+        is_below = all(sign == -1 for sign in loss.paths[0].signs)
+        return "web.top-eats-all" if is_below else "web.turns-each-time"
+
+    def longest_chain(self) -> Made:
+        longest = self.facts["longest_chain"]
+        end = next(one for one in self.record.species if self.fact(one, "longest_chain").value == longest.value)
+        draft = Draft(
+            id="longest_chain",
+            prompt="How many arrows has the longest food chain of this web? No species may come twice.",
+            solution=f"The longest chain leads to {self.names[end.id]} and has {longest.shown} {'arrow' if longest.number == 1 else 'arrows'}.",
+        )
+        given = {"longest": longest, "shortest": self.fact(end, "shortest_chain")}
+        return number_entry(
+            draft, longest, given,
+            (
+                Mistake("en.one-many", "longest + 1", "counting the boxes, not the arrows"),
+                Mistake("en.one-few", "longest - 1", "counting only the boxes in between"),
+                Mistake("web.any-chain", "shortest", f"following the shortest chain to {self.names[end.id]}"),
+            ),
+            self.catalogue, otherwise="Begin at the bottom, follow arrows up, and count each arrow once.",
+        )  # fmt: skip
+
+    def why_few_levels(self) -> Made:
+        draft = Draft(
+            id="why_few_levels",
+            prompt="Why do food chains seldom have more than four or five levels?",
+            solution="At each step most of the energy leaves the chain: it is not eaten, or it is egested or respired. Little is left for the next step.",
+            needs=Needs.KNOWLEDGE,
+        )
+        wrong = (
+            Wrong("Energy piles up at the top, so that nobody above is needed", "en.accumulate"),
+            Wrong("The animals at the top are too strong to be eaten", "en.strong"),
+            Wrong("After a few steps all of the energy has been destroyed", "en.destroyed"),
+        )
+        return choice(draft, "After a few steps too little energy is left to live on", wrong, self.catalogue, salt=self.subject.id)
+
+    def foods_counted(self) -> Made:
+        mixed = [one for one in self.record.species if self.foods(one) > 1 and one.id not in self.record.eats[one.id]]
+        if not mixed:
+            return Rejected("foods_counted", "no species has several foods, cannibals aside")
+        species = max(mixed, key=self.foods)
+        eats, eaten = self.fact(species, "eats_count"), self.fact(species, "eaten_by_count")
+        draft = Draft(
+            id="foods_counted",
+            prompt=f"How many foods has “{species.label}” in this web?",
+            solution=f"Arrows from {_listed(self.names[food.food] for food in species.eats)} end at it: {eats.shown} in all.",
+        )
+        return number_entry(
+            draft, eats, {"eats": eats, "eaten": eaten},
+            (
+                Mistake("en.arrow-eats", "eaten", "counting the arrows that start at the box"),
+                Mistake("web.all-arrows", "eats + eaten", "counting all arrows at the box"),
+            ),
+            self.catalogue, otherwise="Count the arrows that end at the box.",
+        )  # fmt: skip
+
+    def at_the_top(self) -> Made:
+        tops = [one for one in self.record.species if self.fact(one, "place").value == "at the top"]
+        if not tops:
+            return Rejected("at_the_top", "every species is eaten by another")
+        bottom = [one for one in self.record.species if not one.eats]
+        between = [one for one in self.record.species if self.fact(one, "place").value == "between"]
+        draft = Draft(
+            id="at_the_top",
+            prompt="Which of these does no other species of the web eat?",
+            solution=f"No arrow leads from “{tops[0].label}” to another species.",
+        )
+        wrong = [Wrong(one.label, "en.arrow-eats", "No arrow ends at it, but arrows start there.") for one in bottom[:2]]
+        wrong += [Wrong(one.label, "web.all-arrows", "An arrow leads from it to an eater.") for one in between[:2]]
+        return choice(draft, tops[0].label, wrong[:3], self.catalogue, fact=self.fact(tops[0], "place"), salt=self.subject.id)
+
+
+def _worth_asking(loss: Loss) -> tuple[int, int]:
+    """Two or three arrows away is best, by few paths: farther away nobody keeps track, nearer there is little to think about."""
+    far = len(loss.paths[0].signs)
+    return (far if far <= FARTHEST else 0), -len(loss.paths)
+
+
+def _mistakes(species: Species) -> tuple[Mistake, ...]:
+    """The level gone wrong, over the shares and levels of its foods."""
+    names = [food.food for food in species.eats]
+    levels = ", ".join(f"level_of_{name}" for name in names)
+    weighted = " + ".join(f"share_of_{name} * level_of_{name}" for name in names)
+    main = max(species.eats, key=lambda food: food.share or 0.0).food
+    return (
+        Mistake("web.level-no-step", weighted, "taking the mean level of the food"),
+        Mistake("web.level-plain-mean", f"1 + mean({levels})", "counting all foods alike"),
+        Mistake("web.level-highest", f"1 + max({levels})", "going one step above the highest food"),
+        Mistake("web.level-lowest", f"1 + min({levels})", "going one step above the lowest food"),
+        Mistake("web.level-main-food", f"1 + level_of_{main}", "going one step above the main food"),
+    )
+
+
+def _listed(parts: Iterable[str]) -> str:
+    *first, last = parts
+    return f"{', '.join(first)} and {last}" if first else last
