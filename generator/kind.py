@@ -105,6 +105,8 @@ class Kind(Generic[R]):
     compare: Callable[[Sequence[Subject[R]]], Comparison]
     methods: Mapping[str, Method]
     """The methods that its facts may name."""
+    remarks: Callable[[Subject[R], str], Sequence[str]] = lambda subject, part: ()
+    """Sentences that pages say beside the numbers of a part, with facts in braces: where methods fail or disagree."""
     computes: bool = True
     """Whether its records have numbers of their own, and so parts, facts, charts, questions made from them, and a comparison."""
     folder: Path

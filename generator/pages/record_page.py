@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Container, Iterable
 from functools import cache, partial
 from pathlib import Path
 from typing import Any
@@ -104,9 +104,18 @@ class RecordView:
         scenario = self.site.library.course.scenario or "this course"
         return markup.prose(PROVENANCE[self.subject.record.data].format(scenario=scenario))
 
-    def facts_of(self, *parts: str) -> str:
-        """The facts that are about these parts, in their order."""
-        return self._entries(fact for fact in self.subject.facts.values() if fact.id.partition(".")[0] in parts)
+    def facts_of(self, *parts: str, only: Container[str] | None = None, without: Container[str] = ()) -> str:
+        """The facts that are about these parts, in their order; of some names only, or without some."""
+        return self._entries(
+            fact
+            for fact in self.subject.facts.values()
+            for part, _, name in [fact.id.partition(".")]
+            if part in parts and name not in without and (only is None or name in only)
+        )
+
+    def remarks(self, part: str) -> list[str]:
+        """What must be said beside the numbers of a part."""
+        return [self.text(remark) for remark in self.kind.remarks(self.subject, part)]
 
     @property
     def other_facts(self) -> str:

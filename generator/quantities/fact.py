@@ -49,6 +49,8 @@ class Fact:
     high: float | None = None
     undefined_because: str = ""
     """Why the value is None, in a few words."""
+    reading: str = ""
+    """What a value in letters means, in plain words; shown beside it."""
     months: bool = False
     """Whether the value lists months."""
 
@@ -116,7 +118,7 @@ class Fact:
         if isinstance(self.value, bool):
             return "yes" if self.value else "no"
         if isinstance(self.value, str):
-            return self.value
+            return f"{self.value} ({self.reading})" if self.reading else self.value
         if self.is_series:
             return ", ".join(self.shown_members)
         if isinstance(self.value, tuple):

@@ -252,7 +252,7 @@ PRECIPITATION_SEASONALITY = Method(
     name="Seasonality of precipitation after Walsh and Lawler",
     formula=("precipitation_seasonality = sum(abs(monthly_precip - annual_precip / 12)) / annual_precip",),
     rule="0 means the same in every month, 1.83 everything in one month. Below 0.2 precipitation is spread evenly, below 0.4 there "
-    "is a wetter season, below 0.8 it is seasonal, and from 1 on most of it falls within three months.",
+    "is a wetter season, below 0.8 it is seasonal, below 1 with a long dry season; from there on most of it falls within three months.",
     symbols=(
         ("precipitation_seasonality", "seasonality index", ""),
         _PRECIPITATION,

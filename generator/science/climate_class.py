@@ -19,6 +19,11 @@ SUMMER, WINTER = [3, 4, 5, 6, 7, 8], [9, 10, 11, 0, 1, 2]
 """Places of April to September and of October to March in a year; south of the equator they change their parts."""
 DECIMALS = 9
 """Means and limits are rounded to so many decimals before they are compared: 12 times 28.3333 must be 340."""
+CLASSES = (
+    "Af", "Am", "Aw", "BWh", "BWk", "BSh", "BSk", "Csa", "Csb", "Csc", "Cwa", "Cwb", "Cwc", "Cfa", "Cfb", "Cfc",
+    "Dsa", "Dsb", "Dsc", "Dsd", "Dwa", "Dwb", "Dwc", "Dwd", "Dfa", "Dfb", "Dfc", "Dfd", "ET", "EF",
+)  # fmt: skip
+"""All thirty classes."""
 SIGNS: dict[str, Callable[[float, float], bool]] = {
     "<": operator.lt, ">": operator.gt, "≤": operator.le, "≥": operator.ge,
 }  # fmt: skip
@@ -138,7 +143,7 @@ class _Asking:
 
     def find_summer(self) -> None:
         """Put the warmer half-year's precipitation into `summer`, the other's into `winter`."""
-        asks = "Is April to September as warm as October to March, or warmer? Then it is the summer half-year."
+        asks = "Summer half-year: is April to September as warm as October to March, or warmer?"
         northern = self.ask(asks, self.temp[SUMMER].mean(), "≥", self.temp[WINTER].mean(), "degC")
         halves = self.precip[SUMMER], self.precip[WINTER]
         self.summer, self.winter = halves if northern else halves[::-1]
@@ -149,9 +154,9 @@ class _Asking:
         A year without rain has no wet half, and gets what evenly spread rain gets.
         """
         main = MAIN_SHARE * self.total
-        if main and self.ask("Does 70 % or more fall in the winter half-year?", self.winter.sum(), "≥", main, "mm"):
+        if main and self.ask("Wet winters: does 70 % of the total, or more, fall in the winter half-year?", self.winter.sum(), "≥", main, "mm"):
             return 0.0
-        if main and self.ask("Does 70 % or more fall in the summer half-year?", self.summer.sum(), "≥", main, "mm"):
+        if main and self.ask("Wet summers: does 70 % of the total, or more, fall in the summer half-year?", self.summer.sum(), "≥", main, "mm"):
             return 280.0
         return 140.0
 
@@ -232,13 +237,13 @@ def reading(letters: str, coldest: float) -> str:
     >>> reading("BSk", -9.0), reading("Csa", 9.5)
     ('dry steppe, cold winters', 'mild winters, hot and dry summers')
     """
+    if letters not in CLASSES:
+        raise ValueError(f"expected a climate class, found {letters!r}")
     if letters in _WHOLE:
         return _WHOLE[letters]
-    group, season, warmth = letters if len(letters) == 3 else ("", "", "")
-    if group == "B" and season in "WS" and warmth == "k":
+    group, season, warmth = letters
+    if group == "B":
         return f"{'desert' if season == 'W' else 'dry steppe'}, {'mild' if coldest > COLD_LIMIT else 'cold'} winters"
-    if group not in _WINTERS or season not in "fsw" or warmth not in _SUMMERS or (group, warmth) == ("C", "d"):
-        raise ValueError(f"expected a climate class, found {letters!r}")
     winters = f"{'very ' if warmth == 'd' else ''}{_WINTERS[group]}{' and dry' if season == 'w' else ''} winters"
     summers = f"{_SUMMERS[warmth]}{' and dry' if season == 's' else ''} summers"
     return f"{winters}, {summers}{', no dry season' if season == 'f' else ''}"

@@ -12,6 +12,8 @@ from generator.science.months import MONTH_LENGTHS, twelve
 
 HOT_BRANCH_FROM = 26.5
 """Monthly mean temperature [degC] from which the curve for hot months replaces the power law."""
+LEAST_HEAT_INDEX = 2.0
+"""Heat index [-] below which the power law gives absurdly much: 416 mm a year for a place with a July of 4 degC."""
 
 
 def heat_index(monthly_mean_temp: Sequence[float]) -> float:
@@ -74,7 +76,7 @@ def unadjusted_pet(monthly_mean_temp: Sequence[float]) -> tuple[float, ...]:
     A month at or below 0 degC gives 0, and so does a year of such months (no 0/0). From 26.5 degC the curve of [2]_
     takes over, which does not depend on the heat index; it falls again above 37.5 degC and would be negative from
     about 58 degC. Some public libraries lack this branch and give a hot place nearly half as much again.
-    Very cold places, with a heat index below about 2, get absurdly high values in their summer.
+    Very cold places, with a heat index below about `LEAST_HEAT_INDEX`, get absurdly high values in their summer.
 
     References
     ----------

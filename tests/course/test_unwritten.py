@@ -42,7 +42,7 @@ def test_a_text_is_told_as_long_as_one_of_its_placeholders_stands(content: Path)
 
 def test_the_warning_can_be_accepted(content: Path) -> None:
     path = create(content, all_kinds(), "biome", "x").path
-    assert ["7:3 summary", "18:11 stations[0].name"] == told(content)
+    assert ["7:3 summary", "20:11 stations[0].name"] == told(content)
     path.write_text(path.read_text("utf-8") + "\naccepted_warnings:\n  - {warning: unwritten, reason: Written next week.}\n", "utf-8")
     assert {"not_in_course"} == {one.rule for one in check(content).warnings}
 

@@ -10,6 +10,7 @@ from generator.kinds.biome.findings import doubts, findings
 from generator.kinds.biome.questions import questions
 from generator.kinds.biome.import_table import import_table
 from generator.kinds.biome.record import BiomeRecord
+from generator.kinds.biome.schemes import remarks
 
 KIND = Kind(
     name="biome",
@@ -23,6 +24,7 @@ KIND = Kind(
     questions=questions,
     compare=compare,
     methods=METHODS,
+    remarks=remarks,
     folder=Path(__file__).parent,
     import_table=import_table,
 )

@@ -8,8 +8,8 @@ from figures import ClimateMultiples, ClimatePanel, DataTable, MapRegion, MapSta
 
 from generator.kind import Comparison, ComparisonRow, Subject
 from generator.kinds.biome.charts import COLD, is_southern
-from generator.kinds.biome.facts import NO_REGION
 from generator.kinds.biome.record import BiomeRecord, Station
+from generator.kinds.biome.scheme_facts import NO_REGION
 from generator.quantities.fact import Fact
 from generator.science.biome_regions import NAMES, outlines
 
@@ -18,6 +18,7 @@ COLUMNS = (
     ("Annual temperature range", "annual_temp_range"),
     ("Annual precipitation", "annual_precip"),
     ("Potential evapotranspiration", "potential_evapotranspiration"),
+    ("Climate class", "climate_class"),
     ("Aridity class", "aridity_class"),
     ("Potential net primary production (dry matter)", "potential_npp"),
 )

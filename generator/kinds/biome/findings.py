@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from generator.diagnostics import Severity
-from generator.kinds.biome.facts import range_rules
-from generator.kinds.biome.record import BiomeRecord
+from generator.kinds.biome.record import BiomeRecord, Station
+from generator.kinds.biome.scheme_facts import NO_REGION, class_rule, range_rules
 from generator.quantities import shown
 from generator.quantities.fact import Facts
 from generator.quantities.units import Unit, convert, unit
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
+from generator.science.biome_regions import NAMES
 
 MEAN_TEMPS, PRECIPITATION = (-80.0, 50.0), (0.0, 10000.0)
 """Limits of our own: monthly values beyond them [degC, mm] do not occur in a mean year on Earth, a slip of unit or digits does."""
@@ -46,16 +47,59 @@ def _months(
             )  # fmt: skip
 
 
+ACCEPT = "check the numbers, or accept the warning with a reason under `accepted_warnings:`"
+
+
 def doubts(record: BiomeRecord, facts: Facts) -> Iterator[Finding]:
-    """Stations outside the ranges that the record itself cites."""
+    """Stations that differ from what the record itself says, or cites, of its biome."""
     for s, station in enumerate(record.stations):
-        mean, total = facts[f"{station.id}.annual_mean_temp"], facts[f"{station.id}.annual_precip"]
-        for usual in record.usual_range:
-            for rule, field in zip(range_rules(usual, mean, total), ("monthly_mean_temp", "monthly_precip"), strict=True):
-                if not rule.holds:
-                    expected = rule.asks.removeprefix("Is ").removesuffix("?").replace(" from ", " to be from ", 1)
-                    yield Finding(
-                        path=("stations", s, field), expected=f"{expected}, as {usual.source} gives for this biome",
-                        found=rule.numbers, severity=Severity.WARNING, rule="outside_usual_range",
-                        mend="check the numbers, or accept the warning with a reason under `accepted_warnings:`",
-                    )  # fmt: skip
+        outside = list(_outside_range(record, station, facts, s))
+        yield from outside or _in_another_region(record, station, facts, s)
+        yield from _outside_class(record, station, facts, s)
+
+
+def _outside_range(record: BiomeRecord, station: Station, facts: Facts, s: int) -> Iterator[Finding]:
+    mean, total = facts[f"{station.id}.annual_mean_temp"], facts[f"{station.id}.annual_precip"]
+    for usual in record.usual_range:
+        for rule, field in zip(range_rules(usual, mean, total), ("monthly_mean_temp", "monthly_precip"), strict=True):
+            if not rule.holds:
+                expected = rule.asks.removeprefix("Is ").removesuffix("?").replace(" from ", " to be from ", 1)
+                yield Finding(
+                    path=("stations", s, field), expected=f"{expected}, as {usual.source} gives for this biome",
+                    found=rule.numbers, severity=Severity.WARNING, rule="outside_usual_range", mend=ACCEPT,
+                )  # fmt: skip
+
+
+def _in_another_region(record: BiomeRecord, station: Station, facts: Facts, s: int) -> Iterator[Finding]:
+    """A region of the map that is not the record's; lying in none is no contradiction, for many real places do."""
+    found = facts[f"{station.id}.region"].shown
+    own = NAMES.get(record.region, "")
+    if own and found not in (own, NO_REGION):
+        yield Finding(
+            path=("stations", s), expected=f"the region of the temperature-rainfall map that the record names, {own}",
+            found=f"{found}, {_climate(station, facts)}", severity=Severity.WARNING, rule="outside_region", mend=ACCEPT,
+        )  # fmt: skip
+
+
+def _outside_class(record: BiomeRecord, station: Station, facts: Facts, s: int) -> Iterator[Finding]:
+    found = facts[f"{station.id}.climate_class"]
+    if any(class_rule(usual, found).holds for usual in record.usual_class):
+        return
+    for usual in record.usual_class:
+        yield Finding(
+            path=("stations", s), expected=f"a climate class that {usual.source} gives for this biome: {', '.join(usual.classes)}",
+            found=f"{found.shown}, {_climate(station, facts)}", severity=Severity.WARNING, rule="outside_usual_class", mend=ACCEPT,
+        )  # fmt: skip
+
+
+def _climate(station: Station, facts: Facts) -> str:
+    """The numbers that classes are made from, in short."""
+
+    def value(of: str, month: str) -> str:
+        months = facts[f"{station.id}.{month}"].value
+        members, unit = facts[f"{station.id}.{of}"].shown_members, facts[f"{station.id}.{of}"].unit
+        text = members[int(months[0]) - 1] if isinstance(months, tuple) else ""
+        return unit.after(text) if unit else text
+
+    coldest, warmest = (value("monthly_mean_temp", month) for month in ("coldest_month", "warmest_month"))
+    return f"with {facts[f'{station.id}.annual_precip'].shown} and months of {coldest} to {warmest}"

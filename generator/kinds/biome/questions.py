@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from generator.kind import Subject
 from generator.kinds.biome import ecology_questions as ecology
 from generator.kinds.biome.charts import is_southern
-from generator.kinds.biome.facts import COLD, MM
+from generator.kinds.biome.climate_facts import MM
 from generator.kinds.biome.record import BiomeRecord, Station
+from generator.kinds.biome.scheme_facts import COLD
 from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed

@@ -6,10 +6,12 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, Strict
 
+from generator.diagnostics import did_you_mean
 from generator.records.expectation import expected
 from generator.records.fields import Bounds, Id, Many, Number, Series12, Some, SourceKey, Text, different, monthly
 from generator.records.parts import Adaptation, Part
 from generator.records.record import Record
+from generator.science.climate_class import CLASSES
 
 Region = Literal[
     "tundra", "boreal_forest", "temperate_seasonal_forest", "temperate_rain_forest", "tropical_rain_forest",
@@ -23,6 +25,7 @@ class Units(Part):
     temperature: Literal["degC", "degF"] = "degC"
     precipitation: Literal["mm", "cm", "in"] = "mm"
     elevation: Literal["m", "ft"] = "m"
+    soil_store: Literal["mm", "cm", "in"] = "mm"
 
 
 class Station(Part):
@@ -33,6 +36,8 @@ class Station(Part):
     latitude: Annotated[Number, AfterValidator(Bounds(-90, 90, "degrees", "check the digits; south is negative"))] | None = None
     """[degrees], north is positive."""
     elevation: Annotated[Number, AfterValidator(Bounds(-500, 30000, "above the sea"))] | None = None
+    soil_store: Annotated[Number, AfterValidator(Bounds(0, 2000, mend="50 to 300 mm are usual", above=True))] | None = None
+    """Most water that the soil can hold for plants, where it is known; otherwise the usual store is taken."""
     use: Literal["page", "practice", "paper"] = "page"
     monthly_mean_temp: Series12
     """Shape (12,), January first."""
@@ -65,6 +70,21 @@ class UsualRange(Part):
     source: SourceKey
 
 
+def _climate_class(letters: str) -> str:
+    if not any(one.startswith(letters) for one in CLASSES):
+        begun = sorted({one[:length] for one in CLASSES for length in (1, 2, 3)})
+        raise expected("a climate class or its first letters, such as BSk or BS", did_you_mean(letters, begun, "check the letters"))
+    return letters
+
+
+class UsualClass(Part):
+    """Which classes of climate a source names for the biome."""
+
+    classes: Some[Annotated[Text, AfterValidator(_climate_class)]]
+    """Letters of Köppen and Geiger; BS stands for BSh and BSk."""
+    source: SourceKey
+
+
 class Soil(Part):
     """The soil and where it keeps its nutrients."""
 
@@ -88,6 +108,7 @@ class BiomeRecord(Record):
     region: Region
     """The region of the temperature-rainfall map that the biome usually falls in."""
     usual_range: Many[UsualRange] = ()
+    usual_class: Many[UsualClass] = ()
     stations: Annotated[Some[Station], different()]
     adaptations: Many[Adaptation] = ()
     soil: Soil | None = None

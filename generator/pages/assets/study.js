@@ -1,14 +1,15 @@
-// Opens the working that a link leads to: a closed <details> would hide it.
+// Opens the working that a link leads to, and what it is folded away in: a closed <details> would hide it.
 (function () {
   'use strict'
   function open () {
     const target = location.hash.length > 1 && document.getElementById(decodeURIComponent(location.hash.slice(1)))
     if (!target) return
-    const closed = target.closest('details')
-    if (closed && !closed.open) {
+    let opened = false
+    for (let closed = target.closest('details'); closed; closed = closed.parentElement.closest('details')) {
+      opened = opened || !closed.open
       closed.open = true
-      target.scrollIntoView()
     }
+    if (opened) target.scrollIntoView()
   }
   addEventListener('hashchange', open)
   document.addEventListener('click', event => {

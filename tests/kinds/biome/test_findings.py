@@ -47,3 +47,41 @@ def test_station_outside_the_usual_range_is_a_warning_with_both_numbers() -> Non
 def test_station_at_the_edge_of_the_usual_range_is_inside() -> None:
     text = RANGE.format(temp="[-10, 18]", precip="[327, 327]") + f"region: none\nstations: [{station()}]\n"
     assert [] == doubts("biome", text)
+
+
+CLASS = "usual_class: [{{classes: {classes}, source: RICKLEFS2008}}]\n"
+
+
+def test_station_of_another_climate_class_is_a_warning_with_its_numbers() -> None:
+    text = CLASS.format(classes="[Csa, Csb]") + f"region: none\nstations: [{station()}]\n"
+    found = doubts("biome", text)
+    assert [("outside_usual_class", Severity.WARNING, ("stations", 0))] == [(f.rule, f.severity, f.path) for f in found]
+    assert "a climate class that RICKLEFS2008 gives for this biome: Csa, Csb" == found[0].expected
+    assert "BSk (dry steppe, cold winters), with 327 mm and months of −9 °C to 22 °C" == found[0].found
+
+
+def test_station_of_a_usual_class_is_no_warning() -> None:
+    assert [] == doubts("biome", CLASS.format(classes="[BS]") + f"region: none\nstations: [{station()}]\n")
+
+
+def test_each_work_that_names_other_classes_is_told() -> None:
+    head = "usual_class: [{classes: [Af], source: RICKLEFS2008}, {classes: [Cf], source: WHITTAKER1975}]\n"
+    found = doubts("biome", f"{head}region: none\nstations: [{station()}]\n")
+    assert ["RICKLEFS2008", "WHITTAKER1975"] == [f.expected.split(" gives")[0].split()[-1] for f in found]
+
+
+def test_station_in_another_region_than_the_records_is_a_warning() -> None:
+    found = doubts("biome", f"region: tropical_rain_forest\nstations: [{station()}]\n")
+    assert ["outside_region"] == [f.rule for f in found]
+    assert "Temperate grassland/desert, with 327 mm and months of −9 °C to 22 °C" == found[0].found
+    assert "the region of the temperature-rainfall map that the record names, Tropical rain forest" == found[0].expected
+
+
+def test_station_in_no_region_is_no_contradiction() -> None:
+    """Many real places lie in none."""
+    assert [] == doubts("biome", f"region: tundra\nstations: [{station([-30] * 12)}]\n")
+
+
+def test_one_mistake_is_not_told_by_range_and_region_alike() -> None:
+    text = RANGE.format(temp="[18, 28]", precip="[300, 400]") + f"region: tropical_rain_forest\nstations: [{station()}]\n"
+    assert ["outside_usual_range"] == [f.rule for f in doubts("biome", text)]
