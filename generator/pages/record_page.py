@@ -9,7 +9,7 @@ from typing import Any
 
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined
 
-from generator.kind import NUMBERS, Kind, Subject
+from generator.kind import NUMBERS, Kind, Subject, in_sentence
 from generator.pages import chains, figures, markup, questions, workings
 from generator.pages.fresh import fresh_numbers, fresh_uri
 from generator.pages.page import Page, link, record_uri
@@ -40,7 +40,7 @@ def record_page(site: Site, subject: Subject[Any]) -> Page:
     kind = site.kinds[subject.kind]
     view = RecordView(site, subject)
     body = environment(kind.folder).get_template("page.md.j2").render(
-        view=view, record=subject.record, prose=markup.prose, number=markup.number, sentence=markup.sentence
+        view=view, record=subject.record, prose=markup.prose, number=markup.number, sentence=markup.sentence, in_sentence=in_sentence
     )  # fmt: skip
     return Page(
         uri=view.uri, title=subject.record.title, description=_plain(site, subject, subject.record.summary), body=body

@@ -16,6 +16,7 @@ from generator.science import (
     combustion,
     day_length,
     dissolved_oxygen,
+    energy_conversions,
     energy_flow,
     evapotranspiration,
     food_web_effects,
@@ -25,6 +26,8 @@ from generator.science import (
     light_and_dark_bottles,
     light_in_water,
     plant_production,
+    production_required,
+    pyramid_shape,
     replicates,
     salinity,
     substances,
@@ -37,10 +40,10 @@ from generator.science.method import Method
 __all__ = ["METHODS", "Method"]
 
 _TOPICS = (
-    airborne, aridity, biome_regions, box_model, budgets, climate, climate_class, combustion, day_length,
-    dissolved_oxygen, energy_flow, evapotranspiration, food_web_effects, food_webs, harvest, life_zones,
-    light_and_dark_bottles, light_in_water, plant_production, replicates, salinity, substances, water_balance,
-    water_column, water_exchange,
+    airborne, aridity, biome_regions, box_model, budgets, climate, climate_class, combustion, day_length, dissolved_oxygen,
+    energy_conversions, energy_flow, evapotranspiration, food_web_effects, food_webs, harvest, life_zones,
+    light_and_dark_bottles, light_in_water, plant_production, production_required, pyramid_shape, replicates, salinity,
+    substances, water_balance, water_column, water_exchange,
 )  # fmt: skip
 
 METHODS: Mapping[str, Method] = MappingProxyType(

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from generator.quantities.expression import Expression
 from generator.science.method import Method
 
 _FLOW = "kJ/m2/yr"
 _PRODUCTION = ("production", "production of the level", _FLOW)
+_EATEN = ("eaten", "energy in the food eaten", _FLOW)
+_EGESTED = ("egested", "energy in faeces and urine", _FLOW)
 
 NET_PRODUCTION = Method(
     id="net_production",
@@ -26,13 +29,25 @@ CONSUMER_PRODUCTION = Method(
     formula=("production = eaten - egested - respired",),
     symbols=(
         ("production", "energy in growth and offspring", _FLOW),
-        ("eaten", "energy in the food eaten", _FLOW),
-        ("egested", "energy in faeces and urine", _FLOW),
+        _EATEN,
+        _EGESTED,
         ("respired", "energy leaving as heat of respiration", _FLOW),
     ),
     sources=("STRAYER2012",),
-    limits="For consumers, over a time in which their number does not change much. Urine is counted with the faeces.",
+    limits="For consumers, over a time in which their number does not change much. Urine is counted with the faeces. "
+    "Any one of the four follows from the other three.",
 )
+CONSUMER_BALANCE = {
+    "eaten": Expression("egested + respired + production"),
+    "egested": Expression("eaten - respired - production"),
+    "respired": Expression("eaten - egested - production"),
+}
+"""`CONSUMER_PRODUCTION` solved for each of its other flows."""
+PRODUCER_BALANCE = {
+    "gross_production": Expression("respiration + production"),
+    "respiration": Expression("gross_production - production"),
+}
+"""`NET_PRODUCTION` solved for each of its other flows."""
 
 TRANSFER_EFFICIENCY = Method(
     id="transfer_efficiency",
@@ -47,6 +62,40 @@ TRANSFER_EFFICIENCY = Method(
     limits="Flows, never standing stocks, and both of one kind: net over net or gross over gross. "
     "About a tenth is a rough mean; measured values differ widely. Producers have none.",
 )
+
+CONSUMPTION_EFFICIENCY = Method(
+    id="consumption_efficiency",
+    name="Consumption efficiency",
+    formula=("consumption_efficiency = eaten / production_below",),
+    symbols=(
+        ("consumption_efficiency", "part of the production below that is eaten", ""),
+        _EATEN,
+        ("production_below", "net production of the level below", _FLOW),
+    ),
+    sources=("BAILEY_RIEGERT1973", "STRAYER2012"),
+    limits="Only where all food comes from the level below. What is not eaten dies and feeds decomposers.",
+)
+
+ASSIMILATION_EFFICIENCY = Method(
+    id="assimilation_efficiency",
+    name="Assimilation efficiency",
+    formula=("assimilation_efficiency = (eaten - egested) / eaten",),
+    symbols=(("assimilation_efficiency", "part of the food that is taken up into the body", ""), _EATEN, _EGESTED),
+    sources=("BAILEY_RIEGERT1973", "EVANS_PRIMARY_CONSUMERS"),
+    limits="Urine is counted with the faeces. Animal food is taken up better than grass, and grass better than wood.",
+)
+
+PRODUCTION_EFFICIENCY = Method(
+    id="production_efficiency",
+    name="Production efficiency",
+    formula=("production_efficiency = production / (eaten - egested)",),
+    symbols=(("production_efficiency", "part of what is taken up that becomes growth and offspring", ""), _PRODUCTION, _EATEN, _EGESTED),
+    sources=("BAILEY_RIEGERT1973", "DELVI_PANDIAN1971"),
+    limits="What is taken up is what is respired and what is built up together. "
+    "Animals that keep their body warm respire almost all of it.",
+)
+ASSIMILATED_FROM_USES = Expression("production / (respired + production)")
+"""`PRODUCTION_EFFICIENCY` where what is taken up is known only by what becomes of it."""
 
 PRODUCTION_FROM_BELOW = Method(
     id="production_from_below",
@@ -114,4 +163,19 @@ PRODUCTION_TO_BIOMASS = Method(
     sources=("WHITTAKER_LIKENS1975",),
     limits="Biomass is the mean over the year. Where it turns over fast, little biomass carries a large production, "
     "and a pyramid of biomass can stand on its head.",
+)
+
+BIOMASS_TURNOVER_TIME = Method(
+    id="biomass_turnover_time",
+    name="Turnover time of biomass",
+    formula=("biomass_turnover_time = biomass * energy_content / production",),
+    symbols=(
+        ("biomass_turnover_time", "how long production takes to build the biomass anew", "yr"),
+        ("biomass", "mean dry mass present", "g/m2"),
+        ("energy_content", "energy in a gram of dry mass", "kJ/g"),
+        _PRODUCTION,
+    ),
+    sources=("FIELD1998", "WHITTAKER_LIKENS1975"),
+    limits="A mean over a year in which the biomass stays about the same; single organisms live longer or shorter. "
+    "Turned round it says: biomass is production times turnover time.",
 )

@@ -86,7 +86,7 @@ def test_plain_notation_has_the_same_words_in_the_same_order(source: str) -> Non
 
 
 def bare(text: str) -> str:
-    return re.sub(r"[()\s=+×÷,−⁻]", "", text).translate(str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789"))
+    return re.sub(r"[()\s=+×÷^,−⁻]", "", text).translate(str.maketrans("⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789"))
 
 
 def test_workings_of_the_demo_say_the_same_in_both_notations() -> None:

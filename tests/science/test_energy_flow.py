@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.science import METHODS
+from generator.science.energy_flow import ASSIMILATED_FROM_USES, CONSUMER_BALANCE, PRODUCER_BALANCE
 
 flows = st.floats(0.001, 1e6)
 chains = st.lists(flows, min_size=2, max_size=6)
@@ -67,6 +68,44 @@ def test_production_to_biomass_inverts_a_turnover_time(production: float, biomas
     assert 1.0 == pytest.approx(ratio * turnover)
 
 
+@given(flows, flows, flows, flows)
+def test_the_three_shares_multiply_to_the_transfer_efficiency(below: float, egested: float, respired: float, built: float) -> None:
+    """Eaten of what grew, taken up of what is eaten, built up of what is taken up: nothing is left to the whole step."""
+    eaten = egested + respired + built
+    shares = (
+        METHODS["consumption_efficiency"].compute(eaten=eaten, production_below=below),
+        METHODS["assimilation_efficiency"].compute(eaten=eaten, egested=egested),
+        METHODS["production_efficiency"].compute(production=built, eaten=eaten, egested=egested),
+    )
+    assert math.prod(shares) == pytest.approx(efficiencies([below, built])[0], rel=1e-6)
+
+
+@given(flows, flows, flows)
+def test_taken_up_is_the_same_by_what_becomes_of_it(egested: float, respired: float, built: float) -> None:
+    """Production efficiency from food less faeces, or from what is respired and built up."""
+    by_food = METHODS["production_efficiency"].compute(production=built, eaten=egested + respired + built, egested=egested)
+    assert by_food == pytest.approx(ASSIMILATED_FROM_USES.value(production=built, respired=respired), rel=1e-6)
+
+
+@given(flows, flows, flows)
+def test_balances_undo_each_other(egested: float, respired: float, built: float) -> None:
+    """Each flow of a consumer, and of producers, follows from the others."""
+    flow = {"eaten": egested + respired + built, "egested": egested, "respired": respired, "production": built}
+    for name, expression in CONSUMER_BALANCE.items():
+        assert flow[name] == pytest.approx(expression.evaluate(flow), rel=1e-6, abs=1e-6)
+    plant = {"gross_production": respired + built, "respiration": respired, "production": built}
+    for name, expression in PRODUCER_BALANCE.items():
+        assert plant[name] == pytest.approx(expression.evaluate(plant), rel=1e-6, abs=1e-6)
+
+
+@given(flows, flows, flows)
+def test_biomass_is_production_times_turnover_time(production: float, biomass: float, content: float) -> None:
+    """The turnover time is the ratio of production to biomass turned round."""
+    given_values = {"production": production, "biomass": biomass, "energy_content": content}
+    time, ratio = (METHODS[name].compute(**given_values) for name in ("biomass_turnover_time", "production_to_biomass"))
+    assert 1.0 == pytest.approx(time * ratio)
+
+
 @pytest.mark.parametrize(
     ("method", "given_values"),
     [
@@ -74,6 +113,10 @@ def test_production_to_biomass_inverts_a_turnover_time(production: float, biomas
         ("overall_efficiency", {"top_production": 1.0, "producer_production": 0.0}),
         ("supporting_area", {"need": 1.0, "flow": 0.0}),
         ("production_to_biomass", {"production": 1.0, "biomass": 0.0, "energy_content": 20.0}),
+        ("consumption_efficiency", {"eaten": 1.0, "production_below": 0.0}),
+        ("assimilation_efficiency", {"eaten": 0.0, "egested": 0.0}),
+        ("production_efficiency", {"production": 0.0, "eaten": 5.0, "egested": 5.0}),
+        ("biomass_turnover_time", {"production": 0.0, "biomass": 1.0, "energy_content": 20.0}),
     ],
 )
 def test_division_by_nothing_is_undefined(method: str, given_values: dict[str, float]) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.diagnostics import Severity, did_you_mean, listed
+from generator.kinds.pyramid.conversion_findings import catch_findings, conversion_doubts, conversion_findings
 from generator.kinds.pyramid.record import Level, PyramidRecord
 from generator.quantities import shown
 from generator.quantities.fact import Facts
@@ -13,15 +14,17 @@ from generator.records.finding import Finding
 
 ROUNDING = 0.005
 """Relative difference that rounding of stated numbers may leave in a sum."""
-EXAMPLES = {"energy_flow": "kJ/m2/yr", "biomass": "g/m2", "energy_content": "kJ/g"}
+ENERGY = "kJ/m2/yr"
+EXAMPLES = {"biomass": "g/m2", "energy_content": "kJ/g"}
 
 
 def findings(record: PyramidRecord) -> Iterator[Finding]:
     """Contradictions inside the record."""
-    units = list(_units(record))
+    units = [*_units(record), *conversion_findings(record)]
     yield from units
     yield from _sums(record)
     yield from _levels(record)
+    yield from catch_findings(record)
     if not units:
         yield from _top_consumer(record)
 
@@ -43,10 +46,16 @@ def _sums(record: PyramidRecord) -> Iterator[Finding]:
         for whole, parts in (("eaten", ("egested", "respired", "production")), ("gross_production", ("respiration", "production"))):
             values = [_value(level, field) for field in parts]
             total = _value(level, whole)
-            if total is None or any(value is None for value in values):
+            if total is None:
                 continue
             adds_up = sum(value for value in values if value is not None)
-            if abs(adds_up - total) > ROUNDING * max(total, adds_up):
+            if None in values and adds_up > total * (1 + ROUNDING):
+                known = [field for field, value in zip(parts, values, strict=True) if value is not None]
+                yield Finding(
+                    path=("levels", index, whole), expected=f"at least {' + '.join(known)} = {shown.written(f'{adds_up:g}')}",
+                    found=shown.written(f"{total:g}"), mend=f"correct the number that is wrong: a part of {whole} cannot be more than all of it",
+                )  # fmt: skip
+            elif None not in values and abs(adds_up - total) > ROUNDING * max(total, adds_up):
                 yield Finding(
                     path=("levels", index, whole), expected=f"{' + '.join(parts)} = {shown.written(f'{adds_up:g}')}",
                     found=shown.written(f"{total:g}"), mend="correct the number that is wrong, or leave one of them out: it is then computed",
@@ -97,14 +106,13 @@ def _top_consumer(record: PyramidRecord) -> Iterator[Finding]:
             path=("top_consumer", "level"), expected="the id of a level", found=f'"{top.level}"',
             mend=did_you_mean(top.level, levels, f"write one of {listed(levels)}"),
         )  # fmt: skip
-    elif top.measured_as == "eaten" and _value(levels[top.level], "eaten") is None:
+    elif top.measured_as == "eaten" and not _eaten_is_known(levels[top.level]):
         yield Finding(
             path=("top_consumer", "measured_as"), expected=f"a flow that {top.level} states", found='"eaten", which it does not state',
             mend="state `eaten:` for that level, or compare the need with its `production`",
         )  # fmt: skip
-    flow = unit(record.units.energy_flow)
     try:
-        fits = unit(f"{top.needs.unit}/m2").same_kind(flow)
+        fits = unit(f"{top.needs.unit}/m2").same_kind(unit(ENERGY))
         because = "the need of one animal has the unit of the flows without the area"
     except UnitError as error:
         fits, because = False, str(error)
@@ -112,8 +120,14 @@ def _top_consumer(record: PyramidRecord) -> Iterator[Finding]:
         yield Finding(path=("top_consumer", "needs", "unit"), expected="a unit such as kJ/yr", found=f'"{top.needs.unit}"', mend=because)
 
 
+def _eaten_is_known(level: Level) -> bool:
+    made = level.production is not None or level.transfer_efficiency is not None
+    return _value(level, "eaten") is not None or (made and all(_value(level, field) is not None for field in ("egested", "respired")))
+
+
 def doubts(record: PyramidRecord, facts: Facts) -> Iterator[Finding]:
-    """Levels that seem to have more than the level below can give."""
+    """Levels that seem to have more than the level below can give, and factors that nothing uses."""
+    yield from conversion_doubts(record)
     for index, level in enumerate(record.levels[1:], start=1):
         below = facts[f"{record.levels[index - 1].id}.production"]
         for field in ("eaten", "production"):

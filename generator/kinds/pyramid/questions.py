@@ -1,10 +1,11 @@
-"""Six questions on a pyramid: what is produced, what passes on, and what a top consumer needs."""
+"""Questions on a pyramid: what is produced, what passes on, what a top consumer needs, and what the record states besides."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from generator.kind import Subject, in_sentence
+from generator.kinds.pyramid.further_questions import further_questions
 from generator.kinds.pyramid.record import Level, PyramidRecord
 from generator.quantities import shown
 from generator.quantities.fact import Fact
@@ -47,7 +48,7 @@ class _Pyramid:
     def questions(self) -> tuple[Made, ...]:
         return (
             self.net_production(), self.consumer_production(), self.transfer_efficiency(), self.not_passed_on(),
-            self.supporting_area(), self.where_it_goes(),
+            self.supporting_area(), self.where_it_goes(), *further_questions(self.subject, self.catalogue, self.answers),
         )  # fmt: skip
 
     def net_production(self) -> Made:

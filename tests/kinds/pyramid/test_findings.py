@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from generator.diagnostics import Severity
-from tests.kinds.pyramid.test_facts import text
+from tests.kinds.pyramid.test_facts import UNITS, text
 from tests.kinds.small_records import doubts, findings
 
 TOP = "top_consumer: {{level: {level}, needs: {{value: 5, unit: {unit}}}, measured_as: {measured_as}}}\n"
@@ -88,3 +88,74 @@ def test_more_than_the_level_below_has_is_a_warning_with_both_numbers(level: str
     (found,) = doubts("pyramid", text("production: 500", level))
     assert (("levels", 1), Severity.WARNING, "more_than_below") == (found.path, found.severity, found.rule)
     assert f"no more {field} than 500 kJ m⁻² yr⁻¹" in found.expected
+
+
+def test_eaten_that_follows_from_the_other_flows_serves_a_top_consumer() -> None:
+    top = TOP.format(level="l1", unit="kJ/yr", measured_as="eaten")
+    assert [] == told("production: 500", "egested: 10, respired: 20, production: 5", more=top)
+
+
+@pytest.mark.parametrize(
+    ("levels", "path"),
+    [
+        (("production: 500", "eaten: 20, egested: 15, respired: 10"), ("levels", 1, "eaten")),
+        (("production: 500", "eaten: 20, egested: 18, production: 5"), ("levels", 1, "eaten")),
+        (("gross_production: 300, respiration: 400", "production: 5"), ("levels", 0, "gross_production")),
+    ],
+)
+def test_parts_cannot_be_more_than_the_whole(levels: tuple[str, ...], path: tuple[object, ...]) -> None:
+    assert [path] == [found for found, _ in told(*levels)]
+
+
+@pytest.mark.parametrize(
+    ("head", "path"),
+    [
+        ("units: {energy_flow: g C/m2/yr}\n", ("units", "energy_flow")),
+        ("units: {energy_flow: g C/m2/yr}\nconversions: {energy_per_dry_matter: 20}\n", ("units", "energy_flow")),
+        ("units: {energy_flow: g/m2/yr}\n", ("units", "energy_flow")),
+        ("units: {energy_flow: g/m2/yr}\nconversions: {carbon_per_dry_matter: 0.45}\n", ("units", "energy_flow")),
+        ("units: {energy_flow: kcal/m2/yr}\nconversions: {to: g/m2/yr}\n", ("conversions", "to")),
+        ("units: {energy_flow: kcal/m2/yr}\nconversions: {to: bananas}\n", ("conversions", "to")),
+        (
+            "units: {energy_flow: g/m2/yr}\nconversions: {energy_per_dry_matter: 20, energy_per_carbon: 45, carbon_per_dry_matter: 0.45}\n",
+            ("conversions", "energy_per_dry_matter"),
+        ),
+    ],
+)
+def test_conversions_that_do_not_fit_are_told(head: str, path: tuple[str, ...]) -> None:
+    assert [path] == [found for found, _ in told("production: 500", "production: 5", head=head)]
+
+
+@pytest.mark.parametrize(
+    "head",
+    [
+        "units: {energy_flow: kcal/m2/yr}\nconversions: {to: kJ/m2/yr}\n",
+        "units: {energy_flow: g C/m2/yr}\nconversions: {energy_per_carbon: 45}\n",
+        "units: {energy_flow: g/m2/yr}\nconversions: {energy_per_dry_matter: 20}\n",
+        "units: {energy_flow: g/m2/yr}\nconversions: {energy_per_carbon: 45, carbon_per_dry_matter: 0.45}\n",
+    ],
+)
+def test_conversions_that_fit_are_welcome(head: str) -> None:
+    levels = ("production: 500", "production: 5")
+    assert [] == told(*levels, head=head)
+    assert [] == doubts("pyramid", text(*levels, head=head))
+
+
+def test_factor_that_nothing_uses_is_a_warning() -> None:
+    head = "units: {energy_flow: kJ/m2/yr}\nconversions: {energy_per_carbon: 45}\n"
+    (found,) = doubts("pyramid", text("production: 500", "production: 5", head=head))
+    assert ("unused_factor", ("conversions", "energy_per_carbon")) == (found.rule, found.path)
+    catch = "catch: {taken: [{level: l1, amount: 1}]}\n"
+    assert [] == doubts("pyramid", text("production: 500", "production: 5", head=head, more=catch))
+
+
+@pytest.mark.parametrize(
+    ("head", "catch", "path"),
+    [
+        (UNITS, "{level: l9, amount: 1}", ("catch", "taken", 0, "level")),
+        ("units: {energy_flow: kJ/m2/yr, catch: kJ/yr}\n", "{level: l1, amount: 1}", ("units", "catch")),
+        ("units: {energy_flow: kJ/m2/yr, catch: bananas}\n", "{level: l1, amount: 1}", ("units", "catch")),
+    ],
+)
+def test_catch_that_does_not_fit_is_told(head: str, catch: str, path: tuple[object, ...]) -> None:
+    assert [path] == [found for found, _ in told("production: 500", "production: 5", head=head, more=f"catch: {{taken: [{catch}]}}\n")]

@@ -76,3 +76,53 @@ def test_area_names_what_one_animal_and_what_the_level_takes() -> None:
     prompt = made(demo("pyramid/sill_lake"))["supporting_area"].prompt
     assert "One animal of the level “Pike” has to eat 38" in prompt
     assert "The level as a whole, all its animals together, eats 20 kJ m⁻² yr⁻¹" in prompt
+
+
+def test_assimilation_efficiency_knows_what_is_egested_for_what_is_taken_up() -> None:
+    """Source: arithmetic on the record: (2400 - 960) / 2400 = 60 %, 960 / 2400 = 40 %, 2400 / 1440 = 167 %."""
+    question = made(demo("pyramid/sill_lake"))["assimilation_efficiency"]
+    assert isinstance(question, NumberEntry)
+    assert ("60.0 %", {"40.0 %", "167 %", "0.600 %"}) == (question.answer, {slip.shown for slip in question.slips})
+
+
+def test_production_efficiency_knows_the_wrong_whole() -> None:
+    """Source: arithmetic on the record: 50 / 200 = 25 %, 50 / 260 = 19.2 %, 150 / 200 = 75 %, 200 / 50 = 400 %."""
+    question = made(demo("pyramid/sill_lake"))["production_efficiency"]
+    assert isinstance(question, NumberEntry)
+    assert ("25.0 %", {"19.2 %", "75.0 %", "400 %", "0.250 %"}) == (question.answer, {slip.shown for slip in question.slips})
+
+
+def test_production_that_another_question_asks_for_is_not_told() -> None:
+    questions = made(pyramid("production: 500", "eaten: 40, egested: 10, respired: 20"))
+    assert "assimilation_efficiency" in questions
+    assert "production_efficiency" not in questions
+
+
+def test_kilojoules_know_division_and_the_thousand() -> None:
+    """Source: arithmetic on the record: 18 500 x 4.184 = 77 404; 18 500 / 4.184 = 4421.6."""
+    question = made(demo("pyramid/ember_spring"))["kilojoules"]
+    assert isinstance(question, NumberEntry)
+    assert "77\u202f404" == question.answer.split(" ")[0]
+    assert ["4421.6", "1.8500", "18\u202f500"] == [slip.shown.split(" ")[0] for slip in question.slips]
+
+
+def test_record_in_kilojoules_is_not_asked_for_them() -> None:
+    assert "kilojoules" not in made(demo("pyramid/sill_lake"))
+
+
+def test_turnover_is_asked_where_a_level_outweighs_the_one_below() -> None:
+    """Source: arithmetic on the record: 2.0 x 23 / 30 years are 560 d; 30 / 46 upside down; 2 / 30 years without the content."""
+    question = made(demo("pyramid/tillet_bay"))["biomass_turnover_time"]
+    assert isinstance(question, NumberEntry)
+    assert ("560 d", ["0.652 d", "24.4 d", "1.53 d"]) == (question.answer, [slip.shown for slip in question.slips])
+    assert "biomass_turnover_time" not in made(demo("pyramid/sill_lake"))
+
+
+def test_catch_knows_a_step_too_many_and_fresh_mass_for_carbon() -> None:
+    """Source: arithmetic on the record: 1.2 / 9 x 1000, and 12 000 / 9, 1200, 0.0012 / 9 and 1.2 / 9."""
+    question = made(demo("pyramid/tillet_bay"))["primary_production_required"]
+    assert isinstance(question, NumberEntry)
+    assert "133 kg C ha⁻¹ yr⁻¹" == question.answer
+    assert [("1330", "en.one-many"), ("1200", "en.fresh-carbon"), ("0.000133", "en.direction"), ("0.133", "en.same-level")] == [
+        (slip.shown.split(" ")[0], slip.misconception) for slip in question.slips
+    ]
