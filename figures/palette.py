@@ -1,7 +1,8 @@
 """The colours of all charts by role, for the light and the dark scheme.
 
 Chosen so that marks keep 3:1 and text 4.5:1 against the page, and so that no two hues come close for normal sight
-or for simulated deuter-, prot- and tritanopia (tests/figures/test_palette.py). Colour never stands alone in a chart.
+or for simulated deuter-, prot- and tritanopia (tests/figures/test_palette.py). Heat and plant, which mark arrows of two causes,
+stand out from the ground about equally, so that neither looks stronger. Colour never stands alone in a chart.
 """
 
 LIGHT = {
@@ -20,11 +21,11 @@ DARK = {
     "muted": "#b3bac5",
     "grid": "#737a86",
     "ground": "#1e2129",
-    "water": "#3179ff",
-    "heat": "#a66934",
-    "plant": "#1fe3a2",
-    "soil": "#d2c33c",
-    "animal": "#d9319e",
+    "water": "#4c70fa",
+    "heat": "#df6f23",
+    "plant": "#0eb473",
+    "soil": "#eae586",
+    "animal": "#c06cbf",
 }
 PAGE = {"light": ("#ffffff", "#f5f5f5"), "dark": ("#1e2129", "#2a2d37")}
 """The page's own background and the one behind tables, which marks and text are measured against."""

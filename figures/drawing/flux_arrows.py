@@ -51,7 +51,7 @@ def draw_arrow(canvas: Canvas, path: Route, width: float, arrow: FluxArrow) -> N
     else:
         canvas.fill(shape, role, part=part)
         if arrow.by_people:
-            canvas.stroke(segments(stripes(path, width + 4, sum(_DASH))), "ground", _DASH[1])
+            canvas.stroke(segments(stripes(path, width + 2, sum(_DASH))), "ground", _DASH[1])
 
 
 def _role(by_people: bool) -> str:

@@ -15,6 +15,7 @@ SAMPLES = 25
 """Points along a route at which its distance to other things is measured."""
 _SHARES = np.linspace(0, 1, SAMPLES)
 _WEIGHTS = np.stack([(1 - _SHARES) ** 2, 2 * _SHARES * (1 - _SHARES), _SHARES**2], axis=1)
+_OUTLINE_POINTS = 13
 _CLEARANCE = 4.0
 """Between an arrow's ends and the boxes [px]."""
 
@@ -100,20 +101,19 @@ def head_size(width: float, length: float) -> tuple[float, float]:
 
 
 def outline(path: Route, width: float) -> Path:
-    """The closed outline of an arrow with a shaft of the given width [px] across its course."""
+    """The closed outline of an arrow with a shaft of the given width [px], from tail over tip and back to the tail."""
     head_length, head_half = head_size(width, path.length)
     share = 1 - head_length / path.length
-    control, neck = _lerp(path.start, path.control, share), _on(path, share)
-    along = _unit(neck, path.end)
-    tail = _behind_box(path, width)
-    left, right = ((_offset(tail, control, neck, side * width / 2)) for side in (1, -1))
+    neck, tail = _on(path, share), _behind_box(path, width)
+    along, back = _unit(neck, path.end), _unit(tail, path.start)
+    shaft = np.linspace(0, share, _OUTLINE_POINTS)
+    sides = [
+        [(tail[0] - back[1] * half, tail[1] + back[0] * half), *(_beside(path, float(place), half) for place in shaft)]
+        for half in (width / 2, -width / 2)
+    ]
     barbs = [(neck[0] - side * along[1] * head_half, neck[1] + side * along[0] * head_half) for side in (1, -1)]
-    points = [left[0], left[1], left[2], barbs[0], path.end, barbs[1], right[2], right[1], right[0], left[0]]
-    codes = [
-        Path.MOVETO, Path.CURVE3, Path.CURVE3, Path.LINETO, Path.LINETO, Path.LINETO, Path.LINETO, Path.CURVE3, Path.CURVE3,
-        Path.CLOSEPOLY,
-    ]  # fmt: skip
-    return Path(points, codes)
+    points = [*sides[0], barbs[0], path.end, barbs[1], *reversed(sides[1])]
+    return Path([*points, points[0]], [Path.MOVETO, *[Path.LINETO] * (len(points) - 1), Path.CLOSEPOLY])
 
 
 def shaft_and_head(path: Route, width: float) -> tuple[Path, Path]:
@@ -150,16 +150,6 @@ def _beside(path: Route, share: float, distance: float) -> Point:
     x, y = _on(path, share)
     along = _unit(_lerp(path.start, path.control, share), _lerp(path.control, path.end, share))
     return x - along[1] * distance, y + along[0] * distance
-
-
-def _offset(start: Point, control: Point, end: Point, distance: float) -> tuple[Point, Point, Point]:
-    """The curve moved sideways by a distance; exact for straight ones, and good for gentle bends."""
-    first, last = _unit(start, control), _unit(control, end)
-    moved_start = start[0] - first[1] * distance, start[1] + first[0] * distance
-    moved_end = end[0] - last[1] * distance, end[1] + last[0] * distance
-    reach = distance / max(0.5, 1 + first[0] * last[0] + first[1] * last[1])
-    moved_control = control[0] - (first[1] + last[1]) * reach, control[1] + (first[0] + last[0]) * reach
-    return moved_start, moved_control, moved_end
 
 
 def _unit(start: Point, end: Point) -> Point:

@@ -69,6 +69,12 @@ def test_marks_keep_three_to_one(scheme: str, colours: dict[str, str], role: str
     assert all(contrast(colours[role], page) >= 3 for page in PAGE[scheme])
 
 
+@pytest.mark.parametrize("scheme, colours", SCHEMES)
+def test_the_two_colours_of_arrows_stand_out_about_equally(scheme: str, colours: dict[str, str]):
+    first, second = sorted(contrast(colours[role], colours["ground"]) for role in ("heat", "plant"))
+    assert second / first < 1.3
+
+
 @pytest.mark.parametrize("sight", SIGHT)
 def test_simulated_sight_keeps_grey(sight: str):
     assert np.ones(3) == pytest.approx(SIGHT[sight] @ np.ones(3), abs=2e-5)

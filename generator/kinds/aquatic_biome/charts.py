@@ -28,7 +28,7 @@ READING_OXYGEN = (
     "Follow the curve from left to right: the warmer the water, the less oxygen it can hold in balance with the air.",
     "Find a dot: it shows how warm a water was and how much oxygen was in it.",
     "Go up the dotted line from the dot: it ends at what that water could hold; the longer the line, the more oxygen has been used up.",
-    "Compare the curves: the upper one is for fresh water, those below for saltier water. Salt leaves less room for oxygen.",
+    "Compare the curves: the upper one is for the freshest water, those below for saltier water. Salt leaves less room for oxygen.",
 )
 SALT_APART = 5.0
 """Salinities [g/kg] that are closer than this share a curve: the eye could not tell two apart."""

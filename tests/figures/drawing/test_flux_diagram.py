@@ -39,7 +39,7 @@ def drawn_width(element: ElementTree.Element) -> float:
     if element.get("stroke-width") or element.get("fill") == "none":
         return float(element.get("stroke-width", 1))
     points = [tuple(map(float, point.split())) for point in re.findall(r"[-\d.]+ [-\d.]+", element.get("d"))]
-    return math.dist(points[0], points[8])
+    return math.dist(points[0], points[-1])
 
 
 @pytest.mark.parametrize("chart", [WEND_HOLLOW, *(random_flux_diagram(seed) for seed in (0, 5, 6))], ids=lambda chart: chart.name)
