@@ -19,11 +19,11 @@ WIDTH = 700.0
 _AXIS, _LEFT, _EDGE, _TOP, _FOOT = 40.0, 58.0, 10.0, 46.0, 14.0
 _PER_LEVEL, _APART = 124.0, 34.0
 """Height of one level, and of the arrows' room between two rows of boxes at least [px]."""
-_TEXT, _SMALL, _PAD, _LINE = 13.5, 12.5, 9.0, 16.5
-_WIDEST, _NARROWEST = 112.0, 60.0
+_TEXT, _SMALL, _PAD, _LINE = 14.5, 13.8, 9.0, 17.5
+_WIDEST, _NARROWEST = 118.0, 60.0
 """Most room for a label in one line, and least width of a box [px]."""
 _MARK = 13.0
-_KEY_TEXT, _KEY_LINE, _SAMPLE, _KEY_ROW = 13.0, 16.5, 40.0, 27.0
+_KEY_TEXT, _KEY_LINE, _SAMPLE, _KEY_ROW = 13.8, 17.0, 40.0, 28.0
 _KEYS = {"producer": "producer", "detritus": "dead matter", "consumer": "consumer"}
 
 

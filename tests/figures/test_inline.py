@@ -12,8 +12,9 @@ from figures.inline import inline_svg, palette_css
 from tests.figures.drawn import drawn
 from tests.figures.overview_specimens import CHAINS, MAPS, MULTIPLES, TURNOVERS
 from tests.figures.specimens import CLIMATES, FLUX_DIAGRAMS, PYRAMIDS
+from tests.figures.web_specimens import NOT_CROWDED
 
-SPECIMENS = (*CLIMATES, *PYRAMIDS, *FLUX_DIAGRAMS, *CHAINS, *MAPS, *MULTIPLES, *TURNOVERS)
+SPECIMENS = (*CLIMATES, *PYRAMIDS, *FLUX_DIAGRAMS, *CHAINS, *MAPS, *MULTIPLES, *TURNOVERS, *NOT_CROWDED)
 
 
 def small(inner: str) -> str:

@@ -57,6 +57,7 @@ WEBS = (
          "Longnosedearthwormeatingbadgers": {"Grasshoppers, caterpillars and leaf beetles": 0.6, "Earthworms, woodlice and springtails in the litter": 0.2, "Longnosedearthwormeatingbadgers": 0.2}}),
     web("nine abreast", {**{f"Plant number {n}": 1 for n in range(9)}, "Deer": 2}, {"Deer": {f"Plant number {n}": None for n in range(9)}}),
 )  # fmt: skip
+NOT_CROWDED = WEBS[:-1]
 _NAMES = ("Snails", "Grasshoppers", "Water fleas", "Frogs", "Mice and voles", "Shrews", "Lizards", "Herons", "Foxes", "Eagle owls", "Otters", "Spiders")
 
 
