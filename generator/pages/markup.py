@@ -43,8 +43,12 @@ def escaped(text: str) -> str:
 
 
 def number(text: str) -> str:
-    """A value as shown, safe and kept on one line; a value may be made of a record's own names, in which Markdown changes nothing."""
-    return _MARKDOWN.sub(_as_reference, escaped(_BLANKS.sub(" ", text))).replace(" ", NO_BREAK)
+    """A value as shown, safe and kept on one line; one in words may break, but not before a unit.
+
+    A value may be made of a record's own names, in which Markdown changes nothing.
+    """
+    safe = _MARKDOWN.sub(_as_reference, escaped(_BLANKS.sub(" ", text)))
+    return _BEFORE_UNIT.sub(NO_BREAK, safe) if text[:1].isalpha() else safe.replace(" ", NO_BREAK)
 
 
 def sentence(text: str) -> str:

@@ -179,6 +179,8 @@ def _brief(fact: Fact) -> str:
         return markup.number(fact.shown)
     members, values = fact.shown_members, fact.series
     low, high = members[values.index(min(values))], members[values.index(max(values))]
+    if low == high:
+        return markup.number(fact.unit.after(low) if fact.unit else low)
     return markup.number(fact.unit.after(f"{low} to {high}") if fact.unit else f"{low} to {high}")
 
 

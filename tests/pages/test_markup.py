@@ -124,6 +124,11 @@ def test_value_of_a_table_is_kept_on_one_line() -> None:
     assert f"4{NO_BREAK}±{NO_BREAK}13{NO_BREAK}&lt;" == number("4 ± 13 <")
 
 
+def test_value_in_words_may_break_but_not_before_a_unit() -> None:
+    """On a phone a climate class with its reading is wider than the page."""
+    assert f"ET (no month above 10{NO_BREAK}°C, too cold)" == number("ET (no month above 10 °C, too cold)")
+
+
 @pytest.mark.parametrize("text", HOSTILE)
 def test_value_that_a_name_is_part_of_stays_what_it_is(text: str) -> None:
     """As the species of a food web that are left without food."""

@@ -1,0 +1,66 @@
+"""Pages of records: each fact once, schemes folded away but one, and what must be said beside the numbers."""
+
+from __future__ import annotations
+
+import pytest
+from bs4 import BeautifulSoup, Tag
+
+from generator.kinds import all_kinds
+from generator.pages.markup import NO_BREAK, fact_anchor
+from tests.kinds.small_records import demo, library
+from tests.pages.rendered import demo_pages, plain, rendered, seen
+
+BIOMES = sorted(name for name, subject in library().subjects.items() if subject.kind == "biome")
+SCHEMES = ("aridity_class", "life_zone", "biotemperature", "region", "limiting_factor")
+
+
+def page(record: str) -> BeautifulSoup:
+    return rendered(demo_pages()[f"{record.replace('_', '-')}.md"])
+
+
+def entry(record: str, fact: str) -> Tag:
+    found = page(record).find(id=fact_anchor(fact))
+    assert isinstance(found, Tag)
+    return found
+
+
+@pytest.mark.parametrize("record", BIOMES)
+def test_each_fact_of_a_shown_station_stands_on_the_page_once(record: str) -> None:
+    """Folding facts into groups loses none and doubles none."""
+    subject = demo(record)
+    shown = {station.id for station in subject.record.stations if station.use == "page"}
+    expected = sorted(fact_anchor(name) for name in subject.facts if name.partition(".")[0] in shown)
+    anchors = [str(tag["id"]) for tag in page(record).find_all(id=True)]
+    assert expected == sorted(anchor for anchor in anchors if anchor in expected)
+
+
+@pytest.mark.parametrize("scheme", SCHEMES)
+def test_other_schemes_are_folded_away(scheme: str) -> None:
+    folded = entry("biome/temperate_grassland", f"harrow_plain.{scheme}").find_parent("details", class_="folded")
+    assert folded is not None
+    assert "Other ways to class this climate" == folded.summary.get_text()
+
+
+def test_climate_class_is_shown_openly_with_its_reading() -> None:
+    found = entry("biome/temperate_grassland", "harrow_plain.climate_class")
+    assert found.find_parent("details") is None
+    assert "BSk (dry steppe, cold winters)" in plain(found.summary.get_text())
+
+
+def test_disagreement_stands_before_the_numbers_and_links_to_the_working() -> None:
+    told = next(item for item in page("biome/alpine").find_all("li") if "Schemes disagree whether forest" in item.get_text())
+    assert ["#fact-high-saddle-life-zone", "#fact-high-saddle-region", "#fact-high-saddle-climate-class"] == [
+        f"#{str(link['href']).partition('#')[2]}" for link in told.find_all("a")
+    ]
+    assert told.find_next(class_="facts") is not None
+
+
+def test_page_without_a_remark_has_no_heading_for_one() -> None:
+    subject = demo("biome/tropical_rain_forest")
+    assert [] == list(all_kinds()["biome"].remarks(subject, "maro_landing"))
+    assert "Read these numbers with care" not in seen(page(subject.id))
+
+
+def test_series_that_never_changes_is_told_by_one_number() -> None:
+    soil = entry("biome/tropical_rain_forest", "maro_landing.monthly_soil_water")
+    assert f"100{NO_BREAK}mm" == soil.find(class_="fact-value").get_text()
