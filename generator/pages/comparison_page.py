@@ -27,8 +27,12 @@ def comparison_page(site: Site, kind: Kind[Any]) -> Page:
         shown = markup.number(cell.shown_bare if unit else cell.shown)
         return f'<a class="fact" href="{link(uri, record_uri(record))}#{markup.fact_anchor(cell.id)}">{shown}</a>'
 
+    def words(cell: Fact | str) -> str:
+        """A class with its reading wants a wider column than a number."""
+        return ' class="words"' if isinstance(cell, Fact) and cell.reading else ""
+
     body = environment(kind.folder).get_template("compare.md.j2").render(
-        prose=markup.prose, title=kind.title, comparison=comparison, heads=heads, units=units, value=value,
+        prose=markup.prose, title=kind.title, comparison=comparison, heads=heads, units=units, value=value, words=words,
         address=lambda record: link(uri, record_uri(record)),
         charts=[figures.figure(chart, uri) for chart in comparison.charts],
     )  # fmt: skip

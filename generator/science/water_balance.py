@@ -11,7 +11,7 @@ from generator.science.method import Method
 from generator.science.months import twelve
 
 USUAL_STORE = 100.0
-"""Water that soil holds for plants [mm] where nothing better is known; a convention for comparing climates."""
+"""Water that soil holds for plants [mm] where nothing better is known; a convention for comparing climates (CARVALHO_BALANCE)."""
 
 
 @dataclass(frozen=True)
@@ -30,17 +30,17 @@ class WaterBalance:
 class _Course:
     """What becomes of the soil water S over a span of time: keep * S + add, held between low and high [mm]."""
 
+    high: float
     keep: float = 1.0
     add: float = 0.0
     low: float = 0.0
-    high: float = math.inf
 
     def __call__(self, water: float) -> float:
         return min(max(self.keep * water + self.add, self.low), self.high)
 
     def then(self, next_: _Course) -> _Course:
         """Both spans as one."""
-        return _Course(self.keep * next_.keep, next_.keep * self.add + next_.add, next_(self.low), next_(self.high))
+        return _Course(next_(self.high), self.keep * next_.keep, next_.keep * self.add + next_.add, next_(self.low))
 
     def repeated(self) -> float:
         """The soil water that the span leaves as it found it; of several the largest."""
@@ -94,7 +94,7 @@ def drying_balance(
     (100, 205)
     """
 
-    return _balance(monthly_precip, monthly_pet, soil_store, lambda lack: _Course(keep=math.exp(-lack / soil_store)))
+    return _balance(monthly_precip, monthly_pet, soil_store, lambda lack: _Course(soil_store, keep=math.exp(-lack / soil_store)))
 
 
 def bucket_balance(
@@ -111,7 +111,7 @@ def bucket_balance(
     (0.0, 0.0, 50.0, 50.0, 50.0, 50.0)
     """
 
-    return _balance(monthly_precip, monthly_pet, soil_store, lambda lack: _Course(add=-lack))
+    return _balance(monthly_precip, monthly_pet, soil_store, lambda lack: _Course(soil_store, add=-lack))
 
 
 def _balance(
@@ -124,7 +124,7 @@ def _balance(
     precip = twelve("monthly_precip", monthly_precip, low=0.0).tolist()
     pet = twelve("monthly_pet", monthly_pet, low=0.0).tolist()
     courses = [
-        _Course(add=p - e, high=soil_store) if p >= e else drying(e - p) for p, e in zip(precip, pet, strict=True)
+        _Course(soil_store, add=p - e) if p >= e else drying(e - p) for p, e in zip(precip, pet, strict=True)
     ]  # fmt: skip
     before = reduce(_Course.then, courses).repeated()
     months = []
@@ -184,11 +184,11 @@ _PET = ("monthly_pet", "potential evapotranspiration of each month", "mm")
 _AET = ("monthly_actual_evapotranspiration", "actual evapotranspiration of each month", "mm")
 _STORE = ("soil_store", "most water that the soil can hold for plants", "mm")
 _SOIL = (("soil_water", "water in the soil at the end of a month", "mm"), ("soil_water_before", "the same a month earlier", "mm"))
-_SOURCES = ("THORNTHWAITE_MATHER1957", "PEREIRA2005")
+_SOURCES = ("THORNTHWAITE_MATHER1957", "PEREIRA2005", "CARVALHO_BALANCE")
 _LIMITS = (
     "Rain of a whole month is set against the demand of a whole month; slopes, streams and groundwater are left out. "
     "Snow is not followed: in a frozen month it counts as water at once, so a surplus of winter really melts in spring. "
-    "The store is a convention; real soils hold 50 to 300 mm."
+    "The store is a convention: sand holds less than loam, and deep roots reach more than shallow ones."
 )
 _WET_RULE = (
     "Where more falls than plants could use, the rest fills the soil up to its store; what the soil cannot take is surplus. "

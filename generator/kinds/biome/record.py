@@ -36,7 +36,7 @@ class Station(Part):
     latitude: Annotated[Number, AfterValidator(Bounds(-90, 90, "degrees", "check the digits; south is negative"))] | None = None
     """[degrees], north is positive."""
     elevation: Annotated[Number, AfterValidator(Bounds(-500, 30000, "above the sea"))] | None = None
-    soil_store: Annotated[Number, AfterValidator(Bounds(0, 2000, mend="50 to 300 mm are usual", above=True))] | None = None
+    soil_store: Annotated[Number, AfterValidator(Bounds(0, 2000, mend="100 mm is the usual store", above=True))] | None = None
     """Most water that the soil can hold for plants, where it is known; otherwise the usual store is taken."""
     use: Literal["page", "practice", "paper"] = "page"
     monthly_mean_temp: Series12
