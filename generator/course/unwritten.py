@@ -21,8 +21,8 @@ def unwritten(kind: Kind[Any], record: Any) -> Iterator[Finding]:
         left = next((one for one in placeholders(kind) if _stands(one, text)), None)
         if left is not None:
             yield Finding(
-                path=path, expected="a text of your own", found=f'"{excerpt(left)}", as a new record has it',
-                mend="write it, or remove it if the page needs none", severity=Severity.WARNING, rule=UNWRITTEN, fragment=left,
+                path=path, expected="a text by its author", found=f'"{excerpt(left)}", as a new record has it',
+                mend="put a text of your own in its place", severity=Severity.WARNING, rule=UNWRITTEN, fragment=left,
             )  # fmt: skip
 
 

@@ -91,7 +91,7 @@ def sources_page(site: Site) -> Page:
     """The bibliography, without works that only tests of the methods use."""
     cited = {key for subject in site.subjects for key in _cited(subject)}
     cited |= {key for kind in site.shown_kinds for method in kind.methods.values() for key in method.sources}
-    works = sorted((site.library.sources[key] for key in cited), key=lambda work: (work.authors.casefold(), work.year or 0))
+    works = sorted((site.library.sources[key] for key in cited), key=lambda work: (work.authors.casefold(), work.year or 0, work.key))
     body = render("sources.md.j2", SOURCES, sources=works, anchor=source_anchor, read=READ)
     return Page(uri=SOURCES, title="Sources", description="What the numbers and formulas rest on.", body=body)
 

@@ -19,6 +19,7 @@ from mkdocs.structure.pages import Page
 from generator.build import Written, write_pages
 from generator.diagnostics import ContentErrors, report, shown_path
 from generator.publish import accessibility, charts, policy, search, swap, theme
+from generator.publish.progress import draw_and_tell
 
 AFTER_ALL_OTHERS = -100
 
@@ -64,7 +65,7 @@ class StudyGuidePlugin(BasePlugin[StudyGuideConfig]):
         work = project / self.config.work
         try:
             content = Path(config.docs_dir)
-            self.written = self.ready or write_pages(content, work, shown_path(content, project))
+            self.written = self.ready or write_pages(content, work, shown_path(content, project), draw_and_tell)
         except ContentErrors as errors:
             raise WrongContent(errors) from errors
         if not self.quiet and (told := report(self.written.warnings)):

@@ -280,6 +280,7 @@ def _serve(preview: Preview, port: int, watched: Iterable[Path]) -> None:
     for folder in watched:
         server.watch(str(folder))
     try:
+        print("Making the site; the first time its charts take a while.", flush=True)
         preview.update()
         print(f"Preview at {server.url} (Ctrl-C ends it)", flush=True)
         with _ended_by_signals(server):

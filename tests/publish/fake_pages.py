@@ -84,7 +84,7 @@ Burning adds CO<sub>2</sub> to the air; denitrification adds N₂O.
 }  # fmt: skip
 
 
-def write_fake_pages(content: Path, work: Path, name: str = "") -> SimpleNamespace:
+def write_fake_pages(content: Path, work: Path, name: str = "", drawings: object = None) -> SimpleNamespace:
     """Write the pages, their charts and one style and script of their own; `content/title.txt` may hold the title."""
     pages = work / "pages"
     for name, text in PAGES.items():
@@ -99,7 +99,7 @@ def write_fake_pages(content: Path, work: Path, name: str = "") -> SimpleNamespa
     )
 
 
-def find_wrong(content: Path, work: Path, name: str = "") -> SimpleNamespace:
+def find_wrong(content: Path, work: Path, name: str = "", drawings: object = None) -> SimpleNamespace:
     """Write nothing, since the content is wrong."""
     raise ContentErrors([Diagnostic(Place("content/biome/x.yaml", 4, 15), "latitude", "-90 to 90", "146.5", "check it")])
 

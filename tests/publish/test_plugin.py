@@ -70,7 +70,7 @@ def test_warnings_are_told_once(
 ) -> None:
     writes = plugin.write_pages
 
-    def warned(content: Path, work: Path, name: str) -> object:
+    def warned(content: Path, work: Path, name: str, drawings: object) -> object:
         written = writes(content, work, name)
         written.warnings = (WARNING,)
         return written

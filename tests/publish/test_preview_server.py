@@ -24,7 +24,7 @@ from tests.content.patches import ROOT
 from tests.publish.test_preview import MORE_RAIN, RAIN, SHOWN, WRONG, preview, project, save
 
 __all__ = ["preview", "project"]  # the fixtures of this module's tests
-PATIENCE = 30.0
+PATIENCE = 90.0
 """Seconds that a busy machine may take for what is a matter of a moment."""
 
 
@@ -126,7 +126,7 @@ def test_the_server_ends_quietly(running: tuple[str, subprocess.Popen[bytes], Pa
     process.send_signal(number)
     assert 0 == process.wait(PATIENCE)
     lines = said.read_text("utf-8").splitlines()
-    assert [] == [line for line in lines if not re.match(r"The whole site in |Preview at http://127\.0\.0\.1:\d+/ \(Ctrl-C|\d pages? in |$", line)]
+    assert [] == [line for line in lines if not re.match(r"Making the site; |The whole site in |Preview at http://127\.0\.0\.1:\d+/ \(Ctrl-C|\d pages? in |$", line)]
 
 
 def hide(notice: Locator) -> None:
