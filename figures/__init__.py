@@ -12,12 +12,13 @@ from figures.flux_diagram import Box, FluxArrow, FluxDiagram
 from figures.food_web_diagram import FeedingLink, FoodWebDiagram, WebSpecies
 from figures.light_profile import LightProfile
 from figures.oxygen_curve import OxygenCurve, OxygenPoint, SaturationCurve
+from figures.stock_curves import StockCurves, StockPanel
 from figures.temperature_rainfall_map import MapRegion, MapStation, TemperatureRainfallMap
 from figures.trophic_pyramid import PyramidLevel, TrophicPyramid
 from figures.turnover_chart import TurnoverChart, TurnoverTime
 
 __all__ = [
-    "Box", "ChainSequence", "Chart", "ClimateDiagram", "ClimateMultiples", "ClimatePanel", "DataTable",
-    "FeedingLink", "FluxArrow", "FluxDiagram", "FoodWebDiagram", "LightProfile", "MapRegion", "MapStation", "OxygenCurve", "OxygenPoint", "PyramidLevel", "SaturationCurve",
-    "TemperatureRainfallMap", "TrophicPyramid", "TurnoverChart", "TurnoverTime", "WebSpecies",
+    "Box", "ChainSequence", "Chart", "ClimateDiagram", "ClimateMultiples", "ClimatePanel", "DataTable", "FeedingLink", "FluxArrow",
+    "FluxDiagram", "FoodWebDiagram", "LightProfile", "MapRegion", "MapStation", "OxygenCurve", "OxygenPoint", "PyramidLevel",
+    "SaturationCurve", "StockCurves", "StockPanel", "TemperatureRainfallMap", "TrophicPyramid", "TurnoverChart", "TurnoverTime", "WebSpecies",
 ]  # fmt: skip

@@ -12,6 +12,7 @@ from figures.flux_diagram import FluxDiagram
 from figures.food_web_diagram import FoodWebDiagram
 from figures.light_profile import LightProfile
 from figures.oxygen_curve import OxygenCurve
+from figures.stock_curves import StockCurves
 from figures.temperature_rainfall_map import TemperatureRainfallMap
 from figures.trophic_pyramid import TrophicPyramid
 from figures.turnover_chart import TurnoverChart
@@ -26,6 +27,7 @@ _DRAWINGS: dict[type[Chart], str] = {
     FoodWebDiagram: "food_web_diagram",
     LightProfile: "light_profile",
     OxygenCurve: "oxygen_curve",
+    StockCurves: "stock_curves",
     TemperatureRainfallMap: "temperature_rainfall_map",
     TrophicPyramid: "trophic_pyramid",
     TurnoverChart: "turnover_chart",

@@ -1,14 +1,17 @@
-"""A fact's working as HTML: formula and numbers, a table by month, a path of rules, or a list."""
+"""A fact's working as HTML: formula and numbers, a table by month or of other values, a path of rules, or a list."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from figures import DataTable
+
 from generator.kind import Kind
 from generator.pages import mathml
+from generator.pages.figures import data_table
 from generator.pages.markup import escaped, number, prose, sentence
 from generator.quantities.fact import Fact
-from generator.quantities.working import Listing, MonthTable, RulePath, Substitution
+from generator.quantities.working import Listing, MonthTable, RulePath, Substitution, ValueTable
 
 
 def working(fact: Fact) -> str:
@@ -18,6 +21,8 @@ def working(fact: Fact) -> str:
             return _substitution(by_expression, fact.shown_exactly)
         case MonthTable() as table:
             return _month_table(table, fact.name)
+        case ValueTable() as values:
+            return _value_table(values, fact.name, fact.shown_exactly)
         case RulePath() as path:
             return _rule_path(path, fact.shown_exactly)
         case Listing() as listing:
@@ -72,6 +77,11 @@ def _month_table(table: MonthTable, caption: str) -> str:
         f'<caption>{prose(caption)}, month by month</caption>\n<thead><tr><th scope="col">Month</th>{heads}</tr></thead>\n'
         f"<tbody>\n{rows}\n</tbody>\n</table>\n</div>\n<p>{prose(sentence(table.conclusion))}</p>"
     )
+
+
+def _value_table(table: ValueTable, caption: str, result: str) -> str:
+    numbers = data_table(DataTable(caption=caption, columns=table.columns, rows=table.rows))
+    return f"{numbers}\n<p>{prose(table.conclusion)}</p>\n<p>Result: <strong>{number(result)}</strong></p>"
 
 
 def _rule_path(path: RulePath, result: str) -> str:

@@ -1,4 +1,4 @@
-"""Working: how a fact came about, as an expression with its numbers put in, a table by month, a path of rules, or a list."""
+"""Working: how a fact came about: an expression with its numbers put in, a table by month or of other values, a path of rules, or a list."""
 
 from __future__ import annotations
 
@@ -95,6 +95,25 @@ class MonthTable:
 
 
 @dataclass(frozen=True)
+class ValueTable:
+    """A table of values and what they say together; the first cell of a row names it."""
+
+    columns: tuple[str, ...]
+    """Heads, with units."""
+    rows: tuple[tuple[str, ...], ...]
+    conclusion: str
+
+    def __post_init__(self) -> None:
+        for row in self.rows:
+            if len(row) != len(self.columns):
+                raise ValueError(f"expected {len(self.columns)} cells, found {len(row)}: {', '.join(row)}")
+
+    def text(self, result: str) -> str:
+        """Several lines: the table, then the conclusion and the result."""
+        return "\n".join([" | ".join(row) for row in (self.columns, *self.rows)] + [self.conclusion, result])
+
+
+@dataclass(frozen=True)
 class Rule:
     """One question on a path, with the numbers put in, and whether it was answered yes."""
 
@@ -128,4 +147,4 @@ class Listing:
         return "\n".join([f"{self.heading}:", *(self.lines or ("none",)), result])
 
 
-Working = Substitution | MonthTable | RulePath | Listing
+Working = Substitution | MonthTable | ValueTable | RulePath | Listing

@@ -1,11 +1,13 @@
-"""Specs of charts that compare: maps, small multiples, turnover times; and of chains."""
+"""Specs of charts that compare: maps, small multiples, turnover times, stocks through time; and of chains."""
 
 from __future__ import annotations
 
 import random
+from collections.abc import Sequence
 
 from figures import (
-    ChainSequence, ClimateMultiples, ClimatePanel, MapRegion, MapStation, TemperatureRainfallMap, TurnoverChart, TurnoverTime,
+    ChainSequence, ClimateMultiples, ClimatePanel, MapRegion, MapStation, StockCurves, StockPanel, TemperatureRainfallMap, TurnoverChart,
+    TurnoverTime,
 )  # fmt: skip
 from tests.figures.specimens import CLIMATES, TABLE
 
@@ -137,4 +139,34 @@ MAPS = (
     rainfall_map("Few", REGIONS, *_FEW), rainfall_map("Many", REGIONS, *((*place, "" if place[0] in "Quill" else "x") for place in _PLACES)),
     rainfall_map("Empty", REGIONS), rainfall_map("No regions", (), *_FEW), rainfall_map("One", (), _FEW[0]),
     rainfall_map("Same place", REGIONS, *((f"Twin town number {n}", 9.9, 800, "Temperate seasonal forest") for n in range(6))),
+)  # fmt: skip
+
+
+def stock_panel(label: str, curve: Sequence[float], other: Sequence[float], ticks: Sequence[tuple[float, str]]) -> StockPanel:
+    """Stocks at even times over ten years; labels are the last stocks."""
+    lines = [tuple((10 * number / (len(line) - 1), stock) for number, stock in enumerate(line)) for line in (curve, other) if line]
+    return StockPanel(
+        label=label, curve=lines[0], other=lines[1] if other else (), ticks=tuple(ticks),
+        end_label=f"with {curve[-1]:g}" if other else f"{curve[-1]:g}", other_end_label=f"without {other[-1]:g}" if other else "",
+    )  # fmt: skip
+
+
+def stock_curves(name: str, *panels: StockPanel) -> StockCurves:
+    return StockCurves(
+        name=f"stocks_{name.lower().replace(' ', '_')}", title=f"Stocks of {name}", description="Through ten years.", reading=(), table=TABLE,
+        axis="Stock, kg N ha⁻¹", key=("with the change", "without it") if panels[0].other else ("", ""),
+        year_ticks=((0.0, "0"), (5.0, "5"), (10.0, "10")), panels=panels,
+    )  # fmt: skip
+
+
+_HUNDREDS = ((0.0, "0"), (100.0, "100"), (200.0, "200"), (300.0, "300"))
+_WIDE = ((1.33e9, "1.330 × 10⁹"), (1.34e9, "1.340 × 10⁹"), (1.35e9, "1.350 × 10⁹"))
+STOCKS = (
+    stock_curves("One rising", stock_panel("Air", (100, 150, 290), (), _HUNDREDS)),
+    stock_curves("Two in full width", stock_panel("Air", (100, 150, 290), (100, 120, 130), _HUNDREDS), stock_panel("Sea", (10, 9, 8), (10, 20, 30), _HUNDREDS)),
+    stock_curves(
+        "Five", stock_panel("Soil organic matter with a very long name of its own", (100, 290), (100, 10), _HUNDREDS),
+        stock_panel("Ends that meet", (100, 200), (100, 199), _HUNDREDS), stock_panel("Ends that meet at the top", (300, 300), (100, 299), _HUNDREDS),
+        stock_panel("Ends that meet below", (100, 0), (300, 1), _HUNDREDS), stock_panel("Ocean", (1.331e9, 1.345e9), (1.331e9, 1.349e9), _WIDE),
+    ),
 )  # fmt: skip

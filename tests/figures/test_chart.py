@@ -10,10 +10,10 @@ from dataclasses import replace
 import pytest
 
 from figures import Chart, DataTable
-from tests.figures.overview_specimens import CHAINS, MAPS, MULTIPLES, TURNOVERS
+from tests.figures.overview_specimens import CHAINS, MAPS, MULTIPLES, STOCKS, TURNOVERS
 from tests.figures.specimens import CLIMATES, FLUX_DIAGRAMS, PYRAMIDS, WEND_HOLLOW, random_flux_diagram
 
-SPECIMENS = (*CLIMATES, *PYRAMIDS, *FLUX_DIAGRAMS, *CHAINS, *MAPS, *MULTIPLES, *TURNOVERS)
+SPECIMENS = (*CLIMATES, *PYRAMIDS, *FLUX_DIAGRAMS, *CHAINS, *MAPS, *MULTIPLES, *STOCKS, *TURNOVERS)
 IMPORTS = "from tests.figures.overview_specimens import *; from tests.figures.specimens import *"
 
 
@@ -35,7 +35,7 @@ def test_fingerprints_tell_specs_apart(chart: Chart):
 
 
 def test_fingerprints_hold_between_processes_with_other_hash_seeds():
-    sets = "(*CLIMATES, *PYRAMIDS, *FLUX_DIAGRAMS, *CHAINS, *MAPS, *MULTIPLES, *TURNOVERS)"
+    sets = "(*CLIMATES, *PYRAMIDS, *FLUX_DIAGRAMS, *CHAINS, *MAPS, *MULTIPLES, *STOCKS, *TURNOVERS)"
     code = f"{IMPORTS}; print([chart.fingerprint() for chart in {sets}])"
     expected = str([chart.fingerprint() for chart in SPECIMENS])
     assert [expected, expected] == [in_fresh_process(code, seed).strip() for seed in ("1", "77")]
@@ -45,11 +45,11 @@ def test_drawings_are_the_same_bytes_in_processes_with_other_hash_seeds():
     code = (
         f"import hashlib; from figures.drawing import draw; {IMPORTS}\n"
         "some = (CLIMATES[0], CLIMATES[7], PYRAMIDS[0], WEND_HOLLOW, random_flux_diagram(4))\n"
-        "for chart in (*some, CHAINS[1], MAPS[1], MULTIPLES[0], TURNOVERS[0]):\n"
+        "for chart in (*some, CHAINS[1], MAPS[1], MULTIPLES[0], STOCKS[2], TURNOVERS[0]):\n"
         "    print(hashlib.sha256(draw(chart).encode()).hexdigest())"
     )
     first, second = in_fresh_process(code, "1"), in_fresh_process(code, "77")
-    assert 9 == len(set(first.split()))
+    assert 10 == len(set(first.split()))
     assert first == second
 
 

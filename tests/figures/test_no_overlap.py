@@ -9,7 +9,7 @@ from figures import Chart
 from figures.inline import inline_svg, palette_css
 from tests.figures.drawn import drawn
 from tests.figures.measure import text_violations
-from tests.figures.overview_specimens import CHAINS, MAPS, MULTIPLES, TURNOVERS, random_map
+from tests.figures.overview_specimens import CHAINS, MAPS, MULTIPLES, STOCKS, TURNOVERS, random_map
 from tests.figures.specimens import CLIMATES, CROWDED, FLUX_DIAGRAMS, GRID, LONG_LABELS, PYRAMIDS, random_flux_diagram
 from tests.figures.web_specimens import WEBS, random_web
 
@@ -17,7 +17,7 @@ pytestmark = pytest.mark.browser
 TYPEFACES = ("inherit", "DejaVu Sans", "Liberation Sans")
 SETS = {
     "climates": CLIMATES, "pyramids": PYRAMIDS, "fluxes": FLUX_DIAGRAMS, "crowds": (LONG_LABELS, CROWDED, GRID),
-    "multiples": MULTIPLES, "turnovers": TURNOVERS, "maps": MAPS, "chains": CHAINS, "webs": WEBS,
+    "multiples": MULTIPLES, "turnovers": TURNOVERS, "maps": MAPS, "chains": CHAINS, "webs": WEBS, "stocks": STOCKS,
 }  # fmt: skip
 AT_RANDOM = tuple(random_flux_diagram(seed) for seed in range(10))
 MAPS_AT_RANDOM = tuple(random_map(seed) for seed in range(4))

@@ -8,7 +8,7 @@ from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
-from generator.quantities.working import Listing, MonthTable, Rule, RulePath, Substitution
+from generator.quantities.working import Listing, MonthTable, Rule, RulePath, Substitution, ValueTable
 
 RAIN = Fact(id="s.rain", name="Monthly rain", value=(12.0, 10.5, 16.0), unit=unit("mm"), written="12 10.50 16")
 TEMP = Fact(id="s.temp", name="Mean temperature", value=(-9.0, 4.0, 22.0), unit=unit("degC"), written="-9 4 22")
@@ -67,6 +67,16 @@ def test_table_of_other_than_twelve_months_is_refused() -> None:
 
 def test_table_without_conclusion_ends_in_the_result() -> None:
     assert "327 mm" == MonthTable((), "").text("327 mm").split("\n")[-1]
+
+
+def test_table_of_values_tells_its_rows_what_they_say_and_the_result() -> None:
+    table = ValueTable(("Year", "Stock"), (("0", "10"), ("5", "12")), "It grows.")
+    assert "Year | Stock\n0 | 10\n5 | 12\nIt grows.\n12 kg" == table.text("12 kg")
+
+
+def test_table_of_values_whose_row_is_too_short_is_refused() -> None:
+    with pytest.raises(ValueError, match="expected 2 cells, found 1: 5"):
+        ValueTable(("Year", "Stock"), (("0", "10"), ("5",)), "")
 
 
 def test_path_tells_each_answer_and_the_result() -> None:

@@ -11,11 +11,18 @@ from generator.kinds.cycle.import_table import import_table
 from generator.kinds.cycle.questions import questions
 from generator.kinds.cycle.record import CycleRecord
 
+
+def parts(record: CycleRecord) -> dict[str, PartOf]:
+    """Reservoirs and fluxes, then scenarios, ratios and fuels, which have facts of their own."""
+    named = {part.id: PartOf(part.name) for part in (*record.scenarios, *record.ratios, *record.fuels)}
+    return {part.id: PartOf(part.label) for part in (*record.reservoirs, *record.fluxes)} | named
+
+
 KIND = Kind(
     name="cycle",
     title="Cycles",
     record=CycleRecord,
-    parts=lambda record: {part.id: PartOf(part.label) for part in (*record.reservoirs, *record.fluxes)},
+    parts=parts,
     facts=facts,
     findings=findings,
     doubts=doubts,

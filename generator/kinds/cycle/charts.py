@@ -1,11 +1,12 @@
-"""The chart of a cycle: its reservoirs and fluxes."""
+"""The charts of a cycle: its reservoirs and fluxes, and its stocks through each scenario."""
 
 from __future__ import annotations
 
-from figures import Box, DataTable, FluxArrow, FluxDiagram
+from figures import Box, Chart, DataTable, FluxArrow, FluxDiagram
 
 from generator.kind import Subject, in_sentence
 from generator.kinds.cycle.record import CycleRecord, Flux
+from generator.kinds.cycle.scenario_charts import stock_curves
 from generator.quantities.fact import Fact, Facts
 from generator.quantities.units import unit
 
@@ -19,7 +20,12 @@ UNKNOWN = "A hollow arrow is a flux whose rate is not known: it runs that way, b
 BALANCE = "To see whether a reservoir grows, add up the arrows that end at it and take off those that start there."
 
 
-def charts(subject: Subject[CycleRecord]) -> tuple[FluxDiagram]:
+def charts(subject: Subject[CycleRecord]) -> tuple[Chart, ...]:
+    """The diagram of the whole cycle, then a chart for each scenario in its order."""
+    return (flux_diagram(subject), *(stock_curves(subject, scenario) for scenario in subject.record.scenarios))
+
+
+def flux_diagram(subject: Subject[CycleRecord]) -> FluxDiagram:
     """The diagram of the whole cycle."""
     record, facts = subject.record, subject.facts
     flow = unit(record.units.flux)
@@ -29,7 +35,7 @@ def charts(subject: Subject[CycleRecord]) -> tuple[FluxDiagram]:
         columns=("Flux", "From", "To", f"Rate ({flow.shown})", "Cause"),
         rows=tuple((f.label, names[f.start], names[f.end], _rate(f, facts), f.cause) for f in record.fluxes),
     )
-    diagram = FluxDiagram(
+    return FluxDiagram(
         name=f"{subject.name}.flux_diagram",
         title=f"{record.title}: reservoirs and fluxes",
         description=_description(record, facts),
@@ -51,7 +57,6 @@ def charts(subject: Subject[CycleRecord]) -> tuple[FluxDiagram]:
         ),
         unit_label=flow.shown,
     )  # fmt: skip
-    return (diagram,)
 
 
 def reading(record: CycleRecord) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from figures import DataTable, TurnoverChart, TurnoverTime
 
 from generator.kind import Comparison, ComparisonRow, Subject, in_sentence
-from generator.kinds.cycle.facts import is_refilled
+from generator.kinds.cycle.budget_facts import is_refilled
 from generator.kinds.cycle.record import CycleRecord, Reservoir
 from generator.quantities import shown
 from generator.quantities.fact import Fact

@@ -8,9 +8,11 @@ from figures.flux_diagram import crowded
 
 from generator.diagnostics import Severity, did_you_mean, listed
 from generator.kind import Subject
-from generator.kinds.cycle.charts import charts
-from generator.kinds.cycle.facts import fluxes_in, fluxes_out, share_expression, total_expression
+from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out, share_expression, total_expression
+from generator.kinds.cycle.charts import flux_diagram
 from generator.kinds.cycle.record import CycleRecord
+from generator.kinds.cycle.scenario_findings import scenario_doubts, scenario_findings
+from generator.kinds.cycle.substance_findings import substance_findings
 from generator.quantities.expression import ExpressionError
 from generator.quantities.fact import Facts
 from generator.quantities.units import UnitError, unit
@@ -24,7 +26,9 @@ def findings(record: CycleRecord) -> Iterator[Finding]:
     """Contradictions inside the record."""
     yield from _units(record)
     yield from _ends(record)
-    yield from _scenarios(record)
+    yield from _residuals(record)
+    yield from scenario_findings(record)
+    yield from substance_findings(record)
     yield from _sums(record)
     if len(record.fluxes) > MOST_FLUXES:
         yield Finding(
@@ -79,15 +83,13 @@ def _ends(record: CycleRecord) -> Iterator[Finding]:
             )  # fmt: skip
 
 
-def _scenarios(record: CycleRecord) -> Iterator[Finding]:
-    known = {flux.id for flux in record.fluxes}
-    for s, scenario in enumerate(record.scenarios):
-        for c, change in enumerate(scenario.change):
-            if change.flux not in known:
-                yield Finding(
-                    path=("scenarios", s, "change", c, "flux"), expected="the id of a flux", found=f'"{change.flux}"',
-                    mend=did_you_mean(change.flux, known, f"write one of {listed(sorted(known))}"),
-                )  # fmt: skip
+def _residuals(record: CycleRecord) -> Iterator[Finding]:
+    for r, reservoir in enumerate(record.reservoirs):
+        if reservoir.residual and reservoir.change is None:
+            yield Finding(
+                path=("reservoirs", r, "residual"), expected="a `change` that was found as the rest", found="none",
+                mend="state the change, or say residual: true at the flux that was found as the rest", at_key=True,
+            )  # fmt: skip
 
 
 def _sums(record: CycleRecord) -> Iterator[Finding]:
@@ -117,7 +119,8 @@ def doubts(record: CycleRecord, facts: Facts) -> Iterator[Finding]:
                 found=change.shown, severity=Severity.WARNING, rule="budget_does_not_close",
                 mend="look for a flux that is missing or counted twice, or accept the warning with a reason",
             )  # fmt: skip
-    (diagram,) = charts(Subject(kind="cycle", name="", record=record, facts=facts))
+    yield from scenario_doubts(record)
+    diagram = flux_diagram(Subject(kind="cycle", name="", record=record, facts=facts))
     if because := crowded(diagram):
         yield Finding(
             path=("fluxes",), expected="a diagram that can be read", found=because, severity=Severity.WARNING,

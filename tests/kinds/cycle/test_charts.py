@@ -8,7 +8,7 @@ from tests.kinds.small_records import demo, kind
 
 def test_description_of_the_example_names_the_largest_and_the_human_fluxes() -> None:
     """Source: read off the record."""
-    (chart,) = kind("cycle").charts(demo("cycle/wend_hollow_nitrogen"))
+    chart, *_ = kind("cycle").charts(demo("cycle/wend_hollow_nitrogen"))
     for words in (
         "4 reservoirs and 14 fluxes", "soil organic matter with 4800 kg N ha⁻¹", "litter from living plants to soil organic matter, 95 ± 8",
         "People drive exhaust, fertiliser, felling.",

@@ -1,0 +1,110 @@
+"""Draws stocks through time: full lines for what is changed, broken ones for what goes on as it is, each with its last stock."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from figures.drawing.canvas import Canvas, Point, polyline, segments
+from figures.drawing.text import LEADING, text_width, wrap_evenly
+from figures.stock_curves import StockCurves, StockPanel, Ticks
+
+WIDTH = 700
+_TEXT, _TITLE = 14.5, 16.0
+_HEAD, _ROW, _FOOT = 34.0, 226.0, 34.0
+"""Heights of the key, of a row of panels, and of the words under the years [px]."""
+_TOP, _BOTTOM = 40.0, 34.0
+"""Room above and below the frame inside a panel [px]."""
+_GAP = 9.0
+_APART = 19.0
+"""From baseline to baseline of the two labels at the end of a panel's curves [px]."""
+
+
+class _Frame:
+    """Turns years and stocks of one panel into places on the canvas [px]."""
+
+    def __init__(self, panel: StockPanel, years: Ticks, left: float, top: float, width: float, more: float) -> None:
+        after = max(text_width(text, _TEXT, bold=True) for text in (panel.end_label, panel.other_end_label or panel.end_label))
+        before = max(text_width(text, _TEXT) for _, text in panel.ticks)
+        self.left, self.right = left + before + 2 * _GAP, left + width - after - 2 * _GAP
+        self.top, self.bottom = top + _TOP + more, top + _ROW - _BOTTOM + more
+        self.years, self.stocks = (years[0][0], years[-1][0]), (panel.ticks[0][0], panel.ticks[-1][0])
+
+    def place(self, year: float, stock: float) -> Point:
+        first, last = self.years
+        low, high = self.stocks
+        across, up = (year - first) / (last - first), (stock - low) / (high - low)
+        return self.left + across * (self.right - self.left), self.bottom - up * (self.bottom - self.top)
+
+
+def draw_stock_curves(chart: StockCurves) -> str:
+    """The SVG of all panels."""
+    columns = 1 if len(chart.panels) <= 2 else 2
+    rows = -(-len(chart.panels) // columns)
+    keyed = 24.0 if any(chart.key) else 0.0
+    names = [wrap_evenly(panel.label, _TITLE, WIDTH / columns - 60, bold=True) for panel in chart.panels]
+    more = _TITLE * LEADING * (max(map(len, names)) - 1)
+    row_height = _ROW + more
+    canvas = Canvas(WIDTH, _HEAD + keyed + rows * row_height + _FOOT)
+    canvas.text(12, 24, chart.axis, size=_TEXT)
+    if keyed:
+        _key(canvas, chart.key, _HEAD + 12)
+    for number, panel in enumerate(chart.panels):
+        row, column = divmod(number, columns)
+        width = WIDTH / columns
+        frame = _Frame(panel, chart.year_ticks, column * width, _HEAD + keyed + row * row_height, width - 4, more)
+        for line, words in enumerate(reversed(names[number])):
+            canvas.text(column * width + 12, frame.top - 14 - line * _TITLE * LEADING, words, size=_TITLE, bold=True)
+        _panel(canvas, frame, panel, chart.year_ticks, number)
+    canvas.text(WIDTH / 2, _HEAD + keyed + rows * row_height + 18, "Years from now", size=_TEXT, anchor="middle")
+    return canvas.svg()
+
+
+def _key(canvas: Canvas, key: tuple[str, str], y: float) -> None:
+    x = 12.0
+    for number, words in enumerate(key):
+        _line(canvas, [(x, y), (x + 38, y)], number)
+        canvas.text(x + 46, y + 5, words, size=_TEXT)
+        x += 46 + text_width(words, _TEXT) + 26
+
+
+def _line(canvas: Canvas, places: Sequence[Point], number: int, part: str = "") -> None:
+    """The first line is full and coloured, the second broken and grey."""
+    role, width, dash = (("heat", 3.0, ()), ("muted", 2.2, (7, 4)))[number]
+    canvas.stroke(polyline(places), role, width, dash=dash, part=part)
+
+
+def _panel(canvas: Canvas, frame: _Frame, panel: StockPanel, years: Ticks, number: int) -> None:
+    _axes(canvas, frame, panel, years)
+    curves = [curve for curve in (panel.curve, panel.other) if curve]
+    for which in reversed(range(len(curves))):  # the broken line lies below the full one
+        _line(canvas, [frame.place(*point) for point in curves[which]], which, part=f"curve {number} {which}")
+    labels = [text for text in (panel.end_label, panel.other_end_label) if text]
+    for which, y in enumerate(_baselines([frame.place(*curve[-1])[1] for curve in curves], frame)):
+        canvas.text(frame.right + _GAP, y, labels[which], size=_TEXT, bold=which == 0)
+
+
+def _axes(canvas: Canvas, frame: _Frame, panel: StockPanel, years: Ticks) -> None:
+    rules = [(frame.place(frame.years[0], stock), frame.place(frame.years[1], stock)) for stock, _ in panel.ticks]
+    canvas.stroke(segments(rules), "grid", 0.5)
+    for stock, text in panel.ticks:
+        x, y = frame.place(frame.years[0], stock)
+        canvas.text(x - _GAP, y + 5, text, size=_TEXT, anchor="end")
+    marks = []
+    for year, text in years:
+        x, y = frame.place(year, frame.stocks[0])
+        marks.append(((x, y), (x, y + 5)))
+        canvas.text(x, y + 21, text, size=_TEXT, anchor="middle")
+    corner = (frame.left, frame.bottom)
+    canvas.stroke(segments([*marks, ((frame.left, frame.top), corner), (corner, (frame.right, frame.bottom))]), "ink", 1)
+
+
+def _baselines(ends: Sequence[float], frame: _Frame) -> list[float]:
+    """Beside the ends of the curves, pushed apart where they would lie on each other, the upper one staying above."""
+    if len(ends) == 1:
+        return [ends[0] + 5]
+    first_is_above = ends[0] <= ends[1]
+    upper, lower = sorted(ends)
+    middle, half = (upper + lower) / 2, max(_APART, lower - upper) / 2
+    middle = min(max(middle, frame.top + half), frame.bottom - half)
+    places = [middle - half + 5, middle + half + 5]
+    return places if first_is_above else places[::-1]

@@ -1,0 +1,155 @@
+"""Questions on the arithmetic of a cycle's budgets."""
+
+from __future__ import annotations
+
+import math
+
+from generator.kind import in_sentence
+from generator.kinds.cycle.asking import NO_EXACT, Asking, listed
+from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out, is_refilled
+from generator.kinds.cycle.record import Reservoir
+from generator.quantities.amount import Amount
+from generator.quantities.fact import Fact
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
+from generator.questions.mistake import Mistake
+from generator.questions.question import Made, Rejected
+
+
+class BudgetQuestions(Asking):
+    """Inflow, outflow, balance and turnover."""
+
+    def outflow(self) -> Made:
+        if not self.busy:
+            return Rejected("outflow", NO_EXACT)
+        reservoir = self.busy[0]
+        total, others = self.fact(reservoir.id, "outflow"), self.fact(reservoir.id, "inflow")
+        fluxes = fluxes_out(self.record, reservoir.id)
+        named = listed(in_sentence(flux.label) for flux in fluxes)
+        draft = Draft(
+            id="outflow",
+            prompt=f"How much flows out of “{reservoir.label}” in a year, all fluxes together?",
+            solution=f"The arrows that start at the box are {named}: together {total.shown_exactly}.",
+        )
+        if not fluxes:
+            return Rejected(draft.id, "no reservoir has fluxes on both sides")
+        rates = {flux.symbol: self.fact(flux.id, "rate") for flux in fluxes}
+        largest = max(fluxes, key=lambda flux: flux.rate.value or 0)
+        given = rates | {"inflow": others, "outflow": total, "largest": rates[largest.symbol]}
+        return number_entry(
+            draft, total, given,
+            (
+                Mistake("nit.budget-add", "inflow + outflow", "adding the inflows as well"),
+                Mistake("cyc.output-as-input", "inflow", "adding up the arrows that arrive"),
+                Mistake("cyc.largest-only", "largest", f"counting {in_sentence(largest.label)} alone"),
+                Mistake("cyc.largest-only", "outflow - largest", f"leaving out {in_sentence(largest.label)}"),
+            ),
+            self.catalogue, otherwise="Count only arrows that start at this box, and all of them.",
+        )  # fmt: skip
+
+    def inflow(self) -> Made:
+        """As `outflow`, on another reservoir where there is one."""
+        if not self.busy:
+            return Rejected("inflow", NO_EXACT)
+        reservoir = self.busy[min(1, len(self.busy) - 1)]
+        total, fluxes = self.fact(reservoir.id, "inflow"), fluxes_in(self.record, reservoir.id)
+        named = listed(in_sentence(flux.label) for flux in fluxes)
+        draft = Draft(
+            id="inflow",
+            prompt=f"How much flows into “{reservoir.label}” in a year, all fluxes together?",
+            solution=f"The arrows that end at the box are {named}: together {total.shown_exactly}.",
+        )
+        if not fluxes:
+            return Rejected(draft.id, "no reservoir has fluxes on both sides")
+        given = {"inflow": total, "outflow": self.fact(reservoir.id, "outflow")}
+        return number_entry(
+            draft, total, given,
+            (
+                Mistake("nit.budget-add", "inflow + outflow", "adding the outflows as well"),
+                Mistake("cyc.output-as-input", "outflow", "adding up the arrows that leave"),
+                Mistake("carb.net-sign", "inflow - outflow", "taking the outflow off"),
+            ),
+            self.catalogue, otherwise="Count only arrows that end at this box, and all of them.",
+        )  # fmt: skip
+
+    def longest_stay(self) -> Made:
+        """Which reservoir matter stays in longest; those that may hold it as long, within their ranges, are not offered."""
+        def time(reservoir: Reservoir) -> Fact:
+            return self.fact(reservoir.id, "turnover_time")
+
+        timed = sorted((r for r in self.record.reservoirs if time(r).is_number and is_refilled(self.subject, r)), key=lambda r: time(r).number)
+        if len(timed) < 3:
+            return Rejected("longest_stay", "fewer than three reservoirs have a turnover time")
+        longest = timed[-1]
+        least, _ = self._ends_of_time(longest)
+        shorter = [r.label for r in timed if self._ends_of_time(r)[1] < least]
+        draft = Draft(
+            id="longest_stay",
+            prompt="In which of these reservoirs does matter stay longest on average? Compare stock and outflow.",
+            solution=f"In “{longest.label}”: its stock is largest compared with its outflow, so it turns over in {time(longest).shown}.",
+        )
+        wrong = [Wrong(label, "carb.residence-inverse", "Its outflow is larger compared with its stock.") for label in shorter]
+        return choice(draft, longest.label, wrong[:3], self.catalogue, salt=self.subject.id)
+
+    def _ends_of_time(self, reservoir: Reservoir) -> tuple[float, float]:
+        """The least and the most that stock over outflow can be within their stated ranges, in units of the record."""
+        rates = [_ends(flux.rate) for flux in fluxes_out(self.record, reservoir.id)]
+        (small, large), low, high = _ends(reservoir.stock), sum(low for low, _ in rates), sum(high for _, high in rates)
+        return small / high, large / low if low else math.inf
+
+    def balance(self) -> Made:
+        if not self.busy:
+            return Rejected("balance", NO_EXACT)
+        unbalanced = [r for r in self.busy if self.fact(r.id, "balance").value not in (None, 0.0)]
+        if not unbalanced:
+            return Rejected("balance", "every budget is balanced")
+        reservoir = next((r for r in unbalanced if r is not self.busy[0]), unbalanced[0])  # not to give away the first question
+        balance = self.fact(reservoir.id, "balance")
+        given = {"inflow": self.fact(reservoir.id, "inflow"), "outflow": self.fact(reservoir.id, "outflow")}
+        draft = Draft(
+            id="balance",
+            prompt=(
+                f"“{reservoir.label}” gains {given['inflow'].shown_exactly} and loses {given['outflow'].shown_exactly}. "
+                "What is its balance? A growing stock has a positive balance."
+            ),
+            solution=f"Inflow minus outflow is {balance.shown_exactly}.",
+        )
+        return choice_of_numbers(
+            draft, balance, given,
+            (
+                Mistake("carb.net-sign", "outflow - inflow", "taking inflow from outflow"),
+                Mistake("nit.budget-add", "inflow + outflow", "adding inflow and outflow"),
+                Mistake("carb.no-removal", "inflow", "giving the inflow alone"),
+            ),
+            self.catalogue,
+        )  # fmt: skip
+
+    def turnover_time(self) -> Made:
+        exact = [r for r in self.busy if r.stock.low is None and self.fact(r.id, "turnover_time").is_number]
+        if not exact:
+            return Rejected("turnover_time", "no reservoir has a stock stated as one number and an outflow")
+        reservoir = max(exact, key=lambda r: r.stock.value or 0)
+        time, stock, outflow = (self.fact(reservoir.id, name) for name in ("turnover_time", "stock", "outflow"))
+        draft = Draft(
+            id="turnover_time",
+            prompt=(
+                f"“{reservoir.label}” holds {stock.shown_exactly}, and {outflow.shown_exactly} leave it. "
+                "What is its turnover time, in years?"
+            ),
+            solution=f"Stock divided by outflow: {stock.shown_exactly} ÷ {outflow.shown_exactly} = {time.shown}.",
+        )
+        return number_entry(
+            draft, time, {"stock": stock, "outflow": outflow, "inflow": self.fact(reservoir.id, "inflow")},
+            (
+                Mistake("carb.residence-inverse", "outflow / stock", "dividing the outflow by the stock"),
+                Mistake("carb.residence-both", "stock / (inflow + outflow)", "dividing by inflow and outflow together"),
+                Mistake("carb.residence-inverse", "stock * outflow", "multiplying stock and outflow"),
+            ),
+            self.catalogue, otherwise="Divide so that the unit comes out as years: amount ÷ amount per year.",
+        )  # fmt: skip
+
+
+def _ends(amount: Amount) -> tuple[float, float]:
+    """The ends of a range; a single number is both."""
+    if amount.low is None or amount.high is None:
+        return amount.value or 0.0, amount.value or 0.0
+    return amount.low, amount.high

@@ -1,0 +1,117 @@
+"""Questions on the processes of a cycle: who causes them, and which form of matter turns into which."""
+
+from __future__ import annotations
+
+from generator.kind import in_sentence
+from generator.kinds.cycle.asking import Asking, is_single, listed
+from generator.kinds.cycle.record import Flux
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers
+from generator.questions.mistake import Mistake
+from generator.questions.question import Made, Needs, Rejected
+
+
+class ProcessQuestions(Asking):
+    """The share of people, and forms before and after."""
+
+    def human_share(self) -> Made:
+        """On the largest flux with people behind it, compared with all that enters its reservoir from outside."""
+        mixed = [
+            process for process in dict.fromkeys(flux.process_id for flux in self.record.fluxes)
+            if 0.0 < (self.fact(process, "human_share").value or 0.0) < 100.0
+            and all(is_single(flux) for flux in self.record.fluxes if flux.process_id == process)
+        ]  # fmt: skip
+        return self._share_of_process(mixed[0]) if mixed else self._share_of_inputs()
+
+    def _share_of_process(self, process: str) -> Made:
+        fluxes = [flux for flux in self.record.fluxes if flux.process_id == process]
+        share = self.fact(process, "human_share")
+        people = " + ".join(flux.symbol for flux in fluxes if flux.cause == "people")
+        nature = " + ".join(flux.symbol for flux in fluxes if flux.cause == "nature")
+        draft = Draft(
+            id="human_share",
+            prompt=f"What share of {in_sentence(fluxes[0].process or process)} do people cause, in percent?",
+            solution=f"The fluxes that people cause, divided by all fluxes of the process: {share.shown}.",
+        )
+        return choice_of_numbers(
+            draft, share, {flux.symbol: self.fact(flux.id, "rate") for flux in fluxes},
+            (
+                Mistake("cyc.share-of-rest", f"({people}) / ({nature})", "dividing by the natural fluxes alone"),
+                Mistake("nit.complement", f"({nature}) / ({people} + {nature})", "giving the natural share"),
+                Mistake("en.eff-fraction", f"({people}) / ({people} + {nature}) / 100", "leaving out the factor 100"),
+            ),
+            self.catalogue,
+        )  # fmt: skip
+
+    def _share_of_inputs(self) -> Made:
+        outside = set(self.record.outside)
+        entering = [flux for flux in self.record.fluxes if flux.start in outside]
+        if any(flux.cause == "both" for flux in entering):
+            return Rejected("human_share", "nature and people together drive a flux that enters from outside")
+        people = [flux for flux in entering if flux.cause == "people"]
+        if not people:
+            return Rejected("human_share", "people cause no flux that enters from outside")
+        draft = Draft(
+            id="human_share",
+            prompt=f"Which of these fluxes bring {self.matter} in from outside because of people?",
+            solution=f"{listed(flux.label for flux in people)} {'come' if len(people) > 1 else 'comes'} from outside, and people are the cause.",
+        )
+        natural = [flux for flux in entering if flux.cause == "nature"]
+        inner = [flux for flux in self.record.fluxes if flux.start not in outside and flux.end not in outside]
+        leaving = [flux for flux in self.record.fluxes if flux.end in outside]
+        wrong = [Wrong(listed(f.label for f in natural[:2]), "cyc.natural-input", "These come from outside, but by nature.")] if natural else []
+        wrong += [Wrong(listed(f.label for f in inner[:2]), "cyc.inner-input", "These run between reservoirs inside the budget.")] if inner else []
+        wrong += [Wrong(listed(f.label for f in leaving[:2]), "cyc.output-as-input", "These leave the budget.")] if leaving else []
+        return choice(draft, listed(flux.label for flux in people), wrong, self.catalogue, salt=self.subject.id)
+
+    def processes(self) -> tuple[Made, Made]:
+        """Which process leads from one form to another, and which forms a process links."""
+        known = [flux for flux in self.record.fluxes if flux.starts_as and flux.ends_as and flux.process and flux.done_by]
+        different = {flux.process: flux for flux in reversed(known)}
+        if len(different) < 3:
+            because = "fewer than three processes state what they start and end with, and who does them"
+            return Rejected("which_process", because), Rejected("which_forms", because)
+        by_life = [flux for flux in different.values() if flux.cause == "nature"] or list(different.values())
+        first, second = by_life[-1], by_life[0]
+        same = {flux.process for flux in known if (flux.starts_as, flux.ends_as) == (first.starts_as, first.ends_as)}
+        return self._which_process(first, different, same), self._which_forms(second, different)
+
+    def _which_process(self, flux: Flux, different: dict[str | None, Flux], same: set[str | None]) -> Made:
+        """`same` are the processes that would be a right answer too, the flux's own among them."""
+        right = str(flux.process)
+        draft = Draft(
+            id="which_process",
+            prompt=f"Which process turns {_form(flux.starts_as)} into {_form(flux.ends_as)}?",
+            solution=f"{right.capitalize()} turns {_form(flux.starts_as)} into {_form(flux.ends_as)}. Done by: {flux.done_by}.",
+            needs=Needs.KNOWLEDGE,
+        )
+        wrong = [
+            Wrong(str(other.process).capitalize(), "nit.swap-process", f"{str(other.process).capitalize()} turns {_forms(other)}.")
+            for other in different.values()
+            if other.process not in same
+        ]
+        return choice(draft, right.capitalize(), wrong[:3], self.catalogue, salt=self.subject.id)
+
+    def _which_forms(self, flux: Flux, different: dict[str | None, Flux]) -> Made:
+        right = f"From {_form(flux.starts_as)} to {_form(flux.ends_as)}"
+        draft = Draft(
+            id="which_forms",
+            prompt=f"{str(flux.process).capitalize()} by {flux.done_by}: from which form to which does {self.matter} go?",
+            solution=f"{str(flux.process).capitalize()} turns {_forms(flux)}.",
+            needs=Needs.KNOWLEDGE,
+        )
+        turned = f"From {_form(flux.ends_as)} to {_form(flux.starts_as)}"
+        wrong = [Wrong(turned, "cyc.reversed", "That is the way back.")]
+        wrong += [
+            Wrong(f"From {_form(other.starts_as)} to {_form(other.ends_as)}", "nit.swap-process", f"That is {other.process}.")
+            for other in different.values()
+            if other.process != flux.process
+        ]
+        return choice(draft, right, wrong[:3], self.catalogue, salt=self.subject.id)
+
+
+def _forms(flux: Flux) -> str:
+    return f"{_form(flux.starts_as)} into {_form(flux.ends_as)}"
+
+
+def _form(formula: str | None) -> str:
+    return formula or ""

@@ -1,0 +1,87 @@
+"""Questions on what a stock does while its flows stay or change: it follows the difference of the two, not the inflow."""
+
+from __future__ import annotations
+
+from generator.kinds.cycle.asking import Asking
+from generator.kinds.cycle.budget_facts import fluxes_in
+from generator.kinds.cycle.record import Reservoir
+from generator.quantities.amount import Amount
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, computed, stated
+from generator.quantities.units import unit
+from generator.quantities.working import Rule, RulePath
+from generator.questions.making import Draft, Wrong, choice, number_entry
+from generator.questions.mistake import Mistake
+from generator.questions.question import Made, Rejected
+
+HALF_WAY = Expression("(inflow + outflow) / 2")
+GAIN = Expression("years * (inflow - outflow)")
+YEARS = "10"
+NO_GROWTH = "no stock grows by fluxes that are all stated as single numbers"
+
+
+class StockQuestions(Asking):
+    """Asked of a stock that grows, one that people feed where there is one."""
+
+    def _growing(self) -> Reservoir | None:
+        growing = [reservoir for reservoir in self.busy if (self.fact(reservoir.id, "balance").value or 0.0) > 0]
+        return next(iter(sorted(growing, key=lambda reservoir: not self._fed_by_people(reservoir))), None)
+
+    def _fed_by_people(self, reservoir: Reservoir) -> bool:
+        return any(flux.cause != "nature" for flux in fluxes_in(self.record, reservoir.id))
+
+    def falling_inflow(self) -> Made:
+        """The inflow falls, but stays above the outflow: the stock goes on growing."""
+        if (reservoir := self._growing()) is None:
+            return Rejected("falling_inflow", NO_GROWTH)
+        inflow, outflow = self.fact(reservoir.id, "inflow"), self.fact(reservoir.id, "outflow")
+        assert inflow.unit is not None
+        lower = computed("", "Lower inflow", HALF_WAY, {"inflow": inflow, "outflow": outflow}, inflow.unit, figures=inflow.figures)
+        rule = Rule("Is the lower inflow still larger than the outflow?", f"{lower.shown_exactly} > {outflow.shown_exactly}", True)
+        then = Fact(id="", name="What the stock does", value="it grows", working=RulePath((rule,)))
+        draft = Draft(
+            id="falling_inflow",
+            prompt=(
+                f"“{reservoir.label}” gains {inflow.shown_exactly} and loses {outflow.shown_exactly}. Suppose its inflow falls to "
+                f"{lower.shown_exactly}, and its outflow stays as it is. What does its stock do?"
+            ),
+            solution=f"{lower.shown_exactly} in are still more than {outflow.shown_exactly} out, so the stock grows, only by less each year.",
+        )
+        if len({fact.shown_exactly for fact in (inflow, outflow, lower)}) < 3:
+            return Rejected(draft.id, "inflow and outflow look alike when they are rounded")
+        wrong = (
+            Wrong("It shrinks, for less flows in than before", "cyc.stock-mirrors-flow"),
+            Wrong("It stays as it is, for inflow and outflow are both steady now", "carb.stock-follows-flow"),
+            Wrong("That depends on how large the stock is", "cyc.stock-needed"),
+        )
+        return choice(draft, "It goes on growing, but more slowly", wrong, self.catalogue, fact=then, salt=self.subject.id)
+
+    def after_years(self) -> Made:
+        """By how much a stock grows while inflow and outflow stay just as they are."""
+        if (reservoir := self._growing()) is None:
+            return Rejected("after_years", NO_GROWTH)
+        inflow, outflow = self.fact(reservoir.id, "inflow"), self.fact(reservoir.id, "outflow")
+        years = stated("", "Years", Amount(value=float(YEARS), written=YEARS), unit("yr"))
+        given = {"years": years, "inflow": inflow, "outflow": outflow}
+        gain = computed("", "Gain", GAIN, given, unit(self.record.units.stock), figures=inflow.figures)
+        draft = Draft(
+            id="after_years",
+            prompt=(
+                f"“{reservoir.label}” gains {inflow.shown_exactly} and loses {outflow.shown_exactly}. By how much does its stock grow within "
+                f"{YEARS} years in which inflow and outflow stay the same?"
+            ),
+            solution=(
+                f"Steady flows do not mean a steady stock: it gains {self.fact(reservoir.id, 'balance').shown_exactly}, "
+                f"which is {gain.shown_exactly} in {YEARS} years."
+            ),
+        )
+        return number_entry(
+            draft, gain, given,
+            (
+                Mistake("carb.stock-follows-flow", "0 * inflow", "taking steady flows for a steady stock"),
+                Mistake("cyc.one-year", "inflow - outflow", "counting a single year"),
+                Mistake("carb.no-removal", "years * inflow", "leaving out what flows out"),
+                Mistake("nit.budget-add", "years * (inflow + outflow)", "adding inflow and outflow"),
+            ),
+            self.catalogue, otherwise="Take outflow from inflow, then multiply by the number of years.",
+        )  # fmt: skip

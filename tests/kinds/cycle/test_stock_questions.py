@@ -1,0 +1,41 @@
+"""Questions on what a stock does: it follows the difference of inflow and outflow, and wrong answers know why they are wrong."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.questions.question import Choice, NumberEntry
+from tests.kinds.cycle.test_facts import cycle
+from tests.kinds.small_records import demo, made
+
+
+def test_stock_goes_on_growing_while_its_inflow_falls() -> None:
+    """Source: arithmetic on the record; half-way between 9 and 4 is 6.5."""
+    question = made(cycle("a source pool 9\nb pool sink 4"))["falling_inflow"]
+    assert isinstance(question, Choice)
+    assert "falls to 6.50 Gt C yr⁻¹" in question.prompt
+    right = [option.text for option in question.options if option.right]
+    assert ["It goes on growing, but more slowly"] == right
+    assert {"cyc.stock-mirrors-flow", "carb.stock-follows-flow", "cyc.stock-needed"} == {o.misconception for o in question.options if not o.right}
+
+
+def test_steady_flows_are_not_taken_for_a_steady_stock() -> None:
+    """Source: arithmetic on the record; ten years of 9 - 4."""
+    question = made(cycle("a source pool 9\nb pool sink 4"))["after_years"]
+    assert isinstance(question, NumberEntry)
+    slips = {slip.misconception: slip.shown.split(" ")[0] for slip in question.slips}
+    assert {"carb.stock-follows-flow": "0", "cyc.one-year": "5.0", "carb.no-removal": "90.0", "nit.budget-add": "130"} == slips
+    assert question.accepted.low <= 50.0 <= question.accepted.high
+
+
+def test_stock_that_people_feed_is_asked_about_first() -> None:
+    assert "“Atmosphere”" in made(demo("cycle/global_carbon"))["after_years"].prompt
+
+
+@pytest.mark.parametrize("fluxes", ["a source pool 4\nb pool sink 4", "a source pool 3\nb pool sink 4", "a source pool {low: 5, high: 9}\nb pool sink 4"])
+def test_stock_that_is_not_known_to_grow_is_not_asked_about(fluxes: str) -> None:
+    assert {"falling_inflow", "after_years"}.isdisjoint(made(cycle(fluxes)))
+
+
+def test_flows_that_look_alike_when_rounded_are_not_asked_about() -> None:
+    assert "falling_inflow" not in made(cycle("a source pool 1000.2\nb pool sink 1000.1", "stock: 10"))
