@@ -8,6 +8,7 @@ from figures.chain_sequence import ChainSequence
 from figures.chart import Chart, DataTable
 from figures.climate_diagram import ClimateDiagram
 from figures.climate_multiples import ClimateMultiples, ClimatePanel
+from figures.error_bars import BarredMean, BarredSeries, ErrorBarChart, ProductionProfile
 from figures.flux_diagram import Box, FluxArrow, FluxDiagram
 from figures.food_web_diagram import FeedingLink, FoodWebDiagram, WebSpecies
 from figures.light_profile import LightProfile
@@ -18,7 +19,8 @@ from figures.trophic_pyramid import PyramidLevel, TrophicPyramid
 from figures.turnover_chart import TurnoverChart, TurnoverTime
 
 __all__ = [
-    "Box", "ChainSequence", "Chart", "ClimateDiagram", "ClimateMultiples", "ClimatePanel", "DataTable", "FeedingLink", "FluxArrow",
-    "FluxDiagram", "FoodWebDiagram", "LightProfile", "MapRegion", "MapStation", "OxygenCurve", "OxygenPoint", "PyramidLevel",
-    "SaturationCurve", "StockCurves", "StockPanel", "TemperatureRainfallMap", "TrophicPyramid", "TurnoverChart", "TurnoverTime", "WebSpecies",
+    "BarredMean", "BarredSeries", "Box", "ChainSequence", "Chart", "ClimateDiagram", "ClimateMultiples", "ClimatePanel",
+    "DataTable", "ErrorBarChart", "FeedingLink", "FluxArrow", "FluxDiagram", "FoodWebDiagram", "LightProfile", "MapRegion",
+    "MapStation", "OxygenCurve", "OxygenPoint", "ProductionProfile", "PyramidLevel", "SaturationCurve", "StockCurves",
+    "StockPanel", "TemperatureRainfallMap", "TrophicPyramid", "TurnoverChart", "TurnoverTime", "WebSpecies",
 ]  # fmt: skip

@@ -8,6 +8,7 @@ from figures.chain_sequence import ChainSequence
 from figures.chart import Chart
 from figures.climate_diagram import ClimateDiagram
 from figures.climate_multiples import ClimateMultiples
+from figures.error_bars import ErrorBarChart, ProductionProfile
 from figures.flux_diagram import FluxDiagram
 from figures.food_web_diagram import FoodWebDiagram
 from figures.light_profile import LightProfile
@@ -23,10 +24,12 @@ _DRAWINGS: dict[type[Chart], str] = {
     ChainSequence: "chain_sequence",
     ClimateDiagram: "climate_diagram",
     ClimateMultiples: "climate_multiples",
+    ErrorBarChart: "error_bar_chart",
     FluxDiagram: "flux_diagram",
     FoodWebDiagram: "food_web_diagram",
     LightProfile: "light_profile",
     OxygenCurve: "oxygen_curve",
+    ProductionProfile: "production_profile",
     StockCurves: "stock_curves",
     TemperatureRainfallMap: "temperature_rainfall_map",
     TrophicPyramid: "trophic_pyramid",

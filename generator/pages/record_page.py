@@ -76,6 +76,12 @@ class RecordView:
         fact = self.subject.facts[fact_id]
         return f'<a class="fact" href="#{markup.fact_anchor(fact_id)}">{markup.number(fact.shown)}</a>'
 
+    def bare(self, fact_id: str) -> str:
+        """The same without its unit, for a table whose head names it; a dash where it is not known."""
+        fact = self.subject.facts[fact_id]
+        value = markup.number(fact.shown_bare) if fact.value is not None else "–"
+        return f'<a class="fact" href="#{markup.fact_anchor(fact_id)}">{value}</a>'
+
     @property
     def charts(self) -> list[str]:
         """The charts of the record."""

@@ -68,20 +68,25 @@ def _scrolled(formula: str) -> str:
 
 
 def _month_table(table: MonthTable, caption: str) -> str:
-    heads = "".join(f'<th scope="col">{prose(head)}</th>' for head, _ in table.columns)
+    by_row = ValueTable(("Month", *(head for head, _ in table.columns)), table.rows, table.conclusion)
+    return _table(by_row, f"{caption}, month by month", f"Working by month: {caption}")
+
+
+def _table(table: ValueTable, caption: str, label: str) -> str:
+    heads = "".join(f'<th scope="col">{prose(head)}</th>' for head in table.columns)
     rows = "\n".join(
-        f'<tr><th scope="row">{row[0]}</th>{"".join(f"<td>{number(cell)}</td>" for cell in row[1:])}</tr>' for row in table.rows
+        f'<tr><th scope="row">{prose(row[0])}</th>{"".join(f"<td>{number(cell)}</td>" for cell in row[1:])}</tr>' for row in table.rows
     )
     return (
-        f'<div class="scrolled" tabindex="0" role="group" aria-label="Working by month: {escaped(caption)}">\n<table class="ruled">\n'
-        f'<caption>{prose(caption)}, month by month</caption>\n<thead><tr><th scope="col">Month</th>{heads}</tr></thead>\n'
+        f'<div class="scrolled" tabindex="0" role="group" aria-label="{escaped(label)}">\n<table class="ruled">\n'
+        f"<caption>{prose(caption)}</caption>\n<thead><tr>{heads}</tr></thead>\n"
         f"<tbody>\n{rows}\n</tbody>\n</table>\n</div>\n<p>{prose(sentence(table.conclusion))}</p>"
     )
 
 
 def _value_table(table: ValueTable, caption: str, result: str) -> str:
     numbers = data_table(DataTable(caption=caption, columns=table.columns, rows=table.rows))
-    return f"{numbers}\n<p>{prose(table.conclusion)}</p>\n<p>Result: <strong>{number(result)}</strong></p>"
+    return f"{numbers}\n<p>{prose(sentence(table.conclusion))}</p>\n<p>Result: <strong>{number(result)}</strong></p>"
 
 
 def _rule_path(path: RulePath, result: str) -> str:

@@ -3,11 +3,8 @@
 from __future__ import annotations
 
 from generator.science.method import Method
+from generator.science.substances import molar_mass
 
-MOLAR_MASS_C = "12.011"
-"""Of carbon [g/mol], as tables print it."""
-MOLAR_MASS_O2 = "31.998"
-"""Of oxygen gas [g/mol], as tables print it."""
 _OXYGEN, _RATE, _DAILY = "mg O2/L", "mg O2/L/h", "mg O2/L/d"
 _LIGHT = ("light", "mean oxygen in the light bottles at the end", _OXYGEN)
 _DARK = ("dark", "mean oxygen in the dark bottles at the end", _OXYGEN)
@@ -15,8 +12,8 @@ _INITIAL = ("initial", "mean oxygen at the start", _OXYGEN)
 _INCUBATION = ("incubation", "time that the bottles hung in the water", "h")
 _BOTTLE_SOURCES = ("GAARDER_GRAN1927", "MICHIGAN_LIMNO")
 _MOLAR = (
-    ("molar_mass_carbon", "mass of one mole of carbon, 12.011 g", "g C/mol"),
-    ("molar_mass_oxygen", "mass of one mole of oxygen gas, 31.998 g", "g O2/mol"),
+    ("molar_mass_carbon", f"mass of one mole of carbon, {molar_mass('C'):g} g", "g C/mol"),
+    ("molar_mass_oxygen", f"mass of one mole of oxygen gas, {molar_mass('O2'):g} g", "g O2/mol"),
 )
 
 BOTTLE_GROSS_PRODUCTION = Method(

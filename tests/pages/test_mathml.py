@@ -23,9 +23,10 @@ SIGNS = {"−": "-", "×": "*", "=": "=", "\u2061": "", ",": ","}
 
 
 def leaves(markup: str) -> list[str]:
-    """Numbers and words in the order in which they are read."""
+    """Numbers and words in the order in which they are read; a root sign is read as the plain notation writes it."""
     tree = ElementTree.fromstring(markup)
-    return [(node.text or "").replace("\u00a0", " ") for node in tree.iter() if node.tag in ("mtext", "mn", "mi")]
+    read = (node for node in tree.iter() if node.tag in ("mtext", "mn", "mi", "msqrt"))
+    return ["sqrt" if node.tag == "msqrt" else (node.text or "").replace("\u00a0", " ") for node in read]
 
 
 def in_one_line(node: ElementTree.Element) -> str:

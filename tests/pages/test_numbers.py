@@ -47,7 +47,7 @@ def accounted() -> frozenset[str]:
         texts += [item.fact.shown_working for item in library.questions[subject.id] if item.fact]
         charts = site().kinds[subject.kind].charts(subject)  # curves are sampled from the method that draws them
         texts += [cell for chart in charts for row in chart.table.rows for cell in row] + [chart.description for chart in charts]
-        texts += [slip.shown for item in library.questions[subject.id] for slip in getattr(item, "slips", ())]
+        texts += [getattr(slip, "shown", "") for item in library.questions[subject.id] for slip in getattr(item, "slips", ())]
         texts += [option.text for item in library.questions[subject.id] for option in getattr(item, "options", ())]
         asked = subject.record.questions  # an author's question may bring numbers of its own, as a sum to be worked out does
         texts += [f"{item.ask} {item.because} {item.hint} {item.number.value.text if item.number and item.number.value else ''}" for item in asked]

@@ -9,14 +9,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.science import METHODS
-from generator.science.light_and_dark_bottles import MOLAR_MASS_C, MOLAR_MASS_O2
+from generator.science.substances import molar_mass
 
 oxygen = st.floats(0, 20)
 rates = st.floats(-1, 1)
 hours = st.floats(0.5, 24)
 quotients = st.floats(0.5, 2)
 errors = st.floats(0, 0.5)
-MASSES = {"molar_mass_carbon": float(MOLAR_MASS_C), "molar_mass_oxygen": float(MOLAR_MASS_O2)}
+MASSES = {"molar_mass_carbon": molar_mass("C"), "molar_mass_oxygen": molar_mass("O2")}
 
 
 def compute(method: str, **given_values: float) -> Any:

@@ -1,0 +1,256 @@
+"""Questions on light and dark bottles: net, gross and respiration, a day, carbon, the dark bottle, losses."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.kind import Subject, in_sentence
+from generator.kinds.productivity.bottle_facts import COLUMN, DAILY, DAY, MOLAR
+from generator.kinds.productivity.record import Bottles, Depth, ProductivityRecord
+from generator.kinds.productivity.replicate_questions import ReplicateQuestions
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, computed
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry, reading
+from generator.questions.misconception import Catalogue
+from generator.questions.mistake import Mistake
+from generator.questions.question import Made, Needs
+
+
+class BottleQuestions(ReplicateQuestions):
+    """The bottles that are asked about: those of the richest depth, and those of another one for the day."""
+
+    def __init__(self, subject: Subject[ProductivityRecord], bottles: Bottles, catalogue: Catalogue) -> None:
+        super().__init__(subject, catalogue)
+        self.bottles = bottles
+        self.richest = max(bottles.depths, key=lambda depth: self.fact(depth, "net_production").number)
+        others = [depth for depth in bottles.depths if depth is not self.richest]
+        self.other = max(others, key=lambda depth: abs(self.fact(depth, "daily_net_production").number), default=self.richest)
+        self.hours = self.facts["incubation"]
+
+    def fact(self, depth: Depth, name: str) -> Fact:
+        return self.facts[f"{depth.id}.{name}"]
+
+    def questions(self) -> Iterator[Made]:
+        yield self.net_production()
+        yield self.gross_production()
+        yield self.respiration()
+        yield self.unit_of_rate()
+        yield self.why_dark()
+        yield self.day()
+        yield self.carbon()
+        yield self.why_replicates("a bottle", "several bottles of each sort")
+        light = self.fact(self.richest, "light_error")
+        if light.is_number and light.number > 0:
+            yield self.standard_error(f"light bottles {self.at(self.richest)}", self.fact(self.richest, "light_spread"), light, len(self.richest.light))
+        yield self.loss()
+        if len(self.bottles.depths) > 2:
+            yield self.best_depth()
+        yield from self.verdict()
+
+    def verdict(self) -> Iterator[Made]:
+        """On the depth whose net production is told apart least, or else on another than the richest."""
+        depth = next((depth for depth in self.bottles.depths if self.fact(depth, "net_told_apart").value is False), self.other)
+        net, error, verdict = (self.fact(depth, name) for name in ("net_production", "net_error", "net_told_apart"))
+        if isinstance(verdict.value, bool) and error.number > 0:
+            where = self.at(depth)
+            yield self.told_apart(
+                f"{where[:1].upper()}{where[1:]}", "net production by the hour", net, error, verdict.value, answered=depth is self.richest
+            )
+
+    def at(self, depth: Depth) -> str:
+        """Where, inside a sentence."""
+        return in_sentence(depth.label)
+
+    def given(self, depth: Depth) -> dict[str, Fact]:
+        return {sort: self.fact(depth, f"{sort}_oxygen") for sort in ("initial", "light", "dark")} | {"hours": self.hours}
+
+    def means(self, depth: Depth, *sorts: str) -> str:
+        words = {"initial": "the initial bottles", "light": "the light bottles after {}", "dark": "the dark bottles after {}"}
+        return " and ".join(f"{self.fact(depth, f'{sort}_oxygen').shown_exactly} in {words[sort].format(self.hours.shown_exactly)}" for sort in sorts)
+
+    def net_production(self) -> Made:
+        depth = self.richest
+        net, given = self.fact(depth, "net_production"), self.given(depth)
+        draft = Draft(
+            id="net_production",
+            prompt=f"Mean oxygen {self.at(depth)} was {self.means(depth, 'initial', 'light')}. What is net production by the hour?",
+            solution=f"Light less initial is what is left over, and the hours make a rate of it: {net.shown_exactly}.",
+        )
+        return number_entry(
+            draft, net, given,
+            (
+                Mistake("inv.no-time", "light - initial", "leaving out the time"),
+                Mistake("inv.start-less-end", "(initial - light) / hours", "taking the start less the end"),
+                Mistake("ps.bottles", "(light - dark) / hours", "taking light less dark, which is gross production"),
+                Mistake("ps.bottles", "(initial - dark) / hours", "taking initial less dark, which is respiration"),
+            ),
+            self.catalogue, kept=(self.hours.id,), otherwise="Take the oxygen in the light bottles less that at the start, then divide by the hours.",
+        )  # fmt: skip
+
+    def gross_production(self) -> Made:
+        depth = self.richest
+        gross = self.fact(depth, "gross_production")
+        draft = Draft(
+            id="gross_production",
+            prompt=(
+                f"Mean oxygen {self.at(depth)} was {self.means(depth, 'initial', 'light', 'dark')}. "
+                "What is gross production by the hour?"
+            ),
+            solution=f"All that was made is what is left over in the light and what was used besides, so light less dark: {gross.shown_exactly}.",
+        )
+        return choice_of_numbers(
+            draft, gross, self.given(depth),
+            (
+                Mistake("bio.gross-net", "(light - initial) / hours", "giving net production"),
+                Mistake("bio.respired-net", "(initial - dark) / hours", "giving respiration"),
+                Mistake("inv.no-time", "light - dark", "leaving out the time"),
+                Mistake("ps.sign", "(light - initial) / hours - (initial - dark) / hours", "taking respiration off net production"),
+            ),
+            self.catalogue,
+        )  # fmt: skip
+
+    def respiration(self) -> Made:
+        depth = self.richest
+        respired = self.fact(depth, "respiration")
+        draft = Draft(
+            id="respiration",
+            prompt=f"Mean oxygen {self.at(depth)} was {self.means(depth, 'initial', 'dark')}. What is respiration by the hour?",
+            solution=f"In the dark oxygen is only used, so initial less dark over the hours is respiration: {respired.shown_exactly}.",
+        )
+        return number_entry(
+            draft, respired, self.given(depth),
+            (
+                Mistake("inv.no-time", "initial - dark", "leaving out the time"),
+                Mistake("ps.bottles", "(light - dark) / hours", "taking light less dark, which is gross production"),
+                Mistake("ps.bottles", "(light - initial) / hours", "taking light less initial, which is net production"),
+                Mistake("ps.loss-is-negative", "(dark - initial) / hours", "giving the loss with its sign"),
+            ),
+            self.catalogue, kept=(self.hours.id,), otherwise="Take the oxygen at the start less that in the dark bottles, then divide by the hours.",
+        )  # fmt: skip
+
+    def unit_of_rate(self) -> Made:
+        draft = Draft(
+            id="unit_of_rate",
+            prompt="Which unit fits the production of plankton in a bottle?",
+            solution="Production is a rate: a mass of oxygen, for each litre of water and for each hour or day.",
+            needs=Needs.KNOWLEDGE,
+        )
+        wrong = (
+            Wrong("mg of oxygen in a litre", "bio.stock-rate", "That is how much oxygen is there."),
+            Wrong("mg of oxygen in an hour", "inv.no-amount-of-water", "A large bottle makes more than a small one."),
+            Wrong("number of algae in a litre", "bio.numbers", "That counts what is there."),
+        )
+        return choice(draft, "mg of oxygen in a litre and an hour", wrong, self.catalogue, salt=self.subject.id)
+
+    def why_dark(self) -> Made:
+        draft = Draft(
+            id="why_dark",
+            prompt="What is the dark bottle for?",
+            solution="In the dark there is no photosynthesis, so the oxygen that is lost shows respiration alone. It is the control.",
+            needs=Needs.KNOWLEDGE,
+        )
+        wrong = (
+            Wrong("It shows photosynthesis without the disturbance of respiration", "ps.no-respiration", "It is the other way round."),
+            Wrong("It shows what algae do at night, for only then do they respire", "ps.night-only"),
+            Wrong("It is a second try of the light bottle, to take a mean", "inv.control-is-replicate"),
+        )
+        return choice(draft, "It shows how much oxygen respiration uses", wrong, self.catalogue, salt=self.subject.id)
+
+    def day(self) -> Made:
+        depth, light = self.other, self.facts["light_hours"]
+        gross, respired = (self.fact(depth, name) for name in ("gross_production", "respiration"))
+        given = {"gross": gross, "respired": respired, "light": light, "day": DAY}
+        known = self.fact(depth, "daily_net_production")
+        net = computed(known.id, known.name, Expression("gross * light - respired * day"), given, DAILY, figures=known.figures)
+        taken = (
+            "Take gross production and respiration by the hour from the numbers on this page."
+            if depth is self.richest
+            else f"{depth.label[:1].upper()}{depth.label[1:]} gross production is {gross.shown_exactly} and respiration {respired.shown_exactly}."
+        )
+        draft = Draft(
+            id="day_and_night",
+            prompt=f"{taken} The day has {light.shown_number} hours of light. What is net production of a day and a night?",
+            solution=(
+                f"Made in the light: {gross.shown_exactly} × {light.shown_exactly}. Used day and night: {respired.shown_exactly} × {DAY.shown_exactly}. "
+                f"The difference is {net.shown_exactly}."
+            ),
+        )
+        return number_entry(
+            draft, net, given,
+            (
+                Mistake("ps.hours", "(gross - respired) * day", "letting photosynthesis run all day and night"),
+                Mistake("ps.respire-in-light", "(gross - respired) * light", "counting respiration in the hours of light only"),
+                Mistake("ps.night-only", "gross * light - respired * (day - light)", "counting respiration at night only"),
+                Mistake("bio.gross-net", "gross * light", "giving gross production of the day"),
+            ),
+            self.catalogue, kept=(DAY.id,), otherwise="Oxygen is made in the hours of light, but used in all hours.",
+        )  # fmt: skip
+
+    def carbon(self) -> Made:
+        part = COLUMN if len(self.bottles.depths) > 1 else self.richest.id
+        fixed = self.facts[f"{part}.gross_carbon"]
+        oxygen = self.facts[f"{part}.gross_production" if part == COLUMN else f"{part}.daily_gross_production"]
+        quotient = self.facts["photosynthetic_quotient"]
+        carbon, gas = MOLAR["molar_mass_carbon"], MOLAR["molar_mass_oxygen"]
+        draft = Draft(
+            id="carbon",
+            prompt=(
+                f"Gross production of a day is {oxygen.shown_exactly}. How much carbon is fixed? A mole of carbon has {carbon.shown_number} g, "
+                f"a mole of oxygen {gas.shown_number} g, and {quotient.shown_number} moles of oxygen are made for each mole of carbon."
+            ),
+            solution=f"{oxygen.shown_exactly} × {carbon.shown_number} ÷ {gas.shown_number} ÷ {quotient.shown_number} = {fixed.shown_exactly}.",
+        )
+        return number_entry(
+            draft, fixed, {"oxygen": oxygen, "carbon": carbon, "gas": gas, "quotient": quotient},
+            (
+                Mistake("ps.oxygen-is-carbon", "oxygen", "taking a gram of oxygen for a gram of carbon"),
+                Mistake("ps.quotient-left-out", "oxygen * carbon / gas", "leaving out the quotient"),
+                Mistake("ps.quotient-times", "oxygen * carbon / gas * quotient", "multiplying by the quotient"),
+                Mistake("ps.molar-inverse", "oxygen * gas / carbon / quotient", "turning the molar masses round"),
+            ),
+            self.catalogue, kept=(carbon.id, gas.id, quotient.id), otherwise="Mass of carbon over mass of oxygen makes the number smaller, and so does the quotient.",
+        )  # fmt: skip
+
+    def loss(self) -> Made:
+        deepest = min(self.bottles.depths, key=lambda depth: self.fact(depth, "net_production").number)
+        lost = self.fact(deepest, "net_told_apart").value is True and self.fact(deepest, "net_production").number < 0
+        case = (
+            f"{deepest.label[:1].upper()}{deepest.label[1:]} the light bottles held less oxygen at the end than at the start."
+            if lost
+            else "In deep water a light bottle can hold less oxygen at the end than at the start."
+        )
+        draft = Draft(
+            id="loss",
+            prompt=f"{case} What does that say?",
+            solution="Net production is below zero: living things respire more than the few algae in dim light make.",
+            needs=Needs.BOTH if lost else Needs.KNOWLEDGE,
+        )
+        wrong = (
+            Wrong("The bottles leaked, for oxygen cannot get less in a light bottle", "inv.negative-is-wrong"),
+            Wrong("No photosynthesis took place at all", "ps.net-is-gross", "That would make gross production nothing, not net production."),
+            Wrong("Respiration stopped, as it does in the light", "ps.night-only"),
+        )
+        return choice(draft, "More oxygen was used there than was made", wrong, self.catalogue, salt=self.subject.id)
+
+    def best_depth(self) -> Made:
+        """Read off the profile."""
+        labels = {depth.id: self.fact(depth, "depth").shown for depth in self.bottles.depths}
+
+        def largest(name: str) -> list[str]:
+            """The depths at which a value as shown is the largest."""
+            most = max((self.fact(depth, name) for depth in self.bottles.depths), key=lambda fact: fact.number).shown_exactly
+            return [labels[depth.id] for depth in self.bottles.depths if self.fact(depth, name).shown_exactly == most]
+
+        best = largest("daily_net_production")
+        draft = Draft(
+            id="best_depth",
+            prompt="Look at the chart of production over depth. At which of the measured depths is net production of a day the largest?",
+            solution=f"The line of net production lies farthest to the right at {best[0]}.",
+        )
+        wrong = (
+            (largest("daily_gross_production"), Wrong("", "bio.gross-net", "There gross production is the largest.")),
+            (largest("daily_respiration"), Wrong("", "bio.respired-net", "There respiration is the largest.")),
+            ([labels[self.bottles.depths[-1].id]], Wrong("", "inv.depth-upwards")),
+        )
+        otherwise = "Find the line of net production in the legend, and follow it to its point farthest to the right."
+        return reading(draft, tuple(labels.values()), best, wrong, self.catalogue, otherwise=otherwise)

@@ -1,0 +1,200 @@
+"""Questions on harvests: biomass, net and gross production, energy, what was eaten, dry mass, quadrats."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.kind import Subject, in_sentence
+from generator.kinds.productivity.harvest_facts import GRAZING
+from generator.kinds.productivity.record import Harvest, Plot, ProductivityRecord
+from generator.kinds.productivity.replicate_questions import ReplicateQuestions
+from generator.quantities.fact import Fact
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
+from generator.questions.misconception import Catalogue
+from generator.questions.mistake import Mistake
+from generator.questions.question import Made, Needs
+
+
+LOOK_UP = "from the numbers on this page"
+
+
+class HarvestQuestions(ReplicateQuestions):
+    """The first plot, and another one for net production, so that no prompt gives the answer to another question."""
+
+    def __init__(self, subject: Subject[ProductivityRecord], harvest: Harvest, catalogue: Catalogue) -> None:
+        super().__init__(subject, catalogue)
+        self.harvest, self.plot, self.other = harvest, harvest.plots[0], harvest.plots[-1]
+        self.first, self.last = self.plot.harvests[0], self.plot.harvests[-1]
+
+    def fact(self, name: str, plot: Plot | None = None) -> Fact:
+        return self.facts[f"{(plot or self.plot).id}.{name}"]
+
+    def questions(self) -> Iterator[Made]:
+        yield self.biomass()
+        yield self.net_production()
+        known = next((plot for plot in self.harvest.plots if self.fact("gross_production", plot).is_number), None)
+        if known is not None:
+            yield self.gross_production(known)
+        yield self.stock_or_rate()
+        yield self.why_dry()
+        yield self.energy()
+        if f"{GRAZING}.eaten" in self.facts:
+            yield self.eaten()
+        yield self.where_to_cut()
+        yield self.why_replicates("a bag", "several quadrats in each plot")
+        error = self.fact(f"error_{self.last.id}")
+        if error.is_number and error.number > 0:
+            what = f"dry mass of the quadrats ({in_sentence(self.plot.label)}, {in_sentence(self.last.label)})"
+            yield self.standard_error(what, self.fact(f"spread_{self.last.id}"), error, len(self.last.dry_mass))
+        net, net_error, verdict = (self.fact(name) for name in ("net_production", "net_error", "net_told_apart"))
+        if isinstance(verdict.value, bool) and net_error.number > 0:
+            yield self.told_apart(f"{self.plot.label}:", "net production", net, net_error, verdict.value, answered=self.plot is self.other)
+
+    def net_of(self, plot: Plot) -> str:
+        """Net production as a prompt gives it: where it answers another question, it is to be looked up."""
+        net = self.fact("net_production", plot)
+        return f"take net production {LOOK_UP}." if plot is self.other else f"net production was {net.shown_exactly}."
+
+    def biomass(self) -> Made:
+        mass, area, found = self.fact(f"dry_mass_{self.first.id}"), self.facts["quadrat_area"], self.fact(f"biomass_{self.first.id}")
+        draft = Draft(
+            id="biomass",
+            prompt=(
+                f"{self.plot.label}, {in_sentence(self.first.label)}: the mean dry mass from a quadrat of {area.shown_exactly} is {mass.shown_exactly}. "
+                "How much is that on one square metre?"
+            ),
+            solution=f"{mass.shown_exactly} ÷ {area.shown_exactly} = {found.shown_exactly}.",
+        )
+        return number_entry(
+            draft, found, {"mass": mass, "area": area},
+            (
+                Mistake("bio.quadrat", "mass", "taking the quadrat for a square metre"),
+                Mistake("bio.quadrat-times", "mass * area", "multiplying by the area"),
+                Mistake("bio.quadrat-side", "mass / sqrt(area)", "dividing by the side of the frame"),
+            ),
+            self.catalogue, kept=(area.id,), otherwise="How many such quadrats make a square metre?",
+        )  # fmt: skip
+
+    def net_production(self) -> Made:
+        plot = self.other
+        first, last = plot.harvests[0], plot.harvests[-1]
+        net, days = self.fact("net_production", plot), self.fact("duration", plot)
+        earlier, later = self.fact(f"biomass_{first.id}", plot), self.fact(f"biomass_{last.id}", plot)
+        start = f"Take that at the first harvest {LOOK_UP}." if plot is self.plot else f"At the first harvest it was {earlier.shown_exactly}."
+        draft = Draft(
+            id="net_production",
+            prompt=(
+                f"{plot.label}: at the last harvest, {days.shown_exactly} after the first, the biomass was {later.shown_exactly}. {start} "
+                "What is net production by the day?"
+            ),
+            solution=f"What was gained, divided by the days: ({later.shown_exactly} less {earlier.shown_exactly}) ÷ {days.shown_exactly} = {net.shown_exactly}.",
+        )
+        return number_entry(
+            draft, net, {"earlier": earlier, "later": later, "days": days},
+            (
+                Mistake("bio.stock-rate", "later / days", "dividing the biomass itself by the days"),
+                Mistake("inv.no-time", "later - earlier", "leaving out the time"),
+                Mistake("inv.start-less-end", "(earlier - later) / days", "taking the start less the end"),
+                Mistake("bio.both-added", "(later + earlier) / days", "adding the two harvests"),
+            ),
+            self.catalogue, kept=(days.id,), otherwise="Take the later biomass less the earlier one, then divide by the days between them.",
+        )  # fmt: skip
+
+    def gross_production(self, plot: Plot) -> Made:
+        gross, respired, net = (self.fact(name, plot) for name in ("gross_production", "respiration", "net_production"))
+        draft = Draft(
+            id="gross_production",
+            prompt=f"{plot.label}: {self.net_of(plot)} The plants respired {respired.shown_exactly}. What was their gross production?",
+            solution=f"All that was built up is what is left and what was respired: {net.shown_exactly} + {respired.shown_exactly} = {gross.shown_exactly}.",
+        )
+        return choice_of_numbers(
+            draft, gross, {"net": net, "respired": respired},
+            (
+                Mistake("ps.sign", "net - respired", "taking respiration off net production"),
+                Mistake("bio.respired-net", "respired", "giving what is respired"),
+                Mistake("bio.gross-net", "net", "giving net production"),
+            ),
+            self.catalogue,
+        )  # fmt: skip
+
+    def stock_or_rate(self) -> Made:
+        draft = Draft(
+            id="stock_or_rate",
+            prompt="A meadow holds much biomass. Does that show that its production is large?",
+            solution="Biomass is what is there. Production is what is added in a time, so it takes two harvests to find it.",
+            needs=Needs.KNOWLEDGE,
+        )
+        wrong = (
+            Wrong("Yes: biomass and production are the same", "bio.stock-rate"),
+            Wrong("Yes, if the mass was dried before it was weighed", "bio.stock-rate", "Drying matters, but it makes no rate of a mass."),
+            Wrong("No: the more there is, the less can be added", "bio.stock-limits"),
+        )
+        return choice(draft, "No: production is what is added in a time, not what is there", wrong, self.catalogue, salt=self.subject.id)
+
+    def why_dry(self) -> Made:
+        draft = Draft(
+            id="why_dry",
+            prompt="Why are the plants dried before they are weighed?",
+            solution="How much water a plant holds changes with rain and time of day, and water is not built up by photosynthesis.",
+            needs=Needs.KNOWLEDGE,
+        )
+        wrong = (
+            Wrong("To make the bags lighter to carry", "bio.dry-is-handy"),
+            Wrong("Because fresh and dry mass stand for the same, and dry plants keep better", "bio.wet-dry"),
+            Wrong("To stop the plants from growing on the balance", "bio.dry-is-handy"),
+        )
+        return choice(draft, "Because water varies, and is not what production builds up", wrong, self.catalogue, salt=self.subject.id)
+
+    def energy(self) -> Made:
+        dry, content, found = self.fact("net_production"), self.facts["energy_content"], self.fact("net_energy")
+        draft = Draft(
+            id="energy",
+            prompt=(
+                f"{self.plot.label}: {self.net_of(self.plot)} One gram of dry matter holds {content.shown_number} kJ. "
+                "How much energy do the plants build up in a day?"
+            ),
+            solution=f"{dry.shown_exactly} × {content.shown_exactly} = {found.shown_exactly}.",
+        )
+        return number_entry(
+            draft, found, {"dry": dry, "content": content, "carbon": self.facts["carbon_fraction"]},
+            (
+                Mistake("bio.energy-divided", "dry / content", "dividing by the energy of a gram"),
+                Mistake("bio.energy-of-carbon", "dry * carbon * content", "turning dry matter into carbon first"),
+            ),
+            self.catalogue, kept=(content.id,), otherwise="Grams of dry matter times the energy of each gram.",
+        )  # fmt: skip
+
+    def eaten(self) -> Made:
+        plots = {plot.grazing: plot for plot in self.harvest.plots if plot.grazing}
+        without, grazed = (self.facts[f"{plots[sort].id}.net_production"] for sort in ("kept_out", "open"))
+        found = self.facts[f"{GRAZING}.eaten"]
+        draft = Draft(
+            id="eaten",
+            prompt=(
+                "How much did grazers eat in a day on each square metre? Compare the net production of the two plots, as the numbers on this page give it."
+            ),
+            solution=f"What grew without grazers less what was found with them: {without.shown_exactly} less {grazed.shown_exactly} is {found.shown_exactly}.",
+        )
+        return choice_of_numbers(
+            draft, found, {"without": without, "grazed": grazed},
+            (
+                Mistake("bio.eaten-is-left", "grazed", "giving what was left over on grazed ground"),
+                Mistake("bio.eaten-is-all", "without", "giving all that grew without grazers"),
+                Mistake("bio.eaten-added", "without + grazed", "adding the two plots"),
+            ),
+            self.catalogue,
+        )  # fmt: skip
+
+    def where_to_cut(self) -> Made:
+        draft = Draft(
+            id="where_to_cut",
+            prompt="Where should the quadrats lie?",
+            solution="Places drawn by chance make the mean stand for the whole plot. Whoever chooses by eye favours some plants without noticing.",
+            needs=Needs.KNOWLEDGE,
+        )
+        wrong = (
+            Wrong("Where the plants look like the mean of the plot", "inv.by-eye"),
+            Wrong("Where most grows, so that the balance reads best", "inv.by-eye", "Then biomass comes out too large."),
+            Wrong("Where they lay at the harvest before", "bio.cut-twice"),
+        )
+        return choice(draft, "At places drawn by chance", wrong, self.catalogue, salt=self.subject.id)

@@ -1,0 +1,74 @@
+"""Questions on replicates: the standard error, what replicates are for, and what error bars say."""
+
+from __future__ import annotations
+
+from generator.kind import Subject
+from generator.kinds.productivity.record import ProductivityRecord
+from generator.quantities.fact import Fact
+from generator.quantities.units import unit
+from generator.questions.making import Draft, Wrong, choice, number_entry
+from generator.questions.misconception import Catalogue
+from generator.questions.mistake import Mistake
+from generator.questions.question import Made, Needs
+
+
+class ReplicateQuestions:
+    """The record that is asked about; a method's own questions build on it."""
+
+    def __init__(self, subject: Subject[ProductivityRecord], catalogue: Catalogue) -> None:
+        self.subject, self.facts, self.catalogue = subject, subject.facts, catalogue
+
+    def standard_error(self, what: str, spread: Fact, error: Fact, count: int) -> Made:
+        """Of one sort of bottle, or one harvest; `what` names the readings as they go on after "the"."""
+        replicates = Fact(id="replicates", name="Replicates", value=float(count), unit=unit(""), written=str(count))
+        draft = Draft(
+            id="standard_error",
+            prompt=(
+                f"The {count} readings of the {what} have a standard deviation of {spread.shown_exactly}. "
+                "What is the standard error of their mean? Divide by the square root of the number of readings."
+            ),
+            solution=f"{spread.shown_exactly} ÷ √{count} = {error.shown}.",
+        )
+        return number_entry(
+            draft, error, {"spread": spread, "replicates": replicates},
+            (
+                Mistake("inv.error-divide-n", "spread / replicates", "dividing by the number of readings itself"),
+                Mistake("inv.error-grows", "spread * sqrt(replicates)", "multiplying by the root"),
+                Mistake("inv.spread-is-error", "spread", "giving the standard deviation"),
+            ),
+            self.catalogue, kept=("replicates",), otherwise="First take the square root of the number of readings, then divide by it.",
+        )  # fmt: skip
+
+    def why_replicates(self, one: str, several: str) -> Made:
+        draft = Draft(
+            id="why_replicates",
+            prompt=f"Why are {several} used, and not just one?",
+            solution=f"Single readings differ by chance. Only {several} show by how much, and so how far their mean can be trusted.",
+            needs=Needs.KNOWLEDGE,
+        )
+        wrong = (
+            Wrong("Because the mean of several readings has no error", "inv.mean-has-no-error"),
+            Wrong(f"In case {one} is lost, otherwise one would do just as well", "inv.one-is-enough"),
+            Wrong("Because they show whether the meter reads too high", "inv.replicates-show-bias"),
+        )
+        return choice(draft, "Because they show how much readings differ by chance", wrong, self.catalogue, salt=self.subject.id)
+
+    def told_apart(self, where: str, what: str, difference: Fact, error: Fact, verdict: bool, answered: bool) -> Made:
+        """What a value and its standard error say together; where the value answers another question, it is to be looked up."""
+        case = f"{where} {what} is {difference.shown_exactly}, with a standard error of {error.shown_exactly}."
+        draft = Draft(
+            id="told_apart",
+            prompt=f"{f'Look up {what} and its standard error in the numbers on this page.' if answered else case} What may be said of it?",
+            solution="A value is told apart from nothing where it is more than twice its standard error, its sign left aside.",
+            needs=Needs.BOTH,
+        )
+        apart = "It is told apart from nothing: chance alone would seldom give as much"
+        hidden = "It is not told apart from nothing: chance alone could give as much"
+        wrong = [
+            Wrong(hidden if verdict else apart, "inv.no-rule", "Compare the value with twice its standard error."),
+            Wrong("It is known exactly, since a mean was taken", "inv.mean-has-no-error"),
+            Wrong("All readings lie within one standard error of the mean", "inv.bars-are-range"),
+        ]
+        if not verdict:
+            wrong[1] = Wrong("It is exactly nothing", "inv.not-apart-is-nothing")
+        return choice(draft, apart if verdict else hidden, wrong, self.catalogue, salt=self.subject.id)

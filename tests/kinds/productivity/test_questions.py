@@ -1,0 +1,146 @@
+"""Questions on investigations: right answers from facts, each usual mistake recognised, no prompt that tells another answer."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.questions.question import ChartReading, Choice, NumberEntry
+from tests.kinds.productivity.small_series import DEEP, GRAZED, GREW, TOP, bottles, harvest, of
+from tests.kinds.small_records import demo, made, rejected
+
+BOTTLES, HARVEST = "productivity/halden_water_bottles", "productivity/harrow_plain_harvest"
+
+
+def entry(text: str, name: str) -> NumberEntry:
+    found = made(of(text))[name]
+    assert isinstance(found, NumberEntry)
+    return found
+
+
+def chosen(text: str, name: str) -> Choice:
+    found = made(of(text))[name]
+    assert isinstance(found, Choice)
+    return found
+
+
+def slips(question: NumberEntry) -> dict[str, list[str]]:
+    found: dict[str, list[str]] = {}
+    for slip in question.slips:
+        found.setdefault(slip.misconception, []).append(slip.shown)
+    return found
+
+
+def test_net_production_recognises_a_missing_time_a_wrong_sign_and_wrong_bottles() -> None:
+    """Source: arithmetic, 1.1 / 4; 1.1; -1.1 / 4; 1.7 / 4 and 0.6 / 4."""
+    question = entry(bottles(), "net_production")
+    unit = "mg O₂ L⁻¹ h⁻¹"
+    assert f"0.275 {unit}" == question.answer
+    assert {
+        "inv.no-time": [f"1.10 {unit}"], "inv.start-less-end": [f"−0.275 {unit}"], "ps.bottles": [f"0.425 {unit}", f"0.150 {unit}"],
+    } == slips(question)  # fmt: skip
+
+
+def test_gross_production_offers_net_production_and_respiration() -> None:
+    question = chosen(bottles(), "gross_production")
+    by_misconception = {option.misconception: option.text for option in question.options}
+    assert "0.425 mg O₂ L⁻¹ h⁻¹" == by_misconception[""]
+    assert {"bio.gross-net", "bio.respired-net", "inv.no-time", "ps.sign"} == set(by_misconception) - {""}
+
+
+def test_a_day_counts_light_for_production_and_all_hours_for_respiration() -> None:
+    """Source: arithmetic, 0.1 × 10 - 0.15 × 24 at the depth that the other questions leave alone."""
+    question = entry(bottles(TOP, DEEP), "day_and_night")
+    assert "−2.60 mg O₂ L⁻¹ d⁻¹" == question.answer
+    assert {"ps.hours": ["−1.20 mg O₂ L⁻¹ d⁻¹"], "ps.respire-in-light": ["−0.500 mg O₂ L⁻¹ d⁻¹"]}.items() <= slips(question).items()
+    assert "numbers on this page" in entry(bottles(), "day_and_night").prompt
+
+
+def test_rounded_rates_from_the_prompt_give_a_day_that_is_accepted() -> None:
+    """Whoever puts in what the prompt says must be right."""
+    question = made(demo(BOTTLES))["day_and_night"]
+    assert isinstance(question, NumberEntry)
+    assert question.accepted.low <= 0.0550 * 15 - 0.0167 * 24 <= question.accepted.high
+
+
+def test_carbon_recognises_oxygen_taken_for_it_and_the_quotient_left_out() -> None:
+    question = entry(bottles(), "carbon")
+    assert "1.33 mg C L⁻¹ d⁻¹" == question.answer
+    assert {"ps.oxygen-is-carbon", "ps.quotient-left-out", "ps.quotient-times", "ps.molar-inverse"} == set(slips(question))
+
+
+def test_standard_error_of_four_is_half_the_spread() -> None:
+    question = entry(bottles({"light": "[9, 9, 9.4, 9.4]"}), "standard_error")
+    assert "0.115 mg O₂ L⁻¹" == question.answer
+    assert {"inv.error-divide-n", "inv.error-grows", "inv.spread-is-error"} == set(slips(question))
+
+
+def test_without_replicates_nobody_is_asked_for_their_error() -> None:
+    found = made(of(bottles({"initial": "[8.1]", "light": "[9.2]", "dark": "[7.5]"})))
+    assert not {"standard_error", "told_apart"} & set(found)
+    assert {} == rejected(of(bottles({"initial": "[8.1]", "light": "[9.2]", "dark": "[7.5]"})))
+
+
+@pytest.mark.parametrize(("light", "right"), [("[9, 9.4]", "It is told apart"), ("[8.1, 8.3]", "It is not told apart")])
+def test_verdict_follows_the_numbers(light: str, right: str) -> None:
+    (option,) = [option for option in chosen(bottles({"light": light}), "told_apart").options if option.right]
+    assert option.text.startswith(right)
+
+
+@pytest.mark.parametrize(("light", "begins"), [("[5.7, 5.6]", "At 4 m the light bottles held less"), ("[6.0, 6.2]", "In deep water a light bottle can")])
+def test_loss_is_asked_of_the_data_where_they_show_one(light: str, begins: str) -> None:
+    assert chosen(bottles(TOP, DEEP | {"light": light}), "loss").prompt.startswith(begins)
+
+
+def test_best_depth_is_read_off_the_profile() -> None:
+    found = made(of(bottles(TOP, TOP | {"depth": "2", "light": "[9.4, 9.8]"}, DEEP | {"depth": "9"})))["best_depth"]
+    assert isinstance(found, ChartReading)
+    assert (("0 m", "2 m", "9 m"), ("2 m",)) == (found.labels, found.right)
+    assert "best_depth" not in made(of(bottles(TOP, DEEP)))
+
+
+def test_biomass_knows_the_slips_with_a_quadrat() -> None:
+    """Source: arithmetic, 11 / 0.25; 11, 11 × 0.25 and 11 / 0.5."""
+    question = entry(harvest(("", GREW)), "biomass")
+    assert "44.0 g m⁻²" == question.answer
+    assert {"bio.quadrat": ["11.0 g m⁻²"], "bio.quadrat-times": ["2.75 g m⁻²"], "bio.quadrat-side": ["22.0 g m⁻²"]} == slips(question)
+
+
+def test_net_production_by_harvest_is_not_the_biomass() -> None:
+    question = entry(harvest(("", GREW)), "net_production")
+    assert ("1.68 g m⁻² d⁻¹", ["2.56 g m⁻² d⁻¹"]) == (question.answer, slips(question)["bio.stock-rate"])
+
+
+def test_gross_production_is_asked_where_respiration_is_known() -> None:
+    known = ("respiration: 1.2", GREW)
+    assert "gross_production" in made(of(harvest(("", GRAZED), known)))
+    assert "gross_production" not in made(of(harvest(("", GREW))))
+    (option,) = [option for option in chosen(harvest(known), "gross_production").options if option.right]
+    assert "2.88 g m⁻² d⁻¹" == option.text
+
+
+def test_what_was_eaten_is_asked_of_a_pair_of_plots() -> None:
+    question = chosen(harvest(("grazing: kept_out", GREW), ("grazing: open", GRAZED)), "eaten")
+    assert ["0.880 g m⁻² d⁻¹"] == [option.text for option in question.options if option.right]
+    assert "eaten" not in made(of(harvest(("", GREW), ("", GRAZED))))
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        bottles(TOP, DEEP | {"dark": "[5.3, 5.5]"}), bottles(), harvest(("", GREW)), harvest(("respiration: 1.2", GREW)),
+        harvest(("grazing: kept_out, respiration: 1.2", GREW), ("grazing: open", ((0.0, "[9, 12]"), GRAZED[1]))),
+    ],
+)  # fmt: skip
+def test_no_prompt_tells_the_answer_to_another_question(text: str) -> None:
+    found = made(of(text))
+    answers = {name: question.answer for name, question in found.items() if isinstance(question, NumberEntry)}
+    answers |= {name: o.text for name, q in found.items() if isinstance(q, Choice) and q.fact is not None for o in q.options if o.right}
+    told = [(name, other) for name, answer in answers.items() for other, question in found.items() if other != name and answer in question.prompt]
+    assert [] == told
+
+
+@pytest.mark.parametrize("record", [BOTTLES, HARVEST])
+def test_demo_asks_on_all_that_the_method_teaches(record: str) -> None:
+    asked = set(made(demo(record)))
+    assert {"net_production", "gross_production", "why_replicates", "standard_error", "told_apart"} <= asked
+    assert ({"respiration", "unit_of_rate", "why_dark", "loss", "best_depth"} if record == BOTTLES else {"stock_or_rate", "why_dry", "eaten"}) <= asked
