@@ -34,6 +34,21 @@ _MEASURE = """
 """
 
 
+_LEAST_PX = 11.0
+_SIZES = """
+(least) => [...document.querySelectorAll("svg[role='img']")].flatMap((svg) => {
+  const scale = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
+  return [...svg.querySelectorAll("text")].filter((text) => text.getAttribute("font-size") * scale < least).map((text) =>
+    `${svg.querySelector("title")?.textContent ?? "untitled"}: "${text.textContent}" is smaller than ${least} px`);
+})
+"""
+
+
+def small_texts(page: Page) -> list[str]:
+    """One sentence for each text of an inline chart that the page shows less than 11 px high."""
+    return page.evaluate(_SIZES, _LEAST_PX)
+
+
 def text_violations(page: Page) -> list[str]:
     """One sentence for each two texts of an inline chart that overlap, and for each text that leaves its chart.
 

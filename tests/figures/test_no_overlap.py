@@ -8,7 +8,7 @@ from playwright.sync_api import Browser
 from figures import Chart
 from figures.inline import inline_svg, palette_css
 from tests.figures.drawn import drawn
-from tests.figures.measure import text_violations
+from tests.figures.measure import small_texts, text_violations
 from tests.figures.overview_specimens import CHAINS, MAPS, MULTIPLES, STOCKS, TURNOVERS, random_map
 from tests.figures.specimens import CLIMATES, CROWDED, FLUX_DIAGRAMS, GRID, LONG_LABELS, PYRAMIDS, random_flux_diagram
 from tests.figures.web_specimens import WEBS, random_web
@@ -66,3 +66,12 @@ def test_the_measure_finds_text_on_text_and_text_beyond_the_canvas(browser: Brow
     texts = "".join(f'<text x="{x}" y="50" font-size="14">{word}</text>' for x, word in words)
     html = f"<svg role='img' viewBox='0 0 200 100' width='200' height='100'><title>t</title>{texts}</svg>"
     assert ['t: "lapping" overlaps "over"', 't: "beyond" leaves the canvas'] == violations(browser, html, 1)
+
+
+def test_the_measure_finds_text_that_a_page_shows_too_small(browser: Browser):
+    texts = "".join(f'<text x="5" y="{y}" font-size="{size}">{size}</text>' for y, size in ((30, 13), (60, 14)))
+    page = browser.new_page(viewport={"width": 740, "height": 600})
+    page.set_content(f"<svg role='img' viewBox='0 0 200 100' style='width: 160px'><title>t</title>{texts}</svg>")
+    found = small_texts(page)
+    page.close()
+    assert ['t: "13" is smaller than 11 px'] == found

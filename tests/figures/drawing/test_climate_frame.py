@@ -26,7 +26,7 @@ def test_a_southern_year_starts_in_july():
 
 
 @pytest.mark.parametrize(("temps", "southern", "expected"), (
-    ([-1] * 12, False, [(0, 12)]), ([0] * 12, False, []), ([-0.1] + [5] * 11, True, [(6, 7)]),
+    ([-1] * 12, False, [(0, 12)]), ([0] * 12, False, []), ([-1, 0, *[5] * 10], False, [(0, 1)]), ([-0.1] + [5] * 11, True, [(6, 7)]),
     ([-5, -2] + [3] * 8 + [-1, -4], False, [(0, 2), (10, 12)]), ([-5, -2] + [3] * 8 + [-1, -4], True, [(4, 8)]),
 ))  # fmt: skip
 def test_stretches_of_months_below_zero_follow_the_order_of_the_frame(temps: list[float], southern: bool, expected: list[tuple[int, int]]):
