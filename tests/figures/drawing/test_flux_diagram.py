@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from figures import FluxDiagram
 from figures.drawing.flux_arrows import THINNEST, UNKNOWN, WIDEST, shaft_widths
 from figures.drawing.flux_diagram import arranged
-from figures.drawing.flux_layout import PlacedArrow, faults
+from figures.drawing.flux_layout import faults
 from figures.palette import LIGHT
 from tests.figures.drawn import drawn
 from tests.figures.specimens import FLUX_DIAGRAMS, WEND_HOLLOW, flux_diagram, random_flux_diagram
@@ -136,19 +136,6 @@ def test_where_labels_find_no_room_arrows_are_numbered_and_listed():
     said = texts(flux_diagram("x", TWO, arrows))
     assert all(2 == said.count(f"{number}") for number in (1, 2, 3, 4))
     assert " ".join(f"{process.strip()} {number}" for number in (1, 2, 3, 4)) in " ".join(t for t in said if not t.isdigit())
-
-
-def distance(label: tuple[float, float, float, float], arrow: PlacedArrow) -> float:
-    """From a label to the nearest edge of an arrow [px]."""
-    left, top, right, bottom = label
-    return min(math.hypot(max(left - x, 0, x - right), max(top - y, 0, y - bottom)) for x, y in arrow.course.points) - arrow.demand.width / 2
-
-
-def test_every_label_stands_nearer_to_its_own_arrow_than_to_any_other():
-    arrows = arranged(WEND_HOLLOW).arrows
-    for arrow in arrows:
-        others = [distance(arrow.label, other) for other in arrows if other is not arrow]
-        assert distance(arrow.label, arrow) < min(others), arrow.demand.arrow.label
 
 
 @settings(max_examples=8, deadline=None)

@@ -2,6 +2,12 @@
 
 from __future__ import annotations
 
+import math
+
+import pytest
+
+from figures.drawing.flux_diagram import arranged
+from figures.drawing.flux_layout import PlacedArrow
 from tests.kinds.cycle.test_facts import cycle
 from tests.kinds.small_records import demo, kind
 
@@ -49,3 +55,18 @@ def test_formula_in_a_name_keeps_its_capitals_inside_a_sentence() -> None:
 def test_one_of_a_sort_is_not_a_plural() -> None:
     (chart,) = kind("cycle").charts(cycle("a source pool 5"))
     assert chart.description.startswith("1 reservoir and 1 flux.")
+
+
+def distance(label: tuple[float, float, float, float], arrow: PlacedArrow) -> float:
+    """From a label to the nearest edge of an arrow [px]."""
+    left, top, right, bottom = label
+    return min(math.hypot(max(left - x, 0, x - right), max(top - y, 0, y - bottom)) for x, y in arrow.course.points) - arrow.demand.width / 2
+
+
+@pytest.mark.parametrize("name", ("global_carbon", "global_nitrogen", "phosphorus", "water", "wend_hollow_nitrogen"))
+def test_every_label_of_the_demo_stands_nearer_to_its_own_arrow_than_to_any_other(name: str) -> None:
+    chart, *_ = kind("cycle").charts(demo(f"cycle/{name}"))
+    arrows = arranged(chart).arrows
+    for arrow in arrows:
+        others = [distance(arrow.label, other) for other in arrows if other is not arrow]
+        assert distance(arrow.label, arrow) < min(others), arrow.demand.arrow.label
