@@ -32,6 +32,13 @@ def test_ten_biomes_stand_beside_five_waters_and_four_pyramids_and_cycles() -> N
     assert {} == {kind: count for kind, count in counts.items() if count < least[kind]}
 
 
+def test_examples_of_the_record_format_stay_in_the_shortest_complete_form() -> None:
+    """They are what documents print; fields that came later are shown by other records."""
+    assert set() == PRINTED - set(library().subjects)
+    assert () == record("biome/temperate_grassland").usual_class
+    assert {1} == {len(record(name).explanations) for name in PRINTED}
+
+
 def test_six_stations_or_more_are_kept_for_practice() -> None:
     assert len([station for biome in of_kind("biome") for station in biome.stations if station.use == "practice"]) >= 6
 
