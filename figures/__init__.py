@@ -15,12 +15,14 @@ from figures.light_profile import LightProfile
 from figures.oxygen_curve import OxygenCurve, OxygenPoint, SaturationCurve
 from figures.stock_curves import StockCurves, StockPanel
 from figures.temperature_rainfall_map import MapRegion, MapStation, TemperatureRainfallMap
+from figures.transect_profile import AirPath, ProfileStation, TransectProfile
 from figures.trophic_pyramid import PyramidLevel, TrophicPyramid
 from figures.turnover_chart import TurnoverChart, TurnoverTime
 
 __all__ = [
-    "BarredMean", "BarredSeries", "Box", "ChainSequence", "Chart", "ClimateDiagram", "ClimateMultiples", "ClimatePanel",
-    "DataTable", "ErrorBarChart", "FeedingLink", "FluxArrow", "FluxDiagram", "FoodWebDiagram", "LightProfile", "MapRegion",
-    "MapStation", "OxygenCurve", "OxygenPoint", "ProductionProfile", "PyramidLevel", "SaturationCurve", "StockCurves",
-    "StockPanel", "TemperatureRainfallMap", "TrophicPyramid", "TurnoverChart", "TurnoverTime", "WebSpecies",
+    "AirPath", "BarredMean", "BarredSeries", "Box", "ChainSequence", "Chart", "ClimateDiagram", "ClimateMultiples",
+    "ClimatePanel", "DataTable", "ErrorBarChart", "FeedingLink", "FluxArrow", "FluxDiagram", "FoodWebDiagram",
+    "LightProfile", "MapRegion", "MapStation", "OxygenCurve", "OxygenPoint", "ProductionProfile", "ProfileStation",
+    "PyramidLevel", "SaturationCurve", "StockCurves", "StockPanel", "TemperatureRainfallMap", "TransectProfile",
+    "TrophicPyramid", "TurnoverChart", "TurnoverTime", "WebSpecies",
 ]  # fmt: skip

@@ -15,6 +15,7 @@ from figures.light_profile import LightProfile
 from figures.oxygen_curve import OxygenCurve
 from figures.stock_curves import StockCurves
 from figures.temperature_rainfall_map import TemperatureRainfallMap
+from figures.transect_profile import TransectProfile
 from figures.trophic_pyramid import TrophicPyramid
 from figures.turnover_chart import TurnoverChart
 
@@ -32,6 +33,7 @@ _DRAWINGS: dict[type[Chart], str] = {
     ProductionProfile: "production_profile",
     StockCurves: "stock_curves",
     TemperatureRainfallMap: "temperature_rainfall_map",
+    TransectProfile: "transect_profile",
     TrophicPyramid: "trophic_pyramid",
     TurnoverChart: "turnover_chart",
 }

@@ -22,6 +22,7 @@ from generator.science import (
     food_web_effects,
     food_webs,
     harvest,
+    lapse_rates,
     life_zones,
     light_and_dark_bottles,
     light_in_water,
@@ -41,7 +42,7 @@ __all__ = ["METHODS", "Method"]
 
 _TOPICS = (
     airborne, aridity, biome_regions, box_model, budgets, climate, climate_class, combustion, day_length, dissolved_oxygen,
-    energy_conversions, energy_flow, evapotranspiration, food_web_effects, food_webs, harvest, life_zones,
+    energy_conversions, energy_flow, evapotranspiration, food_web_effects, food_webs, harvest, lapse_rates, life_zones,
     light_and_dark_bottles, light_in_water, plant_production, production_required, pyramid_shape, replicates, salinity,
     substances, water_balance, water_column, water_exchange,
 )  # fmt: skip
