@@ -27,7 +27,8 @@ from tests.pages.rendered import PARSER, demo_pages, pages_of, plain
 TEXT_FIELDS = {
     "title", "summary", "says", "asks", "who", "feature", "works_by", "benefit", "type", "nutrients_held_in", "why", "where", "problem",
     "effect", "do", "drawback", "name", "process", "starts_as", "ends_as", "done_by", "word", "means", "idea", "correction", "authors",
-    "scenario", "hypothesis", "independent", "dependent", "what", "control", "cautions", "steps", "mend", "disturbance", "also", "question", "text", "caption", "rows", "ask", "answer", "because", "how", "hint",
+    "scenario", "hypothesis", "independent", "dependent", "what", "control", "cautions", "steps", "mend", "disturbance", "also", "question",
+    "text", "caption", "rows", "ask", "answer", "because", "how", "hint", "assumes", "limits",
 }  # fmt: skip
 EVIL = "<script>alert(1)</script> <img src=x onerror=alert(1)> [l](javascript:alert(1)) `c` a|b *e* _e_ ~~s~~ &lt;b&gt; \"q\" 'q' <!-- "
 RENDER = {

@@ -127,6 +127,31 @@ def test_budget_without_a_measured_change_cannot_be_tested() -> None:
     assert (None, "not known: no change of stock is stated apart from the fluxes") == (fact.value, fact.shown)
 
 
+@pytest.mark.parametrize(
+    ("fluxes", "reservoir", "because"),
+    [
+        ("a source pool 9, residual: true\nb pool sink 4", "stock: 10, change: 5", "no check: a was found as the rest"),
+        ("a source pool 9\nb pool sink 4, residual: true", "stock: 10, change: 1", "no check: b was found as the rest"),
+        ("a source pool 9\nb pool sink 4", "stock: 10, change: 5, residual: true", "no check: the change was found as the rest"),
+    ],
+)
+def test_residual_is_no_check_whether_the_numbers_agree_or_not(fluxes: str, reservoir: str, because: str) -> None:
+    fact = cycle(fluxes, reservoir).facts["pool.closes"]
+    assert (None, because) == (fact.value, fact.shown)
+
+
+def test_residual_of_another_budget_leaves_the_check_alone() -> None:
+    head = UNITS + "outside: [source, sink]\nreservoirs: [{id: pool, stock: 10, change: 5}, {id: pond, stock: 10, change: 4}]\nfluxes:\n"
+    fluxes = "  - {id: a, from: source, to: pool, rate: 5}\n  - {id: b, from: source, to: pond, rate: 4, residual: true}\n"
+    facts = subject("cycle", head + fluxes).facts
+    assert (True, None) == (facts["pool.closes"].value, facts["pond.closes"].value)
+
+
+def test_what_was_found_as_the_rest_says_so_in_its_name() -> None:
+    facts = cycle("a source pool 9, residual: true", "stock: 10, change: 9, residual: true").facts
+    assert ("Rate of a, found as the rest", "Change of stock, found as the rest") == (facts["a.rate"].name, facts["pool.change"].name)
+
+
 def test_share_of_people_in_a_mixed_process() -> None:
     """Source: arithmetic, 3 of 3 + 9."""
     of = cycle("a source pool 9, process: fixation\nb source pool 3, process: fixation, cause: people")

@@ -47,6 +47,10 @@ def test_end_that_is_reservoir_and_outside_is_told() -> None:
     assert [("outside", 1)] == [f.path for f in findings("cycle", record)]
 
 
+def test_residual_without_a_change_is_told() -> None:
+    assert [(("reservoirs", 0, "residual"), "none")] == told(reservoir="stock: 10, residual: true")
+
+
 def test_scenario_of_an_unknown_flux_is_told() -> None:
     scenario = "scenarios: [{id: s, name: S, change: [{flux: b, times: 2}], years: 5, assumes: nothing}]\n"
     assert [("scenarios", 0, "change", 0, "flux")] == [f.path for f in findings("cycle", text(FLUX) + scenario)]
