@@ -169,3 +169,12 @@ def test_a_link_to_a_fact_opens_its_working(built_site: Path, opened: Callable[.
     page.locator("article").get_by_role("link", name="327 mm").first.click()
     expect(working).to_have_attribute("open", "")
     expect(working.locator("math").last).to_be_in_viewport()
+
+
+def test_a_link_to_a_fact_that_is_folded_away_opens_all_around_it(built_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{built_site.as_uri()}/biome/alpine.html")
+    working = page.locator("#fact-high-saddle-life-zone")
+    expect(working).to_be_hidden()
+    page.locator("article").get_by_role("link", name="boreal rain forest").first.click()
+    expect(working).to_have_attribute("open", "")
+    expect(working.locator("summary")).to_be_in_viewport()

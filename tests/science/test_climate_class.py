@@ -146,6 +146,23 @@ def test_dry_summer_and_dry_winter_at_once_go_by_the_wettest_month() -> None:
     assert ["Dsa", "Dwa"] == [climate_class(RISING, precip) for precip in (winter_wet, summer_wet)]
 
 
+@pytest.mark.parametrize(("mean", "expected"), [(18.0, "BWh"), (17.9, "BWk"), (18.9, "BWh")])
+def test_deserts_are_hot_from_a_mean_of_18_degrees(mean: float, expected: str) -> None:
+    assert expected == climate_class([mean - 5] * 6 + [mean + 5] * 6, [1.0] * 12)
+
+
+@pytest.mark.parametrize(("driest", "expected"), [(60.0, "Af"), (59.9, "Am"), (0.0, "Am")])
+def test_sixty_millimetres_in_the_driest_month_make_it_wet_all_year(driest: float, expected: str) -> None:
+    assert expected == climate_class([25.0] * 12, [driest] + [300.0] * 11)
+
+
+def test_only_one_dry_half_of_the_year_is_not_weighed_against_the_other() -> None:
+    """A dry summer with a wet month in it stays a dry summer as long as the winter is not dry too, and the other way round."""
+    dry_summer = [60.0, 90, 100, 10, 80, 200, 80, 80, 80, 90, 80, 70]
+    dry_winter = [5.0, 200, 80, 60, 60, 60, 60, 60, 60, 80, 80, 80]
+    assert ["Dsa", "Dwa"] == [climate_class(RISING, precip) for precip in (dry_summer, dry_winter)]
+
+
 def test_rounding_does_not_make_a_wet_place_dry() -> None:
     """Twelve times 28.3333… is 340, the limit at 10 °C, though the sum of the floats is not."""
     assert "ET" == climate_class(FLAT, [340 / 12] * 12)
