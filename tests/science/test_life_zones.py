@@ -82,3 +82,5 @@ def test_values_out_of_reach_are_refused() -> None:
         life_zone(31.0, 100.0)
     with pytest.raises(ValueError, match=r"annual_precip: expected a finite number from 0 \[mm\], found -1"):
         life_zone(10.0, -1.0)
+    with pytest.raises(ValueError, match="annual_precip: expected a finite number from 0"):
+        life_zone(10.0, math.inf)
