@@ -16,6 +16,8 @@ READING = (
     "Read the plain thick line, labelled precipitation, on the right axis: how much rain and snow falls in each month.",
     "Where precipitation runs below temperature (dotted), plants lack water; where it runs above (hatched), the month is humid.",
 )
+TROPIC = 23.44
+"""Latitude [deg] of the tropics, the tilt of the axis. Source: common practice."""
 
 
 def charts(subject: Subject[BiomeRecord]) -> tuple[ClimateDiagram, ...]:
@@ -42,7 +44,7 @@ def _climate_diagram(name: str, station: Station, facts: Facts) -> ClimateDiagra
         ),
         station=station.label,
         place=_place(station, facts),
-        southern=is_southern(station),
+        southern=has_southern_summer(station),
         monthly_mean_temp_degc=temp.series,
         monthly_precip_mm=precip.series,
         mean_label=mean.shown,
@@ -51,8 +53,13 @@ def _climate_diagram(name: str, station: Station, facts: Facts) -> ClimateDiagra
 
 
 def is_southern(station: Station) -> bool:
-    """Whether the station's summer falls in January."""
+    """Whether the station lies south of the equator."""
     return station.latitude is not None and station.latitude < 0
+
+
+def has_southern_summer(station: Station) -> bool:
+    """Whether its year is drawn from July, so that its summer stands in the middle: between the tropics there is no summer to centre."""
+    return station.latitude is not None and station.latitude < -TROPIC
 
 
 def _place(station: Station, facts: Facts) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from figures import ClimateMultiples, ClimatePanel, DataTable, MapRegion, MapStation, TemperatureRainfallMap
 
 from generator.kind import Comparison, ComparisonRow, Subject
-from generator.kinds.biome.charts import COLD, is_southern
+from generator.kinds.biome.charts import COLD, has_southern_summer
 from generator.kinds.biome.record import BiomeRecord, Station
 from generator.kinds.biome.scheme_facts import NO_REGION
 from generator.quantities.fact import Fact
@@ -130,7 +130,7 @@ def _multiples(places: Sequence[_Place]) -> ClimateMultiples:
             ClimatePanel(
                 title=place.station.label,
                 subtitle=f"{place.subject.record.title}\n{place.fact('annual_mean_temp').shown}, {place.fact('annual_precip').shown}",
-                southern=is_southern(place.station),
+                southern=has_southern_summer(place.station),
                 monthly_mean_temp_degc=place.fact("monthly_mean_temp").series,
                 monthly_precip_mm=place.fact("monthly_precip").series,
             )

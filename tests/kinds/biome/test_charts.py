@@ -34,6 +34,11 @@ def test_southern_station_is_drawn_as_such() -> None:
     assert (True, "46.5° S") == (chart.southern, chart.place)
 
 
+def test_between_the_tropics_the_year_starts_in_january_on_both_sides_of_the_equator() -> None:
+    (chart,) = kind("biome").charts(biome(SOUTH, latitude="latitude: -3.5"))
+    assert (False, "3.5° S") == (chart.southern, chart.place)
+
+
 def test_only_stations_of_the_page_get_a_chart() -> None:
     text = f"region: none\nstations: [{station(use='paper')}, {station(name='there')}, {station(use='practice', name='yonder')}]\n"
     assert ["small.climate_diagram.there"] == [chart.name for chart in kind("biome").charts(subject("biome", text))]
