@@ -163,6 +163,36 @@ def test_only_one_dry_half_of_the_year_is_not_weighed_against_the_other() -> Non
     assert ["Dsa", "Dwa"] == [climate_class(RISING, precip) for precip in (dry_summer, dry_winter)]
 
 
+@pytest.mark.parametrize(("driest", "wettest", "expected"), [(39.9, 200, "s"), (40.0, 200, "f"), (20.0, 60.1, "s"), (20.0, 60, "f")])
+def test_dry_summer_is_below_40_millimetres_and_below_a_third_of_the_wettest_winter_month(
+    driest: float, wettest: float, expected: str
+) -> None:
+    precip = [wettest, *[60.0] * 5, driest, *[60.0] * 5]
+    assert f"D{expected}a" == climate_class(RISING, precip)
+
+
+@pytest.mark.parametrize(("driest", "expected"), [(19.9, "w"), (20.0, "f")])
+def test_dry_winter_is_below_a_tenth_of_the_wettest_summer_month(driest: float, expected: str) -> None:
+    precip = [driest, *[60.0] * 5, 200.0, *[60.0] * 5]
+    assert f"D{expected}a" == climate_class(RISING, precip)
+
+
+def test_two_wettest_months_alike_leave_the_summer_dry() -> None:
+    assert "Dsa" == climate_class(RISING, [250.0, 1, 1, 20, 9, 250, 60, 60, 60, 60, 60, 60])
+
+
+def test_question_of_dryness_says_what_its_limit_is_made_of() -> None:
+    """The extra for a wet summer is written out, and left out where there is none."""
+    temp = [25.0 if month in SUMMER else 15.0 for month in range(12)]
+    wet_summer = [90.0 if month in SUMMER else 10.0 for month in range(12)]
+    paths = (class_and_path(temp, precip)[1] for precip in (wet_summer, [100 - p for p in wet_summer]))
+    asked = [question.asks for path in paths for question in path if question.asks.startswith("Dry (B)")]
+    assert [
+        "Dry (B): does less precipitation fall than the limit, 20 × the annual mean temperature + 280?",
+        "Dry (B): does less precipitation fall than the limit, 20 × the annual mean temperature?",
+    ] == asked
+
+
 def test_rounding_does_not_make_a_wet_place_dry() -> None:
     """Twelve times 28.3333… is 340, the limit at 10 °C, though the sum of the floats is not."""
     assert "ET" == climate_class(FLAT, [340 / 12] * 12)

@@ -72,6 +72,10 @@ def test_limit_belongs_to_the_warmer_belt_and_rounding_is_forgiven(warmth: float
     assert belt == belt_of(warmth)
 
 
+def test_ends_of_the_biotemperature_have_a_belt() -> None:
+    assert ["polar", "tropical"] == [belt_of(warmth) for warmth in (0.0, 30.0)]
+
+
 def test_demand_equal_to_rain_is_dry() -> None:
     """Exactly as much demand as rain belongs to the drier zone."""
     assert "cool temperate steppe" == life_zone(10.0, 589.3)
