@@ -6,12 +6,12 @@ from dataclasses import dataclass
 
 from figures.drawing.axis import draw_bar, draw_legend, draw_mark, ends_of, legend_rows, mark_label, marks_between, round_ends
 from figures.drawing.canvas import Canvas, Point, polyline, segments
-from figures.drawing.text import size_to_fit, text_width
+from figures.drawing.text import SMALLEST, size_to_fit, text_width
 from figures.error_bars import BarredMean, ErrorBarChart
 
 WIDTH = 700
 _LEFT, _RIGHT = 70.0, 676.0
-_TEXT, _SMALL = 14.5, 13.0
+_TEXT, _SMALL = 14.5, SMALLEST
 _LEGEND_TOP, _LEADING = 50.0, 22.0
 _HEIGHT = 300.0
 """Of the area between the axes [px]."""

@@ -7,12 +7,12 @@ from dataclasses import dataclass
 
 from figures.drawing.axis import draw_bar, draw_legend, draw_mark, ends_of, legend_rows, mark_label, marks_between, round_ends, round_step
 from figures.drawing.canvas import Canvas, Point, polyline, rectangle, segments
-from figures.drawing.text import size_to_fit, text_width
+from figures.drawing.text import SMALLEST, size_to_fit, text_width
 from figures.error_bars import ProductionProfile
 
 WIDTH = 700
 _LEFT, _RIGHT = 76.0, 668.0
-_TEXT, _SMALL = 14.5, 13.0
+_TEXT, _SMALL = 14.5, SMALLEST
 _LEGEND_TOP, _LEADING = 24.0, 22.0
 _HEIGHT = 330.0
 
@@ -40,7 +40,7 @@ class _Frame:
 def draw_production_profile(chart: ProductionProfile) -> str:
     """The SVG of the rates, from the surface down."""
     rows = legend_rows(chart.series, _TEXT, 12, WIDTH - 12)
-    top = _LEGEND_TOP + _LEADING * (rows[-1][2] + 1) + 56
+    top = _LEGEND_TOP + _LEADING * (rows[-1][2] + 1) + 60
     ends = ends_of(chart.series)
     low, high, step = round_ends(min(*ends, 0.0), max(*ends, 0.0), 7)
     deepest = max(mean.at for one in chart.series for mean in one.means)
@@ -69,13 +69,13 @@ def draw_production_profile(chart: ProductionProfile) -> str:
 def _axes(canvas: Canvas, frame: _Frame, chart: ProductionProfile, step: float, depth_step: float) -> None:
     if frame.low < 0:
         _hatch(canvas, frame)
-    canvas.text((_LEFT + _RIGHT) / 2, frame.top - 34, chart.quantity, size=size_to_fit(chart.quantity, _TEXT, 430), anchor="middle")
-    canvas.text(12, frame.top - 34, "Depth, m", size=_TEXT)
+    canvas.text((_LEFT + _RIGHT) / 2, frame.top - 38, chart.quantity, size=size_to_fit(chart.quantity, _TEXT, 430), anchor="middle")
+    canvas.text(12, frame.top - 38, "Depth, m", size=_TEXT)
     ticks = []
     for value in marks_between(frame.low, frame.high, step):
         x = frame.x(value)
         ticks.append(((x, frame.top), (x, frame.top - 5)))
-        canvas.text(x, frame.top - 11, mark_label(value, step), size=_TEXT, anchor="middle")
+        canvas.text(x, frame.top - 14, mark_label(value, step), size=_TEXT, anchor="middle")
     for depth in marks_between(0, depth_step * math.floor(frame.lowest / depth_step), depth_step):
         _, y = frame.place(depth, 0)
         ticks.append(((_LEFT, y), (_LEFT - 5, y)))

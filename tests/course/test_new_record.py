@@ -19,6 +19,7 @@ MONTHS = "Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec".split()
 CLIMATE = "month;temperature (degF);precipitation [in]\n" + "".join(f"{name};{50 + n},5;{n},25\n" for n, name in enumerate(MONTHS))
 FLUXES = "from,to,rate (Gt C/yr),plus minus,process\nAir,Plants,113,8,photosynthesis\nPlants,Air,57,,respiration\nRock,Air,9.4,1.2,burning\n"
 LEVELS = "level,production (kJ/m2/yr),biomass (g/m2)\nAlgae,8833,809\nGrazers,1478,37\nHunters,67,11\n"
+BOTTLES = "depth (m),bottle,oxygen 1 (mg/L),oxygen 2 (mg/L),incubation (h),light hours\n0,initial,8,8.2,4,10\n0,light,9,9.4,4,10\n0,dark,7.4,7.6,4,10\n"
 
 
 def values(kind: str, text: str) -> Any:
@@ -102,7 +103,7 @@ def test_a_table_with_a_problem_writes_nothing(content: Path) -> None:
     assert before == sorted(content.rglob("*"))
 
 
-@pytest.mark.parametrize(("kind", "text"), [("biome", CLIMATE), ("cycle", FLUXES), ("pyramid", LEVELS)])
+@pytest.mark.parametrize(("kind", "text"), [("biome", CLIMATE), ("cycle", FLUXES), ("pyramid", LEVELS), ("productivity", BOTTLES)])
 def test_a_record_made_from_a_table_passes_the_check(content: Path, kind: str, text: str) -> None:
     source = content.parent / "t.csv"
     source.write_text(text, "utf-8")

@@ -10,6 +10,7 @@ from generator.kinds.productivity.compare import compare
 from generator.kinds.productivity.facts import METHODS, facts
 from generator.kinds.productivity.findings import doubts, findings
 from generator.kinds.productivity.harvest_facts import GRAZING
+from generator.kinds.productivity.import_table import import_table
 from generator.kinds.productivity.questions import questions
 from generator.kinds.productivity.record import ProductivityRecord
 
@@ -39,4 +40,5 @@ KIND = Kind(
     compare=compare,
     methods=METHODS,
     folder=Path(__file__).parent,
+    import_table=import_table,
 )

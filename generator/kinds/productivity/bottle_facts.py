@@ -89,7 +89,8 @@ class _Series:
         for sort in ("light", "dark"):
             title = f"Change in the {sort} bottles"
             errors = {"first_error": at[sort].error, "second_error": at["initial"].error}
-            error = self._made(part, f"{sort}_change_error", f"Standard error of the {_lower(title)}", replicates.STANDARD_ERROR_OF_DIFFERENCE, errors, OXYGEN)
+            method = replicates.STANDARD_ERROR_OF_DIFFERENCE
+            error = self._made(part, f"{sort}_change_error", f"Standard error of the {_lower(title)}", method, errors, OXYGEN)
             ends = {"end": at[sort].mean, "start": at["initial"].mean}
             change = computed(f"{part}.{sort}_change", title, Expression("end - start"), ends, OXYGEN, figures=self.figures)
             found |= {f"{sort}_change": within(change, error), f"{sort}_change_error": error}
@@ -105,7 +106,8 @@ class _Series:
         ):
             errors = {"first_error": at[first].error, "second_error": at[second].error, "duration": self.shared["incubation"]}
             given = {first: at[first].mean, second: at[second].mean, "incubation": self.shared["incubation"]}
-            error = self._made(part, ERRORS[name], f"Standard error of {_lower(title.partition(',')[0])}", replicates.STANDARD_ERROR_OF_RATE, errors, RATE)
+            of_error = f"Standard error of {_lower(title.partition(',')[0])}"
+            error = self._made(part, ERRORS[name], of_error, replicates.STANDARD_ERROR_OF_RATE, errors, RATE)
             found |= {name: within(self._made(part, name, title, method, given, RATE), error), ERRORS[name]: error}
         told = told_apart(f"{part}.net_told_apart", "Net production told apart from nothing", found["net_production"], found["net_error"])
         return found | {"net_told_apart": told}
@@ -177,7 +179,7 @@ class _Series:
                 shown.number(layer, self.figures),
             ))  # fmt: skip
         heads = ("Layer (m)", "Thickness (m)", "At its top", "At its bottom", f"Thickness × mean ({AREA_RATE.shown})")
-        says = f"1 mg L⁻¹ is 1 g m⁻³, so the layers add up to {AREA_RATE.after(shown.number(value, self.figures))}"
+        says = "1 mg L⁻¹ is 1 g m⁻³, so the last column can be added up"
         fact = Fact(
             id=f"{COLUMN}.{name}", name=f"{title}, summed over depth", value=value, unit=AREA_RATE, working=ValueTable(heads, tuple(rows), says),
             method=water_column.COLUMN_SUM.id, figures=self.figures,
@@ -197,8 +199,9 @@ class _Series:
             for named, weight, fact in zip(at, water_column.layer_weights(depths), errors, strict=True)
         )
         heads = ("Depth (m)", "Stands for (m)", "Standard error", f"Product ({of.shown})")
-        says = f"the root of the sum of the squared products is {of.after(shown.number(value, self.figures))}"
-        return Fact(id=f"{COLUMN}.{name}", name=title, value=value, unit=of, working=ValueTable(heads, rows, says), method=method, figures=self.figures)
+        says = "square the products, add them up, and take the root"
+        working = ValueTable(heads, rows, says)
+        return Fact(id=f"{COLUMN}.{name}", name=title, value=value, unit=of, working=working, method=method, figures=self.figures)
 
     def compensation_depth(self, at: Sequence[Named]) -> Fact:
         """Between the first depth with a gain above one with a loss."""

@@ -41,7 +41,8 @@ class BottleQuestions(ReplicateQuestions):
         yield self.why_replicates("a bottle", "several bottles of each sort")
         light = self.fact(self.richest, "light_error")
         if light.is_number and light.number > 0:
-            yield self.standard_error(f"light bottles {self.at(self.richest)}", self.fact(self.richest, "light_spread"), light, len(self.richest.light))
+            spread = self.fact(self.richest, "light_spread")
+            yield self.standard_error(f"light bottles {self.at(self.richest)}", spread, light, len(self.richest.light))
         yield self.loss()
         if len(self.bottles.depths) > 2:
             yield self.best_depth()
@@ -208,7 +209,8 @@ class BottleQuestions(ReplicateQuestions):
                 Mistake("ps.quotient-times", "oxygen * carbon / gas * quotient", "multiplying by the quotient"),
                 Mistake("ps.molar-inverse", "oxygen * gas / carbon / quotient", "turning the molar masses round"),
             ),
-            self.catalogue, kept=(carbon.id, gas.id, quotient.id), otherwise="Mass of carbon over mass of oxygen makes the number smaller, and so does the quotient.",
+            self.catalogue, kept=(carbon.id, gas.id, quotient.id),
+            otherwise="Mass of carbon over mass of oxygen makes the number smaller, and so does the quotient.",
         )  # fmt: skip
 
     def loss(self) -> Made:

@@ -123,7 +123,9 @@ def _profile(subject: Subject[ProductivityRecord], bottles: Bottles) -> Producti
     """What a day makes, uses and leaves over at each depth."""
     facts = subject.facts
     crossing = facts[f"{COLUMN}.compensation_depth"]
-    met = f"As much is made as used at {crossing.shown}, the compensation depth." if crossing.is_number else f"The compensation depth is {crossing.shown}."
+    met = f"As much is made as used at {crossing.shown}, the compensation depth."
+    if not crossing.is_number:
+        met = f"The compensation depth is {crossing.shown}."
     rows = tuple(
         (facts[f"{depth.id}.depth"].shown_number, *(facts[f"{depth.id}.daily_{rate}"].shown_bare for rate, *_ in RATES)) for depth in bottles.depths
     )
@@ -166,7 +168,7 @@ def _rates(subject: Subject[ProductivityRecord], depth: Depth) -> ErrorBarChart:
     return ErrorBarChart(
         name=f"{subject.name}.rates",
         title=f"{subject.record.title}: production and respiration by the hour",
-        description=", ".join(f"{label.lower() if number else label} {fact.shown}" for number, ((_, label, *_), fact) in enumerate(zip(RATES, rates, strict=True))) + ".",
+        description=" ".join(f"{label}: {fact.shown}." for (_, label, *_), fact in zip(RATES, rates, strict=True)),
         reading=RATES_READING,
         table=DataTable(
             caption="Rates by the hour", columns=("Rate", "mg/L per hour", "Standard error"),
@@ -194,7 +196,10 @@ def _biomass(subject: Subject[ProductivityRecord], harvest: Harvest) -> ErrorBar
         BarredSeries(
             label=plot.label, role=role, mark=mark,
             means=tuple(
-                _mean(float(cut.day), facts[f"{plot.id}.biomass_{cut.id}"], facts[f"{plot.id}.area_error_{cut.id}"], [mass / area for mass in cut.dry_mass])
+                _mean(
+                    float(cut.day), facts[f"{plot.id}.biomass_{cut.id}"], facts[f"{plot.id}.area_error_{cut.id}"],
+                    [mass / area for mass in cut.dry_mass],
+                )
                 for cut in plot.harvests
             ),
         )

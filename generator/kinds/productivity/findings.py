@@ -75,7 +75,8 @@ def _days(path: FieldPath, plot: Plot) -> Iterator[Finding]:
 def _reserved(path: FieldPath, ids: Sequence[str], name: str) -> Iterator[Finding]:
     for index, one in enumerate(ids):
         if one == name:
-            yield Finding(path=(*path, index, "id"), expected=f"another id than {name}", found=f'"{one}"', mend="rename it: facts of the whole have that name")
+            mend = "rename it: facts of the whole have that name"
+            yield Finding(path=(*path, index, "id"), expected=f"another id than {name}", found=f'"{one}"', mend=mend)
 
 
 def doubts(record: ProductivityRecord, facts: Facts) -> Iterator[Finding]:
@@ -134,10 +135,12 @@ def _plot_doubts(path: FieldPath, plot: Plot, facts: Facts) -> Iterator[Finding]
 
 def _replicates(path: FieldPath, readings: Sequence[float], mean: Fact, spread: Fact, wide: float) -> Iterator[Finding]:
     if len(readings) == 1:
-        yield _warning(path, "single_reading", "two readings or more", "one", "repeat it: a single reading has no spread, so nobody can say how far to trust it")
+        because = "repeat it: a single reading has no spread, so nobody can say how far to trust it"
+        yield _warning(path, "single_reading", "two readings or more", "one", because)
     elif spread.number > wide * mean.number:
         yield _warning(
-            path, "wide_spread", f"readings whose standard deviation is at most {wide:g} of their mean", f"{spread.shown_exactly} around {mean.shown_exactly}",
+            path, "wide_spread", f"readings whose standard deviation is at most {wide:g} of their mean",
+            f"{spread.shown_exactly} around {mean.shown_exactly}",
             "check the digits of each reading; or accept the warning with what is known of it",
         )  # fmt: skip
 

@@ -94,7 +94,8 @@ class _Series:
 
     def growth(self, ids: tuple[str, str, str], earlier: Stand, later: Stand, words: str) -> Iterator[Fact]:
         """Duration, net production and its standard error from one harvest to a later one."""
-        days = computed(ids[0], f"Time{words}", Expression("later - earlier"), {"later": later.day, "earlier": earlier.day}, DAYS, figures=self.figures)
+        ends = {"later": later.day, "earlier": earlier.day}
+        days = computed(ids[0], f"Time{words}", Expression("later - earlier"), ends, DAYS, figures=self.figures)
         if days.number.is_integer():
             days = replace(days, figures=max(1, shown.whole_digits(days.number)))
         errors = {"first_error": later.error, "second_error": earlier.error, "duration": days}

@@ -68,7 +68,7 @@ class Depth(Part):
 class Bottles(Part):
     """A series of light and dark bottles, from the uppermost depth down."""
 
-    incubation: Annotated[Number, AfterValidator(Bounds(0, above=True, mend="without time there is no rate: write how long the bottles hung in the water"))]
+    incubation: Annotated[Number, AfterValidator(Bounds(0, above=True, mend="without time there is no rate: write how long the bottles hung"))]
     """How long the bottles hung in the water."""
     light_hours: Annotated[Number, AfterValidator(Bounds(0, 24, "h", "write the hours of light of the day", above=True))]
     """[h] of a day."""
@@ -116,7 +116,7 @@ class Harvest(Part):
     """Harvests of one or more plots."""
 
     quadrat_area: Annotated[Number, AfterValidator(Bounds(0, above=True, mend="write the area of a quadrat, such as 0.25"))]
-    carbon_fraction: Annotated[Number, AfterValidator(Bounds(0.2, 0.6, "g C/g", "write the part of the dry mass that is carbon, such as 0.45"))] = 0.45
+    carbon_fraction: Annotated[Number, AfterValidator(Bounds(0.2, 0.6, "g C/g", "write the part that is carbon, such as 0.45"))] = 0.45
     """[g C/g]"""
     energy_content: Annotated[Number, AfterValidator(Bounds(5, 40, "kJ/g", "write the energy of a gram of dry mass, such as 17.5"))] = 17.5
     """[kJ/g]"""

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from generator.quantities import shown
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import Unit, unit
-from generator.quantities.working import ValueTable, Rule, RulePath
+from generator.quantities.working import Rule, RulePath, ValueTable
 from generator.records.numeral import WrittenFloat
 from generator.science import replicates
 from generator.science.method import Method
@@ -59,7 +59,7 @@ def _spread(fact_id: str, title: str, readings: Sequence[float], of: Unit, figur
     total = shown.number(sum(squares), figures)
     working = ValueTable(
         ("Replicate", f"Reading ({of.shown})", "Less the mean", "Squared"), tuple(zip(*columns, strict=True)),
-        f"the squares add up to {total}; {total} ÷ ({len(readings)} {shown.MINUS} 1), and the root of it, is {of.after(shown.number(value, figures))}",
+        f"the squares add up to {total}; divide by {len(readings)} {shown.MINUS} 1, and take the root",
     )  # fmt: skip
     return Fact(id=fact_id, name=title, value=value, unit=of, working=working, method=method, figures=figures)
 
@@ -86,5 +86,6 @@ def told_apart(fact_id: str, title: str, difference: Fact, error: Fact) -> Fact:
         return Fact(id=fact_id, name=title, value=None, method=method, undefined_because=because)
     verdict = replicates.told_apart(difference.number, error.number)
     size = difference.shown_exactly.removeprefix(shown.MINUS)
-    rule = Rule("Is the difference more than twice its standard error?", f"{size} > {replicates.TIMES_THE_ERROR:g} × {error.shown_exactly}", bool(verdict))
+    numbers = f"{size} > {replicates.TIMES_THE_ERROR:g} × {error.shown_exactly}"
+    rule = Rule("Is the difference more than twice its standard error?", numbers, bool(verdict))
     return Fact(id=fact_id, name=title, value=verdict, working=RulePath((rule,)), method=method)

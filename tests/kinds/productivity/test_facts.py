@@ -125,7 +125,7 @@ def test_net_production_is_told_apart_beyond_twice_its_error(light: str, verdict
 def test_spread_shows_every_deviation() -> None:
     working = of(bottles({"initial": "[8, 9, 10]"})).facts["d0.initial_spread"].shown_working.splitlines()
     assert ["Replicate | Reading (mg O₂ L⁻¹) | Less the mean | Squared", "1 | 8 | −1.00 | 1.00", "2 | 9 | 0.00 | 0.00"] == working[:3]
-    assert "the squares add up to 2.00; 2.00 ÷ (3 − 1), and the root of it, is 1.00 mg O₂ L⁻¹" == working[-2]
+    assert ["the squares add up to 2.00; divide by 3 − 1, and take the root", "1.00 mg O₂ L⁻¹"] == working[-2:]
 
 
 def test_harvests_give_biomass_and_net_production() -> None:
