@@ -19,17 +19,19 @@ from generator.pages.asset_files import assets
 from generator.pages.comparison_page import comparison_page
 from generator.pages.course_pages import home_page, navigation, sources_page, topic_page, vocabulary_page
 from generator.pages.figures import chart_uri, picture_uri
-from generator.pages.fresh import fresh_scripts
+from generator.pages.fresh import fresh_script, fresh_scripts
 from generator.pages.methods_page import methods_page
 from generator.pages.page import Page
-from generator.pages.practice import practice_page, practice_scripts, progress_page
+from generator.pages.practice import practice_page, practice_script, practice_scripts, progress_page
 from generator.pages.record_page import record_page
+from generator.pages.remembered import Remembered
 from generator.pages.site import Site
 from generator.pages.writer import write_tree
 from generator.quantities.fact import Fact
 from generator.records import RecordFile, read
 from generator.science.method import Method
 
+PAGE, FRESH, PRACTICE = Remembered(record_page), Remembered(fresh_script), Remembered(practice_script)
 Drawings = Callable[[Iterable[Chart], Path], Mapping[str, bytes]]
 
 
@@ -68,7 +70,7 @@ def write_pages(content: Path, work: Path, name: str = "", drawings: Drawings | 
     site = Site(library=library, kinds=all_kinds())
     pages = compose(site)
     texts = {page.uri: page.text.encode() for page in pages}
-    files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | fresh_scripts(site) | practice_scripts(site) | assets()
+    files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | fresh_scripts(site, FRESH) | practice_scripts(site, PRACTICE) | assets()
     changed = write_tree(work / "pages", files)
     return Written(title=library.course.title, nav=navigation(site), changed=changed, warnings=library.warnings)
 
@@ -94,7 +96,7 @@ def compose(site: Site) -> list[Page]:
     return [
         home_page(site),
         *(topic_page(site, topic) for topic in topics),
-        *(record_page(site, subject) for subject in site.subjects),
+        *(PAGE(site, subject) for subject in site.subjects),
         *(comparison_page(site, kind) for kind in site.compared_kinds),
         practice_page(site),
         progress_page(site),

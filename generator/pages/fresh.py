@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import lru_cache
 from typing import Any
 
@@ -23,13 +23,16 @@ def fresh_uri(record: str) -> str:
     return f"assets/fresh/{record.replace('_', '-')}.js"
 
 
-def fresh_scripts(site: Site) -> Mapping[str, bytes]:
-    """The script of every record on the site that has sums to set again."""
-    scripts: dict[str, bytes] = {}
-    for subject in site.subjects:
-        if found := fresh_numbers(site, subject):
-            scripts[fresh_uri(subject.id)] = _script(subject.id, {item: _sums(site, subject, one) for item, one in found.items()})
-    return scripts
+def fresh_scripts(site: Site, script: Callable[[Site, Subject[Any]], bytes] | None = None) -> Mapping[str, bytes]:
+    """The script of every record on the site that has sums to set again; `script` is `fresh_script`, or one that remembers."""
+    made = {fresh_uri(subject.id): (script or fresh_script)(site, subject) for subject in site.subjects}
+    return {uri: text for uri, text in made.items() if text}
+
+
+def fresh_script(site: Site, subject: Subject[Any]) -> bytes:
+    """The script of a record; empty where it has no sum to set again."""
+    found = fresh_numbers(site, subject)
+    return _script(subject.id, {item: _sums(site, subject, one) for item, one in found.items()}) if found else b""
 
 
 def fresh_numbers(site: Site, subject: Subject[Any]) -> Mapping[str, tuple[Variant, ...]]:

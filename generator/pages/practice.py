@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from generator.kind import Subject
@@ -29,13 +29,15 @@ def progress_page(site: Site) -> Page:
     return Page(uri=PROGRESS, title="My record", description="What is solid, what is due, which mistakes came up: on this device only.", body=body)
 
 
-def practice_scripts(site: Site) -> Mapping[str, bytes]:
-    """The index of all questions, and each record's questions as they stand on the practice page."""
-    scripts = {f"{FOLDER}index.js": _call("studyPractice", _index(site))}
-    for subject in site.subjects:
-        if site.library.questions[subject.id]:
-            scripts[f"{FOLDER}{subject.id.replace('_', '-')}.js"] = _call("studyQuestions", subject.id, _blocks(site, subject))
-    return scripts
+def practice_scripts(site: Site, script: Callable[[Site, Subject[Any]], bytes] | None = None) -> Mapping[str, bytes]:
+    """The index of all questions, and each record's questions; `script` is `practice_script`, or one that remembers."""
+    made = {f"{FOLDER}{subject.id.replace('_', '-')}.js": (script or practice_script)(site, subject) for subject in site.subjects}
+    return {f"{FOLDER}index.js": _call("studyPractice", _index(site))} | {uri: text for uri, text in made.items() if text}
+
+
+def practice_script(site: Site, subject: Subject[Any]) -> bytes:
+    """A record's questions as they stand on the practice page; empty where it has none."""
+    return _call("studyQuestions", subject.id, _blocks(site, subject)) if site.library.questions[subject.id] else b""
 
 
 def _blocks(site: Site, subject: Subject[Any]) -> dict[str, str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import signal
 import time
 from collections.abc import Callable, Iterable, Mapping
@@ -18,7 +19,7 @@ from figures.drawing import draw
 from generator.build import keep, kept_at
 from generator.pages.figures import chart_uri
 
-PATIENCE = 0.4
+PATIENCE = 0.15
 """Seconds that a save waits for its charts."""
 LONGEST = 120.0
 """Seconds that a chart without an earlier drawing may take; longer means that the process which draws it has died."""
@@ -38,6 +39,13 @@ class _Job:
     """Whether an earlier drawing was shown in its place."""
 
 
+def _stand_back() -> None:
+    """Leave Ctrl-C to the preview, and the processor too while it makes the page that a reader waits for."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    if hasattr(os, "nice"):
+        os.nice(10)
+
+
 class LateCharts(AbstractContextManager["LateCharts"]):
     """Drawings for `write_pages`, made in processes of their own; `done` is called when all that came too late are there."""
 
@@ -50,7 +58,7 @@ class LateCharts(AbstractContextManager["LateCharts"]):
         self._running: list[_Job] = []
         self._took: dict[type[Chart], float] = {}
         """Seconds that the last chart of a sort took."""
-        self._pool = get_context("spawn").Pool(PROCESSES, signal.signal, (signal.SIGINT, signal.SIG_IGN))
+        self._pool = get_context("spawn").Pool(PROCESSES, _stand_back)
 
     def __exit__(self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None) -> None:
         self._pool.terminate()

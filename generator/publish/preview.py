@@ -42,7 +42,7 @@ from generator.publish.swap import SiteRefused
 HOST = "127.0.0.1"
 PRIVATE_NAMES = ("_populate_page", "_build_page")
 """What this module uses of `mkdocs.commands.build` though MkDocs does not promise it; `mkdocs` is pinned for that reason."""
-LOOKS_EVERY, QUIET_FOR = 0.15, 0.03
+LOOKS_EVERY, QUIET_FOR = 0.1, 0.03
 """Seconds between two looks at the content, and without a change before pages are made."""
 SEARCH = "material/search"
 """The theme's search among the plugins."""
