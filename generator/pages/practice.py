@@ -8,7 +8,7 @@ from typing import Any
 
 from generator.kind import Subject
 from generator.pages.page import Page, link, record_uri
-from generator.pages.questions import item_type
+from generator.pages.questions import field_id, item_type
 from generator.pages.record_page import RecordView
 from generator.pages.site import PRACTICE, PROGRESS, Site
 from generator.pages.course_pages import render
@@ -18,7 +18,8 @@ FOLDER = "assets/practice/"
 
 def practice_page(site: Site) -> Page:
     """Mixed practice; without a script, the way to the questions of each record."""
-    records = [(subject.record.title, record_uri(subject.id)) for subject in site.subjects if site.library.questions[subject.id]]
+    asked = ((subject, site.library.questions[subject.id]) for subject in site.subjects)
+    records = [(subject.record.title, f"{record_uri(subject.id)}#{field_id(items[0])}") for subject, items in asked if items]
     body = render("practice.md.j2", PRACTICE, records=records, folder=link(PRACTICE, FOLDER) + "/", progress=PROGRESS)
     return Page(uri=PRACTICE, title="Practice", description="Mixed questions from the whole course, what is due first.", body=body)
 

@@ -18,8 +18,8 @@ from generator.questions.question import Interval, NumberEntry, Slip
 
 WANTED = 8
 """Variants of one item."""
-DRAWS = 200
-"""Before giving up; most items need a dozen."""
+DRAWS = 2000
+"""Before giving up; most items need a dozen, a small difference of two large numbers a thousand."""
 LEAST, MOST = 0.6, 1.7
 """The range of the factor between the record's number and a drawn one: wide enough to change the sum, narrow enough for nature."""
 SHIFT = 2.5

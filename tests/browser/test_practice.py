@@ -190,7 +190,7 @@ def test_without_storage_everything_works_until_the_page_is_left(built_site: Pat
 def test_without_scripts_the_way_to_the_questions_is_there(built_site: Path, opened: Callable[..., Page]) -> None:
     page = opened(f"{built_site.as_uri()}/{DESK}", java_script_enabled=False)
     page.get_by_role("link", name="Tropical savanna").last.click()
-    assert page.url.endswith("biome/savanna.html#check-yourself")
+    assert "biome/savanna.html#q-" in page.url
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])

@@ -46,7 +46,7 @@ def hidden_topic(folder: Path) -> Site:
 def test_navigation_follows_the_taught_order(tmp_path: Path) -> None:
     site = changed(tmp_path, ("course.yaml", "title: Energy flow", "title: Flow of energy"))
     titles = [next(iter(entry)) for entry in navigation(site)]
-    assert ["Home", *(topic.title for topic in site.library.course.topics), "Look up"] == titles
+    assert ["Home", *(topic.title for topic in site.library.course.topics), "Practice", "Look up"] == titles
     assert ["Biomes and climate", "Cycles of matter", "Flow of energy"] == titles[1:4]
 
 
