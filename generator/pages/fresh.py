@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Mapping
 from functools import lru_cache
 from typing import Any
 
 from generator.kind import Subject, in_sentence
-from generator.pages.markup import number, prose
+from generator.pages.data_script import data_script, script_name
+from generator.pages.markup import number, prose, sentence
 from generator.pages.site import Site
 from generator.quantities.fact import Fact
 from generator.questions.fresh import Variant, listing, variants
@@ -20,7 +20,7 @@ RECORDS_KEPT = 512
 
 def fresh_uri(record: str) -> str:
     """The script of a record, below the pages folder."""
-    return f"assets/fresh/{record.replace('_', '-')}.js"
+    return f"assets/fresh/{script_name(record)}"
 
 
 def fresh_scripts(site: Site, script: Callable[[Site, Subject[Any]], bytes] | None = None) -> Mapping[str, bytes]:
@@ -58,7 +58,8 @@ class _Labels:
 
     def __init__(self, site: Site, subject: Subject[Any], variant: Variant) -> None:
         self.parts = site.kinds[subject.kind].parts(subject.record)
-        self.needed = len({fact.id.partition(".")[0] for fact in variant.given}) > 1 and len({fact.name for fact in variant.given}) < len(variant.given)
+        several = len({fact.id.partition(".")[0] for fact in variant.given}) > 1
+        self.needed = several and len({fact.name for fact in variant.given}) < len(variant.given)
 
     def __call__(self, fact: Fact) -> str:
         part = self.parts.get(fact.id.partition(".")[0])
@@ -69,7 +70,7 @@ def _sum(variant: Variant, label: _Labels) -> dict[str, Any]:
     """One sum as the script takes it; its texts are HTML, made safe."""
     right = variant.right
     return {
-        "ask": f"{prose(f'Other numbers. {_cap(listing(variant, label))}.')} {prose(f'What is the {in_sentence(right.name)} now?')}",
+        "ask": f"{prose(f'Other numbers. {sentence(listing(variant, label))}.')} {prose(f'What is the {in_sentence(right.name)} now?')}",
         "formula": prose(variant.working.formula), "put": prose(variant.working.put_in), "answer": number(right.shown_exactly),
         "low": variant.accepted.low, "high": variant.accepted.high,
         "slips": [[slip.accepted.low, slip.accepted.high, number(slip.shown), prose(slip.feedback)] for slip in variant.slips],
@@ -82,9 +83,4 @@ def _script(record: str, sums: Mapping[str, list[dict[str, Any]]]) -> bytes:
     for one in (one for made in sums.values() for one in made):
         for slip in one["slips"]:
             slip[3] = says.setdefault(slip[3], len(says))
-    data = json.dumps({"says": list(says), "sums": sums}, ensure_ascii=False, separators=(",", ":")).replace("</", "<\\/")
-    return f"studyFresh({json.dumps(record)},{data})\n".encode()
-
-
-def _cap(text: str) -> str:
-    return text[:1].upper() + text[1:]
+    return data_script("studyFresh", record, {"says": list(says), "sums": sums})

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Callable, Mapping
 from typing import Any
 
 from generator.kind import Subject
+from generator.pages.course_pages import render
+from generator.pages.data_script import data_script, script_name
 from generator.pages.page import Page, link, record_uri
 from generator.pages.questions import field_id, item_type
 from generator.pages.record_page import RecordView
 from generator.pages.site import PRACTICE, PROGRESS, Site
-from generator.pages.course_pages import render
 
 FOLDER = "assets/practice/"
 
@@ -32,13 +32,13 @@ def progress_page(site: Site) -> Page:
 
 def practice_scripts(site: Site, script: Callable[[Site, Subject[Any]], bytes] | None = None) -> Mapping[str, bytes]:
     """The index of all questions, and each record's questions; `script` is `practice_script`, or one that remembers."""
-    made = {f"{FOLDER}{subject.id.replace('_', '-')}.js": (script or practice_script)(site, subject) for subject in site.subjects}
-    return {f"{FOLDER}index.js": _call("studyPractice", _index(site))} | {uri: text for uri, text in made.items() if text}
+    made = {FOLDER + script_name(subject.id): (script or practice_script)(site, subject) for subject in site.subjects}
+    return {f"{FOLDER}index.js": data_script("studyPractice", _index(site))} | {uri: text for uri, text in made.items() if text}
 
 
 def practice_script(site: Site, subject: Subject[Any]) -> bytes:
     """A record's questions as they stand on the practice page; empty where it has none."""
-    return _call("studyQuestions", subject.id, _blocks(site, subject)) if site.library.questions[subject.id] else b""
+    return data_script("studyQuestions", subject.id, _blocks(site, subject)) if site.library.questions[subject.id] else b""
 
 
 def _blocks(site: Site, subject: Subject[Any]) -> dict[str, str]:
@@ -60,11 +60,3 @@ def _index(site: Site) -> dict[str, Any]:
     ]
     slips = {entry.id: [entry.idea, entry.correction] for entry in site.library.catalogue.values()}
     return {"tests": [test for test in tests if test["covers"]], "topics": [{"title": topic.title} for topic in topics], "items": items, "slips": slips}
-
-
-def _call(function: str, *arguments: object) -> bytes:
-    """A script that hands data to a page; nothing in it can end the element that it might stand in."""
-    written = ",".join(json.dumps(one, ensure_ascii=False, separators=(",", ":")) for one in arguments).replace("</", "<\\/")
-    return f"{function}({written})\n".encode()
-
-

@@ -6,7 +6,6 @@ import re
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from generator.diagnostics import listed
 from generator.quantities import shown
 from generator.quantities.amount import Amount
 from generator.quantities.fact import Fact, stated

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import hashlib
-import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
@@ -13,7 +12,7 @@ from generator.quantities.expression import ExpressionError
 from generator.quantities.fact import Fact, computed
 from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue
-from generator.questions.mistake import Mistake, accepted, slips, tolerance
+from generator.questions.mistake import accepted, slips, tolerance
 from generator.questions.question import Interval, NumberEntry, Slip
 
 WANTED = 8
@@ -27,6 +26,9 @@ SHIFT = 2.5
 SPAN = 3.0
 """A drawn result lies within this factor of the record's own."""
 FEWEST_FIGURES = 2
+"""Of a drawn number."""
+FEWEST_SLIPS = 2
+"""That can still be told apart, where the record's own sum has as many."""
 _READINGS = ("degC", "degF")
 
 
@@ -81,7 +83,7 @@ def _drawn(item: NumberEntry, right: Fact, working: Substitution, catalogue: Cat
         wrong = slips(answer, known, usable, catalogue)
     except ExpressionError:
         return None
-    if len(wrong) < min(FEWEST_FIGURES, len(item.slips), len(usable)):
+    if len(wrong) < min(FEWEST_SLIPS, len(item.slips), len(usable)):
         return None
     within = accepted(answer.number, answer.figures, tolerance(answer))
     return Variant(given=tuple(fresh[key] for key in inputs), right=answer, accepted=within, slips=wrong)

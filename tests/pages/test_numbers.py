@@ -15,7 +15,6 @@ from generator.build import check, compose
 from generator.kinds import all_kinds
 from generator.pages.methods_page import checks_of
 from generator.pages.site import Site
-from generator.quantities.shown import number
 
 ROOT = Path(__file__).parents[2]
 NUMBER = re.compile(r"(?<![\w.,])[−-]?\d[\d\u202f]*(?:[.,]\d+)?(?![\w])")

@@ -6,7 +6,7 @@ import re
 from typing import Annotated, Literal
 
 from generator.records.asked import AskedQuestion
-from generator.records.fields import Many, Some, Text, different
+from generator.records.fields import Some, Text, different
 from generator.records.parts import Part
 from generator.records.record import Record
 

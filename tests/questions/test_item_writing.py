@@ -1,0 +1,79 @@
+"""Doubts about how a question is written. Rules: Haladyna and Downing 1989; Haladyna, Downing and Rodriguez 2002."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from generator.questions.item_writing import flaws, flaws_of_set
+from generator.questions.question import Choice, Interval, Needs, NumberEntry, Option, Question
+
+
+def asked(right: str, *wrong: str, prompt: str = "What happens first when the bay warms up?", **given: Any) -> Choice:
+    options = (
+        Option(text=right, feedback="So.", right=True),
+        *(Option(text=text, feedback="No.", misconception="a.b") for text in wrong),
+    )
+    return Choice(**{"id": "asked", "prompt": prompt, "needs": Needs.KNOWLEDGE, "solution": "So.", "options": options} | given)
+
+
+def rules(item: Question) -> list[str]:
+    return [flaw.rule for flaw in flaws(item)]
+
+
+FAIR = asked("Oxygen falls", "Salt rises", "Light fades")
+
+
+def test_a_fair_question_raises_no_doubt() -> None:
+    assert [] == rules(FAIR)
+
+
+@pytest.mark.parametrize(
+    ("item", "rule"),
+    [
+        (asked("Oxygen falls because warm water holds less of it", "Salt rises", "Light fades"), "long_option"),
+        (asked("Oxygen falls", "Salt always rises", "Light fades"), "absolute_word"),
+        (asked("Oxygen often falls", "Salt rises", "Light fades"), "hedged_option"),
+        (asked("Oxygen leaves as it warms", "Salt rises quickly there", "Light fades at depth"), "echo"),
+        (asked("The oxygen falls there", "The oxygen falls here", "The oxygen falls now"), "repeated_words"),
+        (asked("Oxygen falls", "Salt rises"), "options"),
+        (asked("Oxygen falls", "Salt rises", "Light fades", prompt="What does not happen?"), "negative_prompt"),
+        (asked("Oxygen falls", "Salt rises", "Light fades", prompt="What do you think happens?"), "opinion"),
+        (asked("Oxygen falls", "Salt rises", "Light fades", prompt="word " * 46), "long_prompt"),
+    ],
+    ids=lambda value: value if isinstance(value, str) else "",
+)
+def test_each_fault_is_told_by_its_rule_and_no_other(item: Choice, rule: str) -> None:
+    assert [rule] == rules(item)
+
+
+def test_an_absolute_word_in_the_right_option_too_gives_nothing_away() -> None:
+    assert [] == rules(asked("Oxygen always falls", "Salt always rises", "Light fades"))
+
+
+def test_a_number_to_type_is_only_doubted_for_its_prompt() -> None:
+    item = NumberEntry(
+        id="sum", prompt="What is not passed on?", needs=Needs.DATA, solution="So.", unit="", answer="1", accepted=Interval(1, 1),
+        right_feedback="", slips=(), otherwise="",
+    )  # fmt: skip
+    assert [] == rules(item)
+
+
+def test_a_set_whose_right_options_are_mostly_the_longest_is_told() -> None:
+    longest = [asked("Oxygen falls there", "Salt rises", "Light fades", id=f"q{n}") for n in range(8)]
+    shortest = [asked("Oxygen", "Salt rises", "Light fades", id=f"q{n}") for n in range(8)]
+    assert (True, False) == tuple("longest_right" in [flaw.rule for flaw in flaws_of_set(items)] for items in (longest, shortest))
+
+
+def test_a_set_whose_right_options_gather_at_one_place_is_told() -> None:
+    """Eight of eight at the first of three places: 1 in 6561 by chance (binomial)."""
+    first = [asked("Oxygen", "Salt rises", "Light fades", id=f"q{n}") for n in range(8)]
+    spread = [
+        asked("Oxygen", "Salt rises", "Light fades", id=f"q{n}", options=(*FAIR.options[n % 3 :], *FAIR.options[: n % 3])) for n in range(9)
+    ]
+    assert (True, False) == tuple("right_place" in [flaw.rule for flaw in flaws_of_set(items)] for items in (first, spread))
+
+
+def test_seven_questions_are_too_few_for_a_doubt_about_the_set() -> None:
+    assert [] == list(flaws_of_set([asked("Oxygen falls there", "Salt rises", "Light fades", id=f"q{n}") for n in range(7)]))
