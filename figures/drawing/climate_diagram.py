@@ -37,7 +37,7 @@ def draw_climate_diagram(chart: ClimateDiagram) -> str:
     cold = cold_stretches(chart.monthly_mean_temp_degc, chart.southern)
     band = _BOTTOM + _BAND + (_COLD_BAR + 6) * bool(cold)
     notes = _notes(frame, bool(cold))
-    canvas = Canvas(WIDTH, math.ceil(band + _BAND_HEIGHT + 10 + sum(_note_height(lines) for _, lines in notes)))
+    canvas = Canvas(WIDTH, math.ceil(band + _BAND_HEIGHT + 10 + sum(_note_height(lines) for _, _, lines in notes)))
     _header(canvas, chart)
     _grid(canvas, frame, step)
     draw_areas(canvas, frame, points, _PEN)
@@ -123,19 +123,18 @@ def _season_band(canvas: Canvas, frame: Frame, points: Sequence[Vertex], top: fl
             canvas.text((left + right) / 2, top + 17, word, size=_TEXT, anchor="middle")
 
 
-def _notes(frame: Frame, cold: bool) -> list[tuple[str, tuple[str, ...]]]:
-    """What stands below, as (colour of the sample, lines): the bar of cold months and the change of scale, where there are any."""
-    wanted = ((cold, "ink", COLD_WORDS), (frame.high > SCALE_CHANGE, "water", SCALE_WORDS))
-    return [(role, wrap(words, SMALLEST, WIDTH - _LEFT - 46)) for shown, role, words in wanted if shown]
+def _notes(frame: Frame, cold: bool) -> list[tuple[str, float, tuple[str, ...]]]:
+    """The bar of cold months and the change of scale, where there are any, as (colour of the sample, its height, lines)."""
+    wanted = ((cold, "ink", _COLD_BAR, COLD_WORDS), (frame.high > SCALE_CHANGE, "water", SMALLEST, SCALE_WORDS))
+    return [(role, height, wrap(words, SMALLEST, WIDTH - _LEFT - 46)) for shown, role, height, words in wanted if shown]
 
 
 def _note_height(lines: Sequence[str]) -> float:
     return SMALLEST * LEADING * len(lines) + 4
 
 
-def _draw_notes(canvas: Canvas, notes: Sequence[tuple[str, tuple[str, ...]]], top: float) -> None:
-    for role, lines in notes:
-        height = _COLD_BAR if role == "ink" else SMALLEST
+def _draw_notes(canvas: Canvas, notes: Sequence[tuple[str, float, tuple[str, ...]]], top: float) -> None:
+    for role, height, lines in notes:
         canvas.fill(rectangle(_LEFT, top + (SMALLEST * LEADING - height) / 2 + 1, 26, height), role)
         for number, line in enumerate(lines):
             canvas.text(_LEFT + 34, top + SMALLEST * (1 + LEADING * number), line, size=SMALLEST)

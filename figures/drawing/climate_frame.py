@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from figures.drawing.canvas import Canvas, Point, polygon, polyline, rectangle, segments
-from figures.drawing.walter_lieth import SCALE_CHANGE_MM, Vertex, at, precipitation_height
+from figures.drawing.walter_lieth import SCALE_CHANGE_MM, Vertex, at, frame_order, precipitation_height
 
 SCALE_CHANGE = precipitation_height(SCALE_CHANGE_MM)
 """The height [degC] from which precipitation is drawn at a tenth of the scale."""
@@ -60,7 +60,7 @@ class Pen:
 
 def month_names(southern: bool) -> tuple[str, ...]:
     """Short names of the months in the order of the frame."""
-    return (*MONTHS[6:], *MONTHS[:6]) if southern else MONTHS
+    return tuple(frame_order(MONTHS, southern))
 
 
 def cold_stretches(monthly_mean_temp_degc: Sequence[float], southern: bool) -> list[tuple[int, int]]:
@@ -71,9 +71,8 @@ def cold_stretches(monthly_mean_temp_degc: Sequence[float], southern: bool) -> l
     >>> cold_stretches([-9, -6, 0, 8, 14, 19, 22, 21, 15, 8, 0, -7], southern=False)
     [(0, 2), (11, 12)]
     """
-    ordered = [*monthly_mean_temp_degc[6:], *monthly_mean_temp_degc[:6]] if southern else list(monthly_mean_temp_degc)
     stretches: list[tuple[int, int]] = []
-    for month, temp in enumerate(ordered):
+    for month, temp in enumerate(frame_order(monthly_mean_temp_degc, southern)):
         if temp < 0 and stretches and stretches[-1][1] == month:
             stretches[-1] = (stretches[-1][0], month + 1)
         elif temp < 0:

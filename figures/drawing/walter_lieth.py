@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import pairwise
+from typing import TypeVar
 
+T = TypeVar("T")
 Vertex = tuple[float, float, float]
 """Month, counted from the left edge of the frame with mid-months at 0.5, 1.5, ...; temperature; height of precipitation."""
 SCALE_CHANGE_MM = 100.0
@@ -22,12 +24,17 @@ def precipitation_height(precip_mm: float) -> float:
     return SCALE_CHANGE_MM / _MM_PER_DEGC + (precip_mm - SCALE_CHANGE_MM) / _MM_PER_DEGC_ABOVE
 
 
+def frame_order(months: Sequence[T], southern: bool) -> list[T]:
+    """What belongs to twelve months, January first, from left to right in the frame: July first where `southern`."""
+    return [*months[6:], *months[:6]] if southern else list(months)
+
+
 def year_round(monthly: Sequence[float], southern: bool) -> list[tuple[float, float]]:
-    """The twelve monthly values as a line over the whole frame, in frame order (July first where `southern`).
+    """The twelve monthly values as a line over the whole frame, in frame order.
 
     Shape (14, 2): month position and value. December and January meet half way, at both edges of the frame.
     """
-    ordered = [*monthly[6:], *monthly[:6]] if southern else list(monthly)
+    ordered = frame_order(monthly, southern)
     edge = (ordered[0] + ordered[-1]) / 2
     return [(0.0, edge), *((month + 0.5, value) for month, value in enumerate(ordered)), (12.0, edge)]
 

@@ -36,6 +36,11 @@ class Wrong:
     """What to say first, about this very option; the catalogue's correction follows."""
 
 
+def as_option(text: str) -> str:
+    """With a capital letter and no full stop, as an option stands."""
+    return (text[:1].upper() + text[1:]).rstrip(".")
+
+
 def enough(candidates: Sequence[Made], wanted: int = 6) -> tuple[Made, ...]:
     """The first questions that came out, as many as are wanted; with fewer, those that did not are told as well."""
     made = [item for item in candidates if not isinstance(item, Rejected)][:wanted]

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from generator.questions.making import Draft, Wrong, choice, drawn
+from generator.questions.making import Draft, Wrong, as_option, choice, drawn
 from generator.questions.misconception import Catalogue
 from generator.questions.question import Made, Matching, Needs, Ordering, Pair, Question, Step
 from generator.records.parts import Adaptation, Explanation, HumanImpact, Idea
@@ -96,20 +96,20 @@ class Qualitative:
             draft = Draft(
                 id=f"credit-{explanation.id}", needs=Needs.KNOWLEDGE,
                 prompt=f"Students were asked to explain {self.filled(explanation.asks)}. Which of these says what happens and how, and so earns credit?",
-                solution=f"“{_cap(self.filled(right))}” names what acts on what.",
+                solution=f"“{as_option(self.filled(right))}” names what acts on what.",
             )  # fmt: skip
-            near = [Wrong(_cap(self.filled(text)), "ans.vague", "This is not enough.") for text in vague if _alike(text, right)]
-            yield choice(draft, _cap(self.filled(right)), near[:3], self.catalogue, salt=self.salt)
+            near = [Wrong(as_option(self.filled(text)), "ans.vague", "This is not enough.") for text in vague if _alike(text, right)]
+            yield choice(draft, as_option(self.filled(right)), near[:3], self.catalogue, salt=self.salt)
 
     def _mechanisms(self, adaptations: Sequence[Adaptation]) -> Iterator[Made]:
         for one in drawn(adaptations, self.salt, "works"):
-            right = _cap(self.filled(one.works_by))
+            right = as_option(self.filled(one.works_by))
             draft = Draft(
                 id="adaptation-works", needs=Needs.KNOWLEDGE, solution=f"{right}. What it is good for: {self.filled(one.benefit)}.",
-                prompt=f"{_cap(self.filled(one.who))}: {self.filled(one.feature)}. How does this feature work?",
+                prompt=f"{as_option(self.filled(one.who))}: {self.filled(one.feature)}. How does this feature work?",
             )  # fmt: skip
             wrong = [
-                Wrong(_cap(self.filled(other.works_by)), "adapt.mixed", f"That is how another feature works: {self.filled(other.feature)}.")
+                Wrong(as_option(self.filled(other.works_by)), "adapt.mixed", f"That is how another feature works: {self.filled(other.feature)}.")
                 for other in adaptations if other is not one and _alike(other.works_by, one.works_by)
             ]  # fmt: skip
             purpose = Wrong("It appeared because it was needed", "adapt.purpose")
@@ -117,14 +117,14 @@ class Qualitative:
 
     def _benefits(self, adaptations: Sequence[Adaptation]) -> Iterator[Made]:
         pairs = [
-            Pair(f"{_cap(self.filled(one.who))}: {self.filled(one.feature)}", _cap(self.filled(one.benefit)), f"{_cap(self.filled(one.works_by))}.")
+            Pair(f"{as_option(self.filled(one.who))}: {self.filled(one.feature)}", as_option(self.filled(one.benefit)), f"{as_option(self.filled(one.works_by))}.")
             for one in adaptations
         ]  # fmt: skip
         yield from self._matching("benefits-match", "Match each feature with what it is good for.", pairs)
 
     def _drawbacks(self, people: Sequence[HumanImpact]) -> Iterator[Made]:
         pairs = [
-            Pair(_cap(self.filled(action.do)), _cap(self.filled(action.drawback)), f"Think what it takes, or takes away: it works so: {self.filled(action.works_by)}.")
+            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), f"Think what it takes, or takes away: it works so: {self.filled(action.works_by)}.")
             for impact in people for action in impact.actions
         ]  # fmt: skip
         yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", pairs)
@@ -132,7 +132,7 @@ class Qualitative:
     def _terms(self, terms: Sequence[Term]) -> Iterator[Made]:
         """A meaning that holds the word itself would give it away."""
         fair = [term for term in terms if term.word.casefold().split()[0][:6] not in term.means.casefold()]
-        pairs = [Pair(_cap(term.word), _cap(term.means), "Look the word up among the words of this page.") for term in fair]
+        pairs = [Pair(as_option(term.word), as_option(term.means), "Look the word up among the words of this page.") for term in fair]
         yield from self._matching("words-match", "Match each word with its meaning.", pairs)
 
     def _matching(self, item: str, prompt: str, pairs: Sequence[Pair]) -> Iterator[Made]:
@@ -159,8 +159,3 @@ def _mixed(count: int, *salt: str) -> tuple[int, ...]:
 def _alike(one: str, other: str) -> bool:
     short, long = sorted((len(one), len(other)))
     return long <= MOST_LIKE * short
-
-
-def _cap(text: str) -> str:
-    """With a capital letter and no full stop, as an option stands."""
-    return (text[:1].upper() + text[1:]).rstrip(".")

@@ -117,7 +117,7 @@ class _Asking:
         self.temp, self.precip = temp, precip
         self.mean, self.total = _rounded(temp.mean()), _rounded(precip.sum())
         self.coldest, self.hottest = float(temp.min()), float(temp.max())
-        self.summer, self.winter = precip, precip
+        self.summer, self.winter = self.halves()
 
     def ask(self, asks: str, left: float, sign: str, right: float, unit: str) -> bool:
         question = Question(asks, _rounded(left), sign, _rounded(right), unit)
@@ -125,7 +125,6 @@ class _Asking:
         return question.holds
 
     def letters(self) -> str:
-        self.find_summer()
         extra = self.extra_for_wet_summers()
         limit = 20.0 * self.mean + extra
         named = f"20 × the annual mean temperature{f' + {extra:g}' if extra else ''}"
@@ -141,12 +140,12 @@ class _Asking:
         group = "C" if self.ask(asks, self.coldest, ">", self.cold_limit, "degC") else "D"
         return group + self.dry_season() + self.warmth(group)
 
-    def find_summer(self) -> None:
-        """Put the warmer half-year's precipitation into `summer`, the other's into `winter`."""
+    def halves(self) -> tuple[FloatArray, FloatArray]:
+        """Precipitation of the warmer half of the year, and of the other [mm]."""
         asks = "Summer half-year: is April to September as warm as October to March, or warmer?"
         northern = self.ask(asks, self.temp[SUMMER].mean(), "≥", self.temp[WINTER].mean(), "degC")
         halves = self.precip[SUMMER], self.precip[WINTER]
-        self.summer, self.winter = halves if northern else halves[::-1]
+        return halves if northern else halves[::-1]
 
     def extra_for_wet_summers(self) -> float:
         """What is added to the limit of dryness [mm]: rain in the warm half of the year evaporates faster.

@@ -88,10 +88,7 @@ def monthly_day_length(latitude: float) -> tuple[float, ...]:
     >>> [round(hours, 2) for hours in monthly_day_length(0.0)[:3]]
     [12.0, 12.0, 12.0]
     """
-    _check_latitude(latitude)
-    daily = _day_lengths(latitude, np.arange(1.0, 366.0))
-    months = np.split(daily, np.cumsum(MONTH_LENGTHS)[:-1])
-    return tuple(float(month.mean()) for month in months)
+    return tuple(float(month.mean()) for month in _by_month(latitude))
 
 
 def polar_day_days(latitude: float) -> tuple[int, ...]:
@@ -126,7 +123,7 @@ def polar_day_days(latitude: float) -> tuple[int, ...]:
     >>> polar_day_days(70.0)
     (0, 0, 0, 0, 11, 30, 22, 0, 0, 0, 0, 0)
     """
-    return _days_with(24.0, latitude)
+    return tuple(int((month == 24.0).sum()) for month in _by_month(latitude))
 
 
 def polar_night_days(latitude: float) -> tuple[int, ...]:
@@ -139,13 +136,13 @@ def polar_night_days(latitude: float) -> tuple[int, ...]:
     >>> polar_night_days(70.0)
     (21, 0, 0, 0, 0, 0, 0, 0, 0, 0, 12, 31)
     """
-    return _days_with(0.0, latitude)
+    return tuple(int((month == 0.0).sum()) for month in _by_month(latitude))
 
 
-def _days_with(hours: float, latitude: float) -> tuple[int, ...]:
+def _by_month(latitude: float) -> list[FloatArray]:
+    """The day lengths [h] of each month, January first, in a year of 365 days."""
     _check_latitude(latitude)
-    chosen = _day_lengths(latitude, np.arange(1.0, 366.0)) == hours
-    return tuple(int(month.sum()) for month in np.split(chosen, np.cumsum(MONTH_LENGTHS)[:-1]))
+    return np.split(_day_lengths(latitude, np.arange(1.0, 366.0)), np.cumsum(MONTH_LENGTHS)[:-1])
 
 
 def _check_latitude(latitude: float) -> None:

@@ -228,7 +228,7 @@ MONTHLY_ACTUAL_EVAPOTRANSPIRATION = Method(
     name="Actual evapotranspiration of each month",
     formula=("monthly_actual_evapotranspiration = monthly_precip + soil_water_before - soil_water",),
     rule="In months with as much rain as plants could use it is the potential evapotranspiration; the formula is for the "
-    "other months. " + _DRYING_RULE.replace("the formula", "see there") + _CYCLE_RULE,
+    "other months. " + _DRYING_RULE.replace("the formula", "by the formula for the water in the soil") + _CYCLE_RULE,
     symbols=(_AET, _PRECIP, *_SOIL),
     sources=_SOURCES,
     limits=_LIMITS,

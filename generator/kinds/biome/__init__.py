@@ -7,8 +7,8 @@ from generator.kinds.biome.charts import charts
 from generator.kinds.biome.compare import compare
 from generator.kinds.biome.facts import METHODS, facts
 from generator.kinds.biome.findings import doubts, findings
-from generator.kinds.biome.questions import questions
 from generator.kinds.biome.import_table import import_table
+from generator.kinds.biome.questions import questions
 from generator.kinds.biome.record import BiomeRecord
 from generator.kinds.biome.schemes import remarks
 

@@ -9,7 +9,7 @@ from generator.kinds.biome.record import BiomeRecord, Station
 from generator.quantities import shown
 from generator.quantities.fact import Fact, Facts
 
-COLD = "A bar below the months marks those that average below 0 °C. It says nothing of single nights, which may be colder or warmer."
+READING_COLD = "A bar below the months marks those that average below 0 °C. It says nothing of single nights, which may be colder or warmer."
 READING = (
     "Find the months along the bottom axis and the station's name above.",
     "Read the line with dots, labelled temperature, on the left axis: the mean temperature of each month.",
@@ -36,7 +36,7 @@ def _climate_diagram(name: str, station: Station, facts: Facts) -> ClimateDiagra
         name=f"{name}.climate_diagram.{station.id}",
         title=f"Climate diagram of {station.label}",
         description=_description(station, facts),
-        reading=(*READING, COLD) if fact("months_below_freezing").value else READING,
+        reading=(*READING, READING_COLD) if fact("months_below_freezing").value else READING,
         table=DataTable(
             caption=f"Mean year of {station.label}",
             columns=("Month", "Mean temperature (°C)", "Precipitation (mm)"),

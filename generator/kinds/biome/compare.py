@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from figures import ClimateMultiples, ClimatePanel, DataTable, MapRegion, MapStation, TemperatureRainfallMap
 
 from generator.kind import Comparison, ComparisonRow, Subject
-from generator.kinds.biome.charts import COLD, has_southern_summer
+from generator.kinds.biome.charts import READING_COLD, has_southern_summer
 from generator.kinds.biome.record import BiomeRecord, Station
 from generator.kinds.biome.scheme_facts import NO_REGION
 from generator.quantities.fact import Fact
@@ -115,8 +115,8 @@ def _multiples(places: Sequence[_Place]) -> ClimateMultiples:
         reading=(
             "Each small diagram is read like a single one: the line with dots on the left scale is temperature, the plain one on the right scale precipitation.",
             "All have the same scales, so heights can be compared from one to the next.",
-            "Diagrams from south of the equator begin in July, so that summer stands in the middle of each.",
-            *[COLD] * any(place.fact("months_below_freezing").value for place in places),
+            "Diagrams from south of the tropics begin in July, so that summer stands in the middle of each.",
+            *[READING_COLD] * any(place.fact("months_below_freezing").value for place in places),
         ),
         table=DataTable(
             caption="Stations in the order of the small diagrams",

@@ -10,7 +10,7 @@ from generator.kinds.biome.record import BiomeRecord, Station, UsualRange
 from generator.quantities import shown
 from generator.quantities.fact import Fact
 from generator.quantities.text import filled
-from generator.questions.making import Draft, Wrong, choice, drawn
+from generator.questions.making import Draft, Wrong, as_option, choice, drawn
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import apart
 from generator.questions.question import Made, Needs, Rejected
@@ -67,7 +67,7 @@ def nutrients(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Made:
         solution=f"They are held there because {why}.",
         needs=Needs.KNOWLEDGE,
     )
-    return choice(draft, _cap(why), drawn(STORES, subject.id, "nutrients")[:3], catalogue, salt=subject.id)
+    return choice(draft, as_option(why), drawn(STORES, subject.id, "nutrients")[:3], catalogue, salt=subject.id)
 
 
 def which_climate(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Made:
@@ -179,7 +179,3 @@ def _filled(subject: Subject[BiomeRecord], texts: Sequence[str]) -> list[str] | 
         return [filled(text, subject.facts) for text in texts]
     except KeyError:
         return None
-
-
-def _cap(text: str) -> str:
-    return text[:1].upper() + text[1:]

@@ -6,13 +6,12 @@ from collections.abc import Iterator, Sequence
 
 from generator.diagnostics import Severity
 from generator.kinds.biome.record import BiomeRecord, Station
-from generator.kinds.biome.scheme_facts import NO_REGION, class_rule, range_rules
+from generator.kinds.biome.scheme_facts import class_rule, range_rules, usual_region
 from generator.quantities import shown
 from generator.quantities.fact import Facts
 from generator.quantities.units import Unit, convert, unit
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
-from generator.science.biome_regions import NAMES
 
 MEAN_TEMPS, PRECIPITATION = (-80.0, 50.0), (0.0, 10000.0)
 """Limits of our own: monthly values beyond them [degC, mm] do not occur in a mean year on Earth, a slip of unit or digits does."""
@@ -73,8 +72,7 @@ def _outside_range(record: BiomeRecord, station: Station, facts: Facts, s: int) 
 def _in_another_region(record: BiomeRecord, station: Station, facts: Facts, s: int) -> Iterator[Finding]:
     """A region of the map that is not the record's; lying in none is no contradiction, for many real places do."""
     found = facts[f"{station.id}.region"].shown
-    own = NAMES.get(record.region, "")
-    if own and found not in (own, NO_REGION):
+    if own := usual_region(record, found):
         yield Finding(
             path=("stations", s), expected=f"the region of the temperature-rainfall map that the record names, {own}",
             found=f"{found}, {_climate(station, facts)}", severity=Severity.WARNING, rule="outside_region", mend=ACCEPT,

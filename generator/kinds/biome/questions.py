@@ -13,7 +13,7 @@ from generator.kinds.biome.scheme_facts import COLD
 from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
-from generator.questions.making import Draft, Wrong, choice, enough, number_entry
+from generator.questions.making import Draft, Wrong, as_option, choice, enough, number_entry
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
@@ -79,8 +79,8 @@ class _Station:
             (_next(warmest), "clim.wrong-month", ""),
         )
         right = set(_months(warmest))
-        kept = [Wrong(_cap(shown.months(months)), idea, because) for months, idea, because in wrong if not right & set(months)]
-        return choice(draft, _cap(warmest.shown), kept, self.catalogue, fact=warmest, salt=self.subject.id)
+        kept = [Wrong(as_option(shown.months(months)), idea, because) for months, idea, because in wrong if not right & set(months)]
+        return choice(draft, as_option(warmest.shown), kept, self.catalogue, fact=warmest, salt=self.subject.id)
 
     def mean_precip(self) -> Made:
         """The mean month, from the total of the year: a division that many turn round."""
@@ -163,17 +163,17 @@ class _Station:
             solution=f"By the rule, {dry.shown}: compare the two lines month by month.",
         )
         wrong = [
-            Wrong(_cap(rainless.shown), "clim.least-is-dry", "That is when least precipitation falls."),
-            Wrong(_cap(warmest.shown), "clim.desert-hot", "That is when it is warmest."),
-            Wrong(_cap(coldest.shown), "clim.frost-is-dry", "These months average below 0 °C."),
+            Wrong(as_option(rainless.shown), "clim.least-is-dry", "That is when least precipitation falls."),
+            Wrong(as_option(warmest.shown), "clim.desert-hot", "That is when it is warmest."),
+            Wrong(as_option(coldest.shown), "clim.frost-is-dry", "These months average below 0 °C."),
         ]
         if is_southern(self.station):
-            wrong.insert(0, Wrong(_cap(shown.months(_shifted(dry))), "clim.hemisphere", "These months lie half a year away."))
+            wrong.insert(0, Wrong(as_option(shown.months(_shifted(dry))), "clim.hemisphere", "These months lie half a year away."))
         else:
             humid = tuple(month for month in range(1, 13) if month not in _months(dry))
-            wrong.append(Wrong(_cap(shown.months(humid)), "clim.dry-reversed", "These are the humid months."))
+            wrong.append(Wrong(as_option(shown.months(humid)), "clim.dry-reversed", "These are the humid months."))
         said = [w for w in wrong if w.text.casefold() != dry.shown.casefold() and w.text != "No month"]
-        return choice(draft, _cap(dry.shown), said[:3], self.catalogue, fact=dry, salt=self.subject.id)
+        return choice(draft, as_option(dry.shown), said[:3], self.catalogue, fact=dry, salt=self.subject.id)
 
     def aridity_index(self) -> Made:
         index = self.fact("aridity_index")
@@ -218,10 +218,6 @@ class _Station:
             Wrong("Its driest month with its wettest month", "clim.least-is-dry", "That tells how unevenly precipitation is spread."),
         )
         return choice(draft, "Its annual precipitation with what could evaporate there", wrong, self.catalogue, salt=self.subject.id)
-
-
-def _cap(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 def _months(fact: Fact) -> tuple[int, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Sequence
 
 from generator.kinds.biome import month_facts
 from generator.kinds.biome.climate_facts import DEGC, MM
@@ -70,15 +70,19 @@ def aridity_class_fact(station: Station, temp: Fact, index: Fact) -> Fact:
     rules = [Rule(asks, f"{below} below, {above} above", cold)]
     if cold:
         return Fact(id=fact_id, name=name, value=COLD, working=RulePath(tuple(rules)), method=method)
-    found = aridity.aridity_class(index.number)
-    for limit, label in aridity.ARIDITY_CLASSES:
-        if math.isinf(limit):
-            break
-        holds = index.number < limit
-        rules.append(Rule(f"{label}: is the index below {shown.written(str(limit))}?", f"{index.shown} < {limit}", holds))
-        if holds:
-            break
+    found = aridity.aridity_class(index.number) or ""
+    rules += _up_to(found, aridity.ARIDITY_CLASSES, "is the index below {}?", lambda limit: f"{index.shown} < {limit}")
     return Fact(id=fact_id, name=name, value=found, working=RulePath(tuple(rules)), method=method)
+
+
+def _up_to(found: str, limits: Sequence[tuple[float, str]], asks: str, numbers: Callable[[str], str]) -> Iterator[Rule]:
+    """Whether a class is the one found, class by class up to it; the last one has no upper limit and needs no question."""
+    for limit, name in limits:
+        if math.isinf(limit):
+            return
+        yield Rule(f"{name}: {asks.format(f'{limit:g}')}", numbers(f"{limit:g}"), name == found)
+        if name == found:
+            return
 
 
 def life_zone_facts(station: Station, temp: Fact, total: Fact, figures: int) -> Iterator[Fact]:
@@ -92,30 +96,22 @@ def life_zone_facts(station: Station, temp: Fact, total: Fact, figures: int) -> 
         working=MonthTable(columns, f"the mean of the last column is {DEGC.after(shown.number(value, figures))}"),
     )  # fmt: skip
     yield warmth
+    zone = life_zones.life_zone(value, total.number)
     yield Fact(
-        id=f"{station.id}.life_zone", name="Life zone", value=life_zones.life_zone(value, total.number),
-        working=RulePath(tuple(_zone_rules(warmth, total, figures))), method=life_zones.LIFE_ZONE.id,
+        id=f"{station.id}.life_zone", name="Life zone", value=zone,
+        working=RulePath(tuple(_zone_rules(zone, warmth, total, figures))), method=life_zones.LIFE_ZONE.id,
     )  # fmt: skip
 
 
-def _zone_rules(warmth: Fact, total: Fact, figures: int) -> Iterator[Rule]:
+def _zone_rules(found: str, warmth: Fact, total: Fact, figures: int) -> Iterator[Rule]:
     """The limits of the belts from cold to warm, then those of the zones from wet to dry, each up to the one that decides."""
-    found = life_zones.belt_of(warmth.number)
-    for limit, belt in life_zones.BELTS:
-        if math.isinf(limit):
-            break
-        yield Rule(f"{belt}: is the biotemperature below {limit:g} °C?", warmth.shown, belt == found)
-        if belt == found:
-            break
+    belt = life_zones.belt_of(warmth.number)
+    yield from _up_to(belt, life_zones.BELTS, "is the biotemperature below {} °C?", lambda _: warmth.shown)
     ratio = life_zones.pet_ratio(warmth.number, total.number)
     put_in = f"{life_zones.PET_FACTOR} × {warmth.shown_number} ÷ {total.shown_number}"
     result = f"{put_in} = {shown.number(ratio, figures)}" if math.isfinite(ratio) else "nothing falls"
-    for limit, zone in life_zones.ZONES[found]:
-        if math.isinf(limit):
-            break
-        yield Rule(f"{zone}: is demand over precipitation below {limit:g}?", result, ratio < limit)
-        if ratio < limit:
-            break
+    zone = found.removeprefix(f"{belt} ")
+    yield from _up_to(zone, life_zones.ZONES[belt], "is demand over precipitation below {}?", lambda _: result)
 
 
 def production(station: Station, mean: Fact, total: Fact, figures: int) -> Iterator[Fact]:
@@ -161,6 +157,12 @@ def region(station: Station, mean: Fact, total: Fact) -> Fact:
         id=f"{station.id}.region", name="Region on the temperature-rainfall map", value=name, working=RulePath((rule,)),
         method=biome_regions.BIOME_REGION.id,
     )  # fmt: skip
+
+
+def usual_region(record: BiomeRecord, found: object) -> str:
+    """The name of the record's own region where a station lies in another; a station in none is no contradiction."""
+    own = biome_regions.NAMES.get(record.region, "")
+    return own if found not in (own, NO_REGION) else ""
 
 
 def in_usual_range(record: BiomeRecord, station: Station, mean: Fact, total: Fact) -> Fact:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from generator.diagnostics import listed
 from generator.kind import Subject
 from generator.kinds.biome.record import BiomeRecord
-from generator.kinds.biome.scheme_facts import NO_REGION, older_class
+from generator.kinds.biome.scheme_facts import older_class, usual_region
 from generator.kinds.biome.water_facts import is_beyond_the_formula
 from generator.quantities import shown
 from generator.quantities.fact import Fact
@@ -105,9 +105,8 @@ def _by_the_older_limit(facts: Mapping[str, Fact], part: str) -> Iterator[str]:
 
 def _against_the_record(subject: Subject[BiomeRecord], part: str) -> Iterator[str]:
     """What a reader would notice: the biome's own region or classes are not those of the station."""
-    record, region = subject.record, subject.facts[f"{part}.region"].value
-    own = NAMES.get(record.region, "")
-    if own and region not in (own, NO_REGION):
+    record = subject.record
+    if own := usual_region(record, subject.facts[f"{part}.region"].value):
         yield f"This biome usually lies in another region of the temperature-rainfall map: {own}, not {{{part}.region}}."
     if subject.facts[f"{part}.in_usual_class"].value is False:
         usual = listed(dict.fromkeys(letters for usual in record.usual_class for letters in usual.classes))

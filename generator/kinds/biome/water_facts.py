@@ -57,7 +57,7 @@ def _heat(temp: Fact, figures: int) -> str:
 def is_beyond_the_formula(temp: Fact) -> bool:
     """Whether a climate is so cold that its potential evapotranspiration comes out far too large."""
     heat = evapotranspiration.heat_index(temp.series)
-    return 0 < heat < evapotranspiration.LEAST_HEAT_INDEX or (heat > 0 and aridity.is_cold(temp.series))
+    return heat > 0 and (heat < evapotranspiration.LEAST_HEAT_INDEX or aridity.is_cold(temp.series))
 
 
 def aridity_index(station: Station, total: Fact, year: Fact, figures: int) -> Fact:

@@ -17,3 +17,10 @@ def test_rows_run_from_the_driest_on() -> None:
 def test_stations_kept_for_papers_are_not_compared() -> None:
     text = f"region: none\nstations: [{station(use='paper')}, {station(name='there')}]\n"
     assert ["A title: There"] == [row.label for row in kind("biome").compare([subject("biome", text)]).rows]
+
+
+def test_only_years_from_south_of_the_tropics_begin_in_july_and_the_reading_says_so() -> None:
+    of = [biome(latitude=f"latitude: {latitude}") for latitude in (46.5, -3.5, -46.5)]
+    _, multiples = kind("biome").compare(of).charts
+    assert [False, False, True] == [panel.southern for panel in multiples.panels]
+    assert any(step.startswith("Diagrams from south of the tropics begin in July") for step in multiples.reading)
