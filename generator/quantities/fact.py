@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from generator.quantities import shown
@@ -222,6 +222,14 @@ def computed(
         id=fact_id, name=name, value=value, unit=unit, working=working, method=method, sources=tuple(sources),
         figures=figures, undefined_because=because,
     )  # fmt: skip
+
+
+def in_proportion(fact: Fact, to: Fact) -> Fact:
+    """The fact with the spread and the range of the one that it is in proportion to."""
+    if fact.value is None or not to.value:
+        return fact
+    times = fact.number / to.number
+    return replace(fact, **{name: end * times for name in ("plus_minus", "low", "high") if (end := getattr(to, name)) is not None})
 
 
 def _work_out(expression: Expression, given: Mapping[str, Fact], unit: Unit, bare: bool) -> tuple[float | None, str]:

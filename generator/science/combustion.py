@@ -45,7 +45,7 @@ FUELS: Mapping[str, Fuel] = MappingProxyType(
 )  # fmt: skip
 """Default net calorific values and carbon contents for inventories of greenhouse gases, by id.
 
-Other bituminous coal's calorific value is from memory; the other numbers were seen in works that quote the source."""
+Some numbers of hard coal and crude oil are from memory; the others were seen in works that quote the source."""
 
 FUEL_ENERGY = Method(
     id="fuel_energy",

@@ -100,7 +100,7 @@ MOLAR_MASS = Method(
         ("atomic_mass", "mass of a mole of each element", "g/mol"),
     ),
     sources=("IUPAC2021",),
-    limits="Atomic masses are means of the isotopes as they are found on Earth, here with five digits.",
+    limits="Atomic masses are means of the isotopes as they are found on Earth, here with four or five digits.",
     function=molar_mass,
 )  # fmt: skip
 

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression, ExpressionError
-from generator.quantities.fact import Fact, Facts, computed, stated
+from generator.quantities.fact import Fact, Facts, computed, in_proportion, stated
 from generator.quantities.units import unit
 
 MM, DEGC, K, FLOW = unit("mm"), unit("degC"), unit("K"), unit("kg N/ha/yr")
@@ -203,3 +203,14 @@ def test_quotient_is_a_number_or_undefined_but_never_nan(a: float, b: float) -> 
         return
     assert (one.value is None) == (b == 0)
     assert one.value is None or math.isfinite(one.number)
+
+
+def test_fact_in_proportion_takes_spread_and_range_along() -> None:
+    spread, ranged = fact(10.0, plus_minus=2.0), fact(10.0, low=8.0, high=12.0)
+    assert 0.5 == in_proportion(fact(2.5), spread).plus_minus
+    assert (2.0, 3.0) == ((taken := in_proportion(fact(2.5), ranged)).low, taken.high)
+
+
+@pytest.mark.parametrize(("own", "other"), [(None, 10.0), (2.5, 0.0), (2.5, None)])
+def test_proportion_to_nothing_leaves_a_fact_as_it_is(own: float | None, other: float | None) -> None:
+    assert fact(own) == in_proportion(fact(own), fact(other, plus_minus=2.0))

@@ -47,15 +47,16 @@ def fluxes_out(record: CycleRecord, reservoir: str) -> tuple[Flux, ...]:
 
 def _rate(record: CycleRecord, flux: Flux) -> Fact:
     name = f"Rate of {in_sentence(flux.label)}{', found as the rest' if flux.residual else ''}"
-    return stated(f"{flux.id}.rate", name, flux.rate, unit(record.units.flux), figures=_figures(record))
+    return stated(f"{flux.id}.rate", name, flux.rate, unit(record.units.flux), figures=significant_figures(record))
 
 
-def _figures(record: CycleRecord) -> int:
+def significant_figures(record: CycleRecord) -> int:
+    """Of computed values: what the record says, or the usual number."""
     return record.figures or shown.FIGURES
 
 
 def _of_reservoir(record: CycleRecord, reservoir: Reservoir, rates: dict[str, Fact]) -> Iterator[Fact]:
-    figures, flow = _figures(record), unit(record.units.flux)
+    figures, flow = significant_figures(record), unit(record.units.flux)
     stock = stated(f"{reservoir.id}.stock", "Stock", reservoir.stock, unit(record.units.stock), figures=figures)
     yield stock
     inflow = _total(record, f"{reservoir.id}.inflow", "Inflow", fluxes_in(record, reservoir.id), rates)
@@ -84,7 +85,7 @@ def _total(record: CycleRecord, fact_id: str, name: str, fluxes: Sequence[Flux],
     if not fluxes:
         return stated(fact_id, name, Amount(value=0.0, written="0"), flow)
     given = {flux.symbol: rates[flux.id] for flux in fluxes}
-    total = computed(fact_id, name, total_expression(fluxes), given, flow, figures=_figures(record))
+    total = computed(fact_id, name, total_expression(fluxes), given, flow, figures=significant_figures(record))
     if total.value is None:
         return total
     spread = _quadrature(*(rates[flux.id].plus_minus or _half_range(rates[flux.id]) for flux in fluxes))
@@ -122,7 +123,6 @@ def _quadrature(*spreads: float | None) -> float | None:
 
 
 def _turnover_time(reservoir: Reservoir, stock: Fact, outflow: Fact, figures: int) -> Fact:
-    """With a stock or an outflow that is stated as a range, the time is a range too, from least over most to most over least."""
     time = computed(
         f"{reservoir.id}.turnover_time", "Turnover time", budgets.TURNOVER_TIME.expression,
         {"stock": stock, "outflow": outflow}, YEAR, method="turnover_time", figures=figures,
@@ -130,12 +130,20 @@ def _turnover_time(reservoir: Reservoir, stock: Fact, outflow: Fact, figures: in
     if time.value is None:
         because = "not defined: nothing flows out" if outflow.value == 0.0 else time.undefined_because
         return replace(time, undefined_because=because)
-    least, most = (stock.low, stock.high) if stock.low is not None and stock.high is not None else (stock.number, stock.number)
-    slow, fast = (outflow.low, outflow.high) if outflow.low is not None and outflow.high is not None else (outflow.number, outflow.number)
-    if (least, slow) == (most, fast) or not slow or not stock.number:
-        return time
-    in_years = time.number * outflow.number / stock.number
-    return replace(time, low=in_years * least / fast, high=in_years * most / slow)
+    return quotient_with_range(time, stock, outflow)
+
+
+def quotient_with_range(quotient: Fact, above: Fact, below: Fact) -> Fact:
+    """A quotient where a part of it is a range: from least over most to most over least, unless that has no end."""
+    (least, most), (low, high) = _range(above), _range(below)
+    if quotient.value is None or (least, low) == (most, high) or not low or not above.number:
+        return quotient
+    in_its_unit = quotient.number * below.number / above.number
+    return replace(quotient, low=in_its_unit * least / high, high=in_its_unit * most / low)
+
+
+def _range(fact: Fact) -> tuple[float, float]:
+    return (fact.number, fact.number) if fact.low is None or fact.high is None else (fact.low, fact.high)
 
 
 def _closes(record: CycleRecord, reservoir: Reservoir, balance: Fact) -> Fact:
@@ -150,7 +158,7 @@ def _closes(record: CycleRecord, reservoir: Reservoir, balance: Fact) -> Fact:
     spreads = [spread for spread in (balance.plus_minus, change.spread) if spread is not None]
     spread = budgets.combined_uncertainty(spreads)
     holds = budgets.closes(balance.number, change.value, spreads)
-    gap, figures, flow = abs(balance.number - change.value), _figures(record), unit(record.units.flux).shown
+    gap, figures, flow = abs(balance.number - change.value), significant_figures(record), unit(record.units.flux).shown
     numbers = f"{shown.number(gap, figures)} {flow} against {shown.number(spread, figures)} {flow}"
     rule = Rule("Do balance and measured change differ by no more than their joint uncertainty?", numbers, holds)
     return Fact(id=fact_id, name=name, value=holds, working=RulePath((rule,)), method=method)
@@ -179,7 +187,7 @@ def _human_shares(record: CycleRecord, rates: dict[str, Fact]) -> Iterator[Fact]
             continue
         yield computed(
             f"{process}.human_share", name, share_expression(fluxes), {flux.symbol: rates[flux.id] for flux in fluxes}, PERCENT,
-            method="human_share", figures=_figures(record),
+            method="human_share", figures=significant_figures(record),
         )  # fmt: skip
 
 

@@ -110,7 +110,7 @@ def _sums(record: CycleRecord) -> Iterator[Finding]:
 
 
 def doubts(record: CycleRecord, facts: Facts) -> Iterator[Finding]:
-    """Budgets that do not close, and a drawing that would be hard to read."""
+    """Budgets that do not close, scenarios that cannot be told, and a drawing that would be hard to read."""
     for r, reservoir in enumerate(record.reservoirs):
         if facts[f"{reservoir.id}.closes"].value is False:
             change, balance = facts[f"{reservoir.id}.change"], facts[f"{reservoir.id}.balance"]

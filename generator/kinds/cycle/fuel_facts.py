@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 
 from generator.kind import in_sentence
+from generator.kinds.cycle.budget_facts import significant_figures
 from generator.kinds.cycle.record import BurnedFuel, CycleRecord
 from generator.kinds.cycle.substance_facts import as_ppm, as_substance, molar_mass_fact
-from generator.quantities import shown
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed, stated
@@ -20,7 +20,7 @@ STAYS = Expression("rise * airborne_fraction")
 def fuel_facts(record: CycleRecord, facts: Mapping[str, Fact]) -> Iterator[Fact]:
     """Fuel by fuel, each step made from the one before."""
     for fuel in record.fuels:
-        yield from _of_fuel(fuel, facts.get("airborne_fraction"), record.figures or shown.FIGURES)
+        yield from _of_fuel(fuel, facts.get("airborne_fraction"), significant_figures(record))
 
 
 def _of_fuel(fuel: BurnedFuel, airborne_fraction: Fact | None, figures: int) -> Iterator[Fact]:
@@ -63,11 +63,10 @@ def _of_fuel(fuel: BurnedFuel, airborne_fraction: Fact | None, figures: int) -> 
 
 def _of_compound(fuel: BurnedFuel, mass: Fact, figures: int) -> Fact:
     formula = str(fuel.formula)
-    atoms, molar_mass = substances.atoms(formula)["C"], f"{substances.molar_mass(formula):.3f}"
+    atoms = substances.atoms(formula)["C"]
     given = {
         "fuel": mass, "carbon_atoms": stated("", "Carbon atoms", Amount(value=float(atoms), written=str(atoms)), unit("")),
-        "molar_mass_carbon": molar_mass_fact("C"),
-        "molar_mass_fuel": stated("", f"Molar mass of {formula}", Amount(value=float(molar_mass), written=molar_mass), unit("g/mol")),
+        "molar_mass_carbon": molar_mass_fact("C"), "molar_mass_fuel": molar_mass_fact(formula, "g/mol"),
     }  # fmt: skip
     return computed(
         f"{fuel.id}.carbon", "Carbon set free", combustion.COMPOUND_CARBON.expression, given, unit(f"{fuel.unit} C"),

@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from generator.kind import in_sentence
+from generator.kinds.cycle.budget_facts import significant_figures
 from generator.kinds.cycle.record import Change, CycleRecord, Flux, Reservoir, Scenario
 from generator.quantities import shown
 from generator.quantities.fact import MOST_WHOLE_DIGITS
@@ -55,8 +56,7 @@ class BoxModel:
 
 def box_model(record: CycleRecord, changed: Mapping[str, float] | None = None) -> BoxModel:
     """The reservoirs that can be followed; `changed` gives the rates of fluxes [flux unit] that are not as stated."""
-    unknown = left_out(record)
-    known = [reservoir for reservoir in record.reservoirs if reservoir.id not in unknown]
+    known = followed(record)
     places = {reservoir.id: at for at, reservoir in enumerate(known)}
     start = tuple(float(reservoir.stock.value or 0.0) for reservoir in known)
     rates = [[0.0] * len(known) for _ in known]
@@ -88,6 +88,12 @@ def follows_stock(record: CycleRecord, flux: Flux) -> bool:
 def per_year(record: CycleRecord) -> float:
     """What the unit of the fluxes is in units of the stocks per year."""
     return convert(1.0, unit(record.units.flux), unit(f"{record.units.stock}/yr"))
+
+
+def followed(record: CycleRecord) -> tuple[Reservoir, ...]:
+    """The reservoirs whose stocks the model carries on."""
+    unknown = left_out(record)
+    return tuple(reservoir for reservoir in record.reservoirs if reservoir.id not in unknown)
 
 
 def left_out(record: CycleRecord) -> dict[str, str]:
@@ -158,7 +164,7 @@ def last_model(record: CycleRecord, scenario: Scenario) -> BoxModel:
 
 def figures_of(record: CycleRecord, stock: float) -> int:
     """Significant figures of a stock to come: to the unit at least, as for sums, or small changes of large stocks would not show."""
-    return max(record.figures or shown.FIGURES, min(shown.whole_digits(stock), MOST_WHOLE_DIGITS))
+    return max(significant_figures(record), min(shown.whole_digits(stock), MOST_WHOLE_DIGITS))
 
 
 def sampled(scenario: Scenario) -> list[float]:

@@ -6,7 +6,19 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from generator.kind import in_sentence
-from generator.kinds.cycle.model import BoxModel, box_model, course, figures_of, last_model, left_out, per_year, stocks_at
+from generator.kinds.cycle.budget_facts import significant_figures
+from generator.kinds.cycle.model import (
+    BoxModel,
+    Moment,
+    box_model,
+    course,
+    figures_of,
+    followed,
+    last_model,
+    left_out,
+    per_year,
+    stocks_at,
+)
 from generator.kinds.cycle.record import CycleRecord, Reservoir, Scenario
 from generator.quantities import shown
 from generator.quantities.expression import Expression
@@ -36,10 +48,6 @@ def model_facts(record: CycleRecord, budget: Mapping[str, Fact]) -> Iterator[Fac
         yield from _of_scenario(record, scenario)
 
 
-def _figures(record: CycleRecord) -> int:
-    return record.figures or shown.FIGURES
-
-
 def _steady(record: CycleRecord, reservoir: Reservoir, fact_id: str, name: str, model: BoxModel | None, because: str) -> Fact:
     """Where a stock comes to rest: what then flows in, times the time that it stays."""
     stock, flow = unit(record.units.stock), unit(record.units.flux)
@@ -62,7 +70,7 @@ def _steady(record: CycleRecord, reservoir: Reservoir, fact_id: str, name: str, 
         "turnover_time": _plain("Turnover time by the outflow that follows the stock", 1 / share, YEAR),
     }
     fact = computed(
-        fact_id, name, SOME_CONSTANT if constant else ALL_REST, given, stock, method=boxes.STEADY_STATE.id, figures=_figures(record)
+        fact_id, name, SOME_CONSTANT if constant else ALL_REST, given, stock, method=boxes.STEADY_STATE.id, figures=significant_figures(record)
     )  # fmt: skip
     return replace(fact, figures=figures_of(record, fact.number), **_range(reservoir, fact))
 
@@ -110,35 +118,36 @@ def _adjustment_time(record: CycleRecord, model: BoxModel, budget: Mapping[str, 
     linked = "matter goes round between them before it leaves, so the whole takes longer" if time > 1.02 * longest else LINKED
     conclusion = f"Each by itself would adjust within its own turnover time. Linked as they are, {linked}.{left}" if len(rows) > 1 else f"{ALONE}{left}"
     working = ValueTable(("Reservoir", "Turnover time"), rows, conclusion)
-    return replace(nothing, value=time, working=working, figures=_figures(record))
+    return replace(nothing, value=time, working=working, figures=significant_figures(record))
 
 
 def _of_scenario(record: CycleRecord, scenario: Scenario) -> Iterator[Fact]:
     """For each year that is told the stocks with the change and without it, then where the stocks lead."""
-    reservoirs = [reservoir for reservoir in record.reservoirs if reservoir.id not in left_out(record)]
+    reservoirs = followed(record)
     for year in scenario.told_years:
         for changed in (True, False) if scenario.change else (True,):
             stocks = stocks_at(record, scenario, year, changed=changed)
+            on_the_way = course(record, scenario, [year * part / 4 for part in range(5)], changed=changed)
+            when = f"after {year:.10g} years{'' if changed else ', without the change'}"
             for reservoir in reservoirs:
-                yield _stock_then(record, scenario, reservoir, year, stocks[reservoir.id], changed)
+                fact_id, name = scenario.then(reservoir.id, year, changed), f"{reservoir.label} {when}"
+                yield _stock_then(record, reservoir, fact_id, name, stocks[reservoir.id], on_the_way)
     model = last_model(record, scenario)
     for reservoir in reservoirs:
         yield _steady(record, reservoir, scenario.finally_(reservoir.id), f"{reservoir.label} in the end", model, "")
 
 
-def _stock_then(record: CycleRecord, scenario: Scenario, reservoir: Reservoir, year: float, value: float, changed: bool) -> Fact:
-    stock = unit(record.units.stock)
-    name = f"{reservoir.label} after {year:.10g} years{'' if changed else ', without the change'}"
-    moments = course(record, scenario, [year * part / 4 for part in range(5)], changed=changed)
-    at = box_model(record).ids.index(reservoir.id)
-    rows = tuple((f"{time:.10g}", shown.number(stocks[at], figures_of(record, stocks[at]))) for time, stocks in moments)
-    ranges = [in_sentence(r.label) for r in record.reservoirs if r.stock.low is not None and r.id not in left_out(record)]
+def _stock_then(record: CycleRecord, reservoir: Reservoir, fact_id: str, name: str, value: float, on_the_way: Sequence[Moment]) -> Fact:
+    stock, reservoirs = unit(record.units.stock), followed(record)
+    at = reservoirs.index(reservoir)
+    rows = tuple((f"{time:.10g}", shown.number(stocks[at], figures_of(record, stocks[at]))) for time, stocks in on_the_way)
+    ranges = [in_sentence(r.label) for r in reservoirs if r.stock.low is not None]
     middle = f" A stock that is known as a range stands in with its middle: {', '.join(ranges)}." if ranges else ""
     table = ValueTable(
         ("Year", f"{reservoir.label} ({stock.shown})"), rows, f"All stocks of the model are moved on together, year by year.{middle}"
     )  # fmt: skip
     return Fact(
-        id=scenario.then(reservoir.id, year, changed), name=name, value=value, unit=stock, working=table,
+        id=fact_id, name=name, value=value, unit=stock, working=table,
         method=boxes.STOCKS_AFTER.id, figures=figures_of(record, value),
     )  # fmt: skip
 

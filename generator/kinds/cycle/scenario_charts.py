@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from figures import DataTable, StockCurves, StockPanel
 
 from generator.kind import Subject, in_sentence
-from generator.kinds.cycle.model import Moment, box_model, course, figures_of, left_out, sampled
+from generator.kinds.cycle.model import Moment, box_model, course, figures_of, followed, sampled
 from generator.kinds.cycle.record import CycleRecord, Reservoir, Scenario
 from generator.quantities import shown
 from generator.quantities.units import unit
@@ -36,19 +36,19 @@ def stock_curves(subject: Subject[CycleRecord], scenario: Scenario) -> StockCurv
     model, times = box_model(record), sampled(scenario)
     changed = course(record, scenario, times)
     unchanged = course(record, scenario, times, changed=False) if scenario.change else []
-    followed = [reservoir for reservoir in record.reservoirs if reservoir.id not in left_out(record)]
+    reservoirs = followed(record)
     curves = {
         reservoir.id: tuple(tuple((time, stocks[model.ids.index(reservoir.id)]) for time, stocks in moments) for moments in (changed, unchanged))
-        for reservoir in followed
+        for reservoir in reservoirs
     }  # fmt: skip
-    moving = [reservoir for reservoir in followed if _moves(curves[reservoir.id])] or followed
-    still = [reservoir for reservoir in followed if reservoir not in moving]
+    moving = [reservoir for reservoir in reservoirs if _moves(curves[reservoir.id])] or reservoirs
+    still = [reservoir for reservoir in reservoirs if reservoir not in moving]
     return StockCurves(
         name=f"{subject.name}.scenario.{scenario.id}",
         title=f"{scenario.name}: stocks through {scenario.years:.10g} years",
         description=_description(record, scenario, moving, still, curves),
         reading=(*(TWO_LINES if scenario.change else ONE_LINE), AXES),
-        table=_table(record, scenario, followed),
+        table=_table(record, scenario, reservoirs),
         axis=f"Stock, {unit(record.units.stock).shown}",
         key=("with the change", "without it") if scenario.change else ("", ""),
         year_ticks=_year_ticks(float(scenario.years)),
@@ -107,15 +107,15 @@ def _is_round(step: float) -> bool:
     return any(math.isclose(step / 10.0 ** math.floor(math.log10(step) + 1e-9), one) for one in (1, 2, 2.5, 5))
 
 
-def _table(record: CycleRecord, scenario: Scenario, followed: Sequence[Reservoir]) -> DataTable:
+def _table(record: CycleRecord, scenario: Scenario, reservoirs: Sequence[Reservoir]) -> DataTable:
     years = sorted({scenario.years * quarter / 4 for quarter in range(5)} | set(scenario.told_years))
     runs = [course(record, scenario, years, changed=changed) for changed in ((True, False) if scenario.change else (True,))]
     ids, of = box_model(record).ids, unit(record.units.stock).shown
     after_a_jump = [dict(run) for run in runs]
     rows = tuple(
-        (f"{year:.10g}", *(_shown(record, run[year][ids.index(r.id)]) for r in followed for run in after_a_jump)) for year in years
+        (f"{year:.10g}", *(_shown(record, run[year][ids.index(r.id)]) for r in reservoirs for run in after_a_jump)) for year in years
     )  # fmt: skip
-    heads = [f"{r.label}{run} ({of})" for r in followed for run in ("", ", without the change")[: len(runs)]]
+    heads = [f"{r.label}{run} ({of})" for r in reservoirs for run in ("", ", without the change")[: len(runs)]]
     return DataTable(caption=f"{scenario.name}: stocks by years from now", columns=("Year", *heads), rows=rows)
 
 

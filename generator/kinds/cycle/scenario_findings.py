@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from generator.diagnostics import did_you_mean, listed
 from generator.kind import in_sentence
-from generator.kinds.cycle.model import course, follows_stock, left_out, sampled
+from generator.kinds.cycle.model import course, followed, follows_stock, left_out, sampled
 from generator.kinds.cycle.record import Change, CycleRecord, Scenario
 from generator.quantities import shown
 from generator.quantities.units import unit
@@ -105,19 +105,21 @@ def _twice(scenario: Scenario, path: FieldPath) -> Iterator[Finding]:
 
 
 def scenario_doubts(record: CycleRecord) -> Iterator[Finding]:
-    """Scenarios that nothing is known of, and stocks that fall below nothing."""
-    reasons = left_out(record)
+    """Scenarios that nothing is known of, and stocks that fall below nothing.
+
+    Both are errors all the same: they come late because only a record without contradictions can be run as a model.
+    """
+    reservoirs = followed(record)
     for s, scenario in enumerate(record.scenarios):
         path: FieldPath = ("scenarios", s)
-        followed = [reservoir for reservoir in record.reservoirs if reservoir.id not in reasons]
-        if not followed:
+        if not reservoirs:
             yield Finding(
-                path=path, expected="a reservoir whose stock and fluxes are known as single numbers", found=next(iter(reasons.values())),
+                path=path, expected="a reservoir whose stock and fluxes are known as single numbers", found=next(iter(left_out(record).values())),
                 mend="leave the scenario out, or state the numbers that it needs",
             )  # fmt: skip
             continue
         moments = course(record, scenario, sampled(scenario))
-        for place, reservoir in enumerate(followed):
+        for place, reservoir in enumerate(reservoirs):
             year, least = min(((time, stocks[place]) for time, stocks in moments), key=lambda pair: pair[1])
             if least < -1e-9 * max(stock for _, stocks in moments for stock in stocks):
                 then = f"{unit(record.units.stock).after(shown.number(least))} of {in_sentence(reservoir.label)} after {shown.number(year)} years"

@@ -7,11 +7,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from generator.kind import NUMBERS
+from generator.kinds.cycle.budget_facts import quotient_with_range, significant_figures
 from generator.kinds.cycle.record import PPM, Conversion, CycleRecord, Ratio
-from generator.quantities import shown
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
-from generator.quantities.fact import Fact, computed, stated
+from generator.quantities.fact import Fact, computed, in_proportion, stated
 from generator.quantities.units import Unit, unit
 from generator.science import airborne, substances
 
@@ -25,10 +25,10 @@ def conversion_facts(record: CycleRecord, facts: Mapping[str, Fact]) -> Iterator
     for conversion in record.conversions:
         quantity = facts[conversion.of]
         if conversion.substance == PPM:
-            yield _as_ppm(quantity, conversion, _figures(record))
+            yield _as_ppm(quantity, conversion, significant_figures(record))
         else:
             yield as_substance(
-                quantity, conversion.substance, conversion.fact, _figures(record), unit(conversion.unit) if conversion.unit else None
+                quantity, conversion.substance, conversion.fact, significant_figures(record), unit(conversion.unit) if conversion.unit else None
             )  # fmt: skip
 
 
@@ -43,11 +43,11 @@ def with_substance(of: Unit, substance: str) -> Unit:
     return unit(" ".join(substance if word == old else word for word in of.label.replace("/", " / ").split()).replace(" / ", "/"))
 
 
-def molar_mass_fact(substance: str) -> Fact:
-    """The molar mass of a substance as a stated number, for workings."""
+def molar_mass_fact(substance: str, per_mole: str = "") -> Fact:
+    """The molar mass of a substance as a stated number, for workings, in grams of it unless another unit is told."""
     written = f"{substances.molar_mass(substance):.3f}"
     name = f"Molar mass of {substance}"
-    return stated("", name, Amount(value=float(written), written=written), unit(f"g {substance}/mol"), sources=(IUPAC,))
+    return stated("", name, Amount(value=float(written), written=written), unit(per_mole or f"g {substance}/mol"), sources=(IUPAC,))
 
 
 def as_substance(quantity: Fact, substance: str, fact_id: str, figures: int, shown_in: Unit | None = None) -> Fact:
@@ -62,16 +62,7 @@ def as_substance(quantity: Fact, substance: str, fact_id: str, figures: int, sho
         fact_id, f"{quantity.name}, as {substance}", ONE_FOR_ONE if count == 1 else SEVERAL, given,
         shown_in or with_substance(quantity.unit, substance), method=substances.AS_SUBSTANCE.id, figures=figures,
     )  # fmt: skip
-    return scaled(quantity, fact)
-
-
-def scaled(quantity: Fact, fact: Fact) -> Fact:
-    """Spread and range of a fact that is in proportion to another."""
-    if not quantity.value or fact.value is None:
-        return fact
-    ratio = fact.number / quantity.number
-    spreads = {name: getattr(quantity, name) for name in ("plus_minus", "low", "high")}
-    return replace(fact, **{name: None if value is None else float(value) * ratio for name, value in spreads.items()})
+    return in_proportion(fact, quantity)
 
 
 def carbon_per_ppm() -> Fact:
@@ -86,7 +77,7 @@ def as_ppm(carbon: Fact, fact_id: str, name: str, of: Unit, figures: int) -> Fac
         fact_id, name, airborne.CARBON_AS_PPM.expression, {"carbon": carbon, "carbon_per_ppm": carbon_per_ppm()}, of,
         method=airborne.CARBON_AS_PPM.id, figures=figures,
     )  # fmt: skip
-    return scaled(carbon, fact)
+    return in_proportion(fact, carbon)
 
 
 def _as_ppm(quantity: Fact, conversion: Conversion, figures: int) -> Fact:
@@ -99,7 +90,7 @@ def ratio_facts(record: CycleRecord, facts: Mapping[str, Fact]) -> Iterator[Fact
     """Each ratio by mass and by atoms."""
     for ratio in record.ratios:
         of, to = (quantity(record, facts, key) for key in (ratio.of, ratio.to))
-        yield from _ratio(ratio, of, to, _figures(record))
+        yield from _ratio(ratio, of, to, significant_figures(record))
 
 
 def quantity(record: CycleRecord, facts: Mapping[str, Fact], key: str) -> Fact:
@@ -119,26 +110,13 @@ def _ratio(ratio: Ratio, of: Fact, to: Fact, figures: int) -> Iterator[Fact]:
         f"{ratio.id}.by_atoms", f"{named} by atoms", substances.ATOM_RATIO.expression, {"mass": of, "other_mass": to} | masses, unit(""),
         method=substances.ATOM_RATIO.id, figures=figures,
     )  # fmt: skip
-    atoms = replace(atoms, **_ends(of, to, atoms))
+    atoms = quotient_with_range(atoms, of, to)
     yield atoms
     by_mass = computed(
         f"{ratio.id}.by_mass", f"{named} by mass", substances.MASS_RATIO.expression, {"atom_ratio": atoms} | masses,
         unit(f"g {elements[0]}/g {elements[1]}"), method=substances.MASS_RATIO.id, figures=figures,
     )  # fmt: skip
-    yield scaled(atoms, by_mass)
-
-
-def _ends(of: Fact, to: Fact, ratio: Fact) -> dict[str, float]:
-    """From least over most to most over least, where one of the two is a range."""
-    if ratio.value is None or (of.low is None and to.low is None):
-        return {}
-    (least, most), (low, high) = _range(of), _range(to)
-    scale = ratio.number * to.number / of.number
-    return {"low": scale * least / high, "high": scale * most / low} if low else {}
-
-
-def _range(fact: Fact) -> tuple[float, float]:
-    return (fact.number, fact.number) if fact.low is None or fact.high is None else (fact.low, fact.high)
+    yield in_proportion(by_mass, atoms)
 
 
 def airborne_fact(record: CycleRecord, facts: Mapping[str, Fact]) -> Iterator[Fact]:
@@ -151,7 +129,7 @@ def airborne_fact(record: CycleRecord, facts: Mapping[str, Fact]) -> Iterator[Fa
     given = {"growth": growth} | {flux.symbol: facts[f"{flux.id}.rate"] for flux in fluxes}
     fact = computed(
         "airborne_fraction", "Airborne fraction", Expression(f"growth / ({emissions})"), given, unit(""),
-        method=airborne.AIRBORNE_FRACTION.id, figures=_figures(record),
+        method=airborne.AIRBORNE_FRACTION.id, figures=significant_figures(record),
     )  # fmt: skip
     yield replace(fact, plus_minus=_relative_spread(fact, growth, [given[flux.symbol] for flux in fluxes]))
 
@@ -163,7 +141,3 @@ def _relative_spread(fraction: Fact, growth: Fact, emissions: list[Fact]) -> flo
         return None
     below = math.hypot(*spreads) / math.fsum(emission.number for emission in emissions)
     return abs(fraction.number) * math.hypot((growth.plus_minus or 0.0) / growth.number, below)
-
-
-def _figures(record: CycleRecord) -> int:
-    return record.figures or shown.FIGURES

@@ -29,7 +29,7 @@ class SubstanceQuestions(Asking):
         return self._in_the_air(single[0]) if single[0].substance == PPM else self._as_substance(single[0])
 
     def _said(self, quantity: Fact) -> str:
-        part = self.facts[quantity.id].id.partition(".")[0]
+        part = quantity.id.partition(".")[0]
         label = next(in_sentence(one.label) for one in (*self.record.reservoirs, *self.record.fluxes) if one.id == part)
         return f"{quantity.shown_exactly} ({label})"
 

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from generator.diagnostics import Severity, did_you_mean, listed
 from generator.kinds.pyramid.conversion_findings import catch_findings, conversion_doubts, conversion_findings
+from generator.kinds.pyramid.flows import ENERGY
 from generator.kinds.pyramid.record import Level, PyramidRecord
 from generator.quantities import shown
 from generator.quantities.fact import Facts
@@ -14,7 +15,6 @@ from generator.records.finding import Finding
 
 ROUNDING = 0.005
 """Relative difference that rounding of stated numbers may leave in a sum."""
-ENERGY = "kJ/m2/yr"
 EXAMPLES = {"biomass": "g/m2", "energy_content": "kJ/g"}
 
 
@@ -112,7 +112,7 @@ def _top_consumer(record: PyramidRecord) -> Iterator[Finding]:
             mend="state `eaten:` for that level, or compare the need with its `production`",
         )  # fmt: skip
     try:
-        fits = unit(f"{top.needs.unit}/m2").same_kind(unit(ENERGY))
+        fits = unit(f"{top.needs.unit}/m2").same_kind(ENERGY)
         because = "the need of one animal has the unit of the flows without the area"
     except UnitError as error:
         fits, because = False, str(error)

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from generator.kinds.pyramid.record import Level, PyramidRecord
 from generator.quantities import shown
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
-from generator.quantities.fact import Fact, computed, stated
+from generator.quantities.fact import Fact, computed, in_proportion, stated
 from generator.quantities.units import Unit, convert, unit
 from generator.records.fields import stated_amount
 from generator.science import energy_conversions, energy_flow, harvest
@@ -43,11 +43,7 @@ class Conversion:
             figures = max(figures, min(sum(c.isdigit() for c in raw.written.lstrip("0.")), MOST_FIGURES))
         given = {self.symbol: raw, self.factor_name: self.factor}
         made = computed(raw.id, raw.name, self.method.expression, given, self.to, method=self.method.id, figures=figures)
-        if not made.is_number or not raw.number:
-            return made
-        times = made.number / raw.number
-        ends = {name: end * times for name in ("plus_minus", "low", "high") if (end := getattr(raw, name)) is not None}
-        return replace(made, **ends)
+        return in_proportion(made, raw)
 
     @property
     def factor_name(self) -> str:

@@ -75,6 +75,12 @@ def test_ratio_of_ranges_reaches_from_least_over_most_to_most_over_least() -> No
     assert (10 / 4, 20 / 1) == pytest.approx((by_mass.low, by_mass.high))
 
 
+def test_ratio_of_nothing_to_a_range_is_none_at_all() -> None:
+    more = RATIO.format(other="0", unit="Tg N")
+    of = cycle(more, reservoir="stock: {low: 1, high: 4}", head="units: {stock: Tg P, flux: Tg P/yr}\n")
+    assert [(0.0, None, None)] * 2 == [(fact.value, fact.low, fact.high) for fact in (of.facts["pair.by_atoms"], of.facts["pair.by_mass"])]
+
+
 def test_sea_holds_nitrogen_and_phosphorus_nearly_as_plankton_does() -> None:
     fact = demo("cycle/phosphorus").facts["sea_water.by_atoms"]
     assert fact.low < demo("cycle/phosphorus").facts["numbers.redfield"].number < fact.high
