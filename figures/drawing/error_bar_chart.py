@@ -19,8 +19,8 @@ _MARGIN = 34.0
 """Room beside the first and the last place [px]."""
 _APART, _JOINED_APART = 34.0, 10.0
 """From a series to the next at one place [px]."""
-_READING, _BESIDE = 4.0, 11.0
-"""Diameter of a single reading, and its distance from the mean [px]."""
+_READING, _BESIDE, _LEAST_BESIDE = 4.0, 11.0, 8.0
+"""Diameter of a single reading, its distance from the mean, and the least distance where series stand close [px]."""
 NEAR = 0.5
 """With all values above this part of the largest, an axis from 0 would waste most of the sheet."""
 
@@ -98,12 +98,12 @@ def _axes(canvas: Canvas, frame: _Frame, chart: ErrorBarChart, step: float) -> N
     ground = frame.y(0) if frame.low < 0 < frame.high else frame.bottom
     lines = [((_LEFT, frame.top), (_LEFT, frame.bottom)), ((_LEFT, ground), (_RIGHT, ground))]
     canvas.stroke(segments(lines), "ink", 1)
+    last_left = frame.x(chart.places[-1][0]) - text_width(chart.places[-1][1], _TEXT) / 2
     taken = float("-inf")
     ticks = []
     for number, (at, label) in enumerate(chart.places):
         x, width = frame.x(at), text_width(label, _TEXT)
         ticks.append(((x, frame.bottom), (x, frame.bottom + 5)))
-        last_left = frame.x(chart.places[-1][0]) - text_width(chart.places[-1][1], _TEXT) / 2
         is_last = number == len(chart.places) - 1
         if x - width / 2 > taken + 8 and (is_last or x + width / 2 < last_left - 8):
             canvas.text(x, frame.bottom + 22, label, size=_TEXT, anchor="middle")
@@ -119,11 +119,11 @@ def _means(canvas: Canvas, frame: _Frame, chart: ErrorBarChart, apart: float) ->
     if chart.joined:
         for one, means in zip(chart.series, placed, strict=True):
             canvas.stroke(polyline([place for _, place in means]), one.role, 1.6, part=f"line {one.label}")
-    beside = min(_BESIDE, 0.45 * apart) if len(chart.series) > 1 else _BESIDE
+    beside = max(_LEAST_BESIDE, min(_BESIDE, 0.45 * apart)) if len(chart.series) > 1 else _BESIDE
     for number, (one, means) in enumerate(zip(chart.series, placed, strict=True)):
         side = -1 if chart.joined and number == 0 else 1
         for mean, (x, y) in means:
-            dots = [(x + side * max(beside, 8.0), frame.y(reading)) for reading in mean.readings]
+            dots = [(x + side * beside, frame.y(reading)) for reading in mean.readings]
             if dots:
                 canvas.dots([(dot, dot) for dot in dots], "muted", _READING)
             if mean.error:

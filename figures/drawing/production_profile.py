@@ -15,6 +15,9 @@ _LEFT, _RIGHT = 76.0, 668.0
 _TEXT, _SMALL = 14.5, SMALLEST
 _LEGEND_TOP, _LEADING = 24.0, 22.0
 _HEIGHT = 330.0
+"""Of the water [px]."""
+_BELOW = 1.06
+"""How far down the water is drawn, of the lowest depth, so that its marks stand clear of the end."""
 
 
 @dataclass(frozen=True)
@@ -43,8 +46,7 @@ def draw_production_profile(chart: ProductionProfile) -> str:
     top = _LEGEND_TOP + _LEADING * (rows[-1][2] + 1) + 60
     ends = ends_of(chart.series)
     low, high, step = round_ends(min(*ends, 0.0), max(*ends, 0.0), 7)
-    deepest = max(mean.at for one in chart.series for mean in one.means)
-    lowest = 1.06 * deepest
+    lowest = _BELOW * max(mean.at for one in chart.series for mean in one.means)
     frame = _Frame(top, low, high, lowest)
     notes = [chart.bars] + (["Hatched: a loss, more used than made."] if low < 0 else [])
     canvas = Canvas(WIDTH, frame.bottom + 14 + 19 * len(notes))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from generator.kind import in_sentence
 from generator.kinds.productivity.record import Bottles, Depth, ProductivityRecord
 from generator.kinds.productivity.samples import Sample, made, sample, told_apart, within
 from generator.quantities import shown
@@ -90,7 +91,7 @@ class _Series:
             title = f"Change in the {sort} bottles"
             errors = {"first_error": at[sort].error, "second_error": at["initial"].error}
             method = replicates.STANDARD_ERROR_OF_DIFFERENCE
-            error = self._made(part, f"{sort}_change_error", f"Standard error of the {_lower(title)}", method, errors, OXYGEN)
+            error = self._made(part, f"{sort}_change_error", f"Standard error of the {in_sentence(title)}", method, errors, OXYGEN)
             ends = {"end": at[sort].mean, "start": at["initial"].mean}
             change = computed(f"{part}.{sort}_change", title, Expression("end - start"), ends, OXYGEN, figures=self.figures)
             found |= {f"{sort}_change": within(change, error), f"{sort}_change_error": error}
@@ -106,7 +107,7 @@ class _Series:
         ):
             errors = {"first_error": at[first].error, "second_error": at[second].error, "duration": self.shared["incubation"]}
             given = {first: at[first].mean, second: at[second].mean, "incubation": self.shared["incubation"]}
-            of_error = f"Standard error of {_lower(title.partition(',')[0])}"
+            of_error = f"Standard error of {in_sentence(title.partition(',')[0])}"
             error = self._made(part, ERRORS[name], of_error, replicates.STANDARD_ERROR_OF_RATE, errors, RATE)
             found |= {name: within(self._made(part, name, title, method, given, RATE), error), ERRORS[name]: error}
         told = told_apart(f"{part}.net_told_apart", "Net production told apart from nothing", found["net_production"], found["net_error"])
@@ -140,7 +141,7 @@ class _Series:
 
     def _over_hours(self, fact_id: str, title: str, error: Fact, hours: Fact, of: Unit) -> Fact:
         given = {"standard_error": error, "hours": hours}
-        return computed(fact_id, f"Standard error of the {_lower(title)}", Expression("standard_error * hours"), given, of, figures=self.figures)
+        return computed(fact_id, f"Standard error of the {in_sentence(title)}", Expression("standard_error * hours"), given, of, figures=self.figures)
 
     def _made(self, part: str, name: str, title: str, method: Method, given: Named, of: Unit) -> Fact:
         return made(f"{part}.{name}", title, method, given, of, self.figures)
@@ -184,7 +185,7 @@ class _Series:
             id=f"{COLUMN}.{name}", name=f"{title}, summed over depth", value=value, unit=AREA_RATE, working=ValueTable(heads, tuple(rows), says),
             method=water_column.COLUMN_SUM.id, figures=self.figures,
         )  # fmt: skip
-        found = self.summed_errors(at, f"{name}_error", f"Standard error of {_lower(title)}, summed over depth", ERRORS[rate], AREA_RATE)
+        found = self.summed_errors(at, f"{name}_error", f"Standard error of {in_sentence(title)}, summed over depth", ERRORS[rate], AREA_RATE)
         return within(fact, found), found
 
     def summed_errors(self, at: Sequence[Named], name: str, title: str, error: str, of: Unit) -> Fact:
@@ -219,7 +220,3 @@ class _Series:
 
     def _depths(self, at: Sequence[Named]) -> list[float]:
         return [named["depth"].number for named in at]
-
-
-def _lower(title: str) -> str:
-    return f"{title[:1].lower()}{title[1:]}"

@@ -53,14 +53,15 @@ class BottleQuestions(ReplicateQuestions):
         depth = next((depth for depth in self.bottles.depths if self.fact(depth, "net_told_apart").value is False), self.other)
         net, error, verdict = (self.fact(depth, name) for name in ("net_production", "net_error", "net_told_apart"))
         if isinstance(verdict.value, bool) and error.number > 0:
-            where = self.at(depth)
-            yield self.told_apart(
-                f"{where[:1].upper()}{where[1:]}", "net production by the hour", net, error, verdict.value, answered=depth is self.richest
-            )
+            yield self.told_apart(self.opening(depth), "net production by the hour", net, error, verdict.value, answered=depth is self.richest)
 
     def at(self, depth: Depth) -> str:
         """Where, inside a sentence."""
         return in_sentence(depth.label)
+
+    def opening(self, depth: Depth) -> str:
+        """Where, at the beginning of a sentence."""
+        return depth.label[:1].upper() + depth.label[1:]
 
     def given(self, depth: Depth) -> dict[str, Fact]:
         return {sort: self.fact(depth, f"{sort}_oxygen") for sort in ("initial", "light", "dark")} | {"hours": self.hours}
@@ -166,7 +167,7 @@ class BottleQuestions(ReplicateQuestions):
         taken = (
             "Take gross production and respiration by the hour from the numbers on this page."
             if depth is self.richest
-            else f"{depth.label[:1].upper()}{depth.label[1:]} gross production is {gross.shown_exactly} and respiration {respired.shown_exactly}."
+            else f"{self.opening(depth)} gross production is {gross.shown_exactly} and respiration {respired.shown_exactly}."
         )
         draft = Draft(
             id="day_and_night",
@@ -217,7 +218,7 @@ class BottleQuestions(ReplicateQuestions):
         deepest = min(self.bottles.depths, key=lambda depth: self.fact(depth, "net_production").number)
         lost = self.fact(deepest, "net_told_apart").value is True and self.fact(deepest, "net_production").number < 0
         case = (
-            f"{deepest.label[:1].upper()}{deepest.label[1:]} the light bottles held less oxygen at the end than at the start."
+            f"{self.opening(deepest)} the light bottles held less oxygen at the end than at the start."
             if lost
             else "In deep water a light bottle can hold less oxygen at the end than at the start."
         )

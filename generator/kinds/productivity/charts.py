@@ -22,14 +22,15 @@ OXYGEN_READING = (
     "Pick a depth at the bottom and look at its two marks: they show by how much the oxygen changed since the start, the line of 0.",
     "The light bottles: above 0 is a gain, below 0 a loss. Divided by the hours this is net production.",
     "The dark bottles lie below 0, for oxygen is only used there. Divided by the hours their loss is respiration.",
-    "From the dark bottles up to the light ones is gross production.",
+    "The distance from the dark bottles up to the light ones, divided by the hours, is gross production.",
     "Look at the bars: a mean whose bar reaches the line of 0 cannot be told apart from no change at all.",
     "Look at the small dots: they are the single bottles, and show how far these differ among themselves.",
 )
+CROSSING = "Find where these two lines cross: above it a day leaves a gain, below it a loss. That is the compensation depth."
 PROFILE_READING = (
-    "Start at the top, the surface of the water, and follow one line down: it shows how much of a day is made, used or left over at each depth.",
+    "Start at the top, the surface of the water, and follow one line down: it shows how much is made, used or left over in a day at each depth.",
     "Compare the lines of gross production and of respiration: the distance between them is net production.",
-    "Find where these two lines cross: above it a day leaves a gain, below it a loss. That is the compensation depth.",
+    CROSSING,
     "Net production is drawn too: right of the line of 0 it is a gain, left of it, on the hatched side, a loss.",
     "Look at the bars of net production: where one reaches the line of 0, gain and loss cannot be told apart.",
 )
@@ -139,7 +140,7 @@ def _profile(subject: Subject[ProductivityRecord], bottles: Bottles) -> Producti
         name=f"{subject.name}.profile",
         title=f"{subject.record.title}: production of a day over depth",
         description=f"{at}. {met}",
-        reading=PROFILE_READING,
+        reading=tuple(step for step in PROFILE_READING if step is not CROSSING or crossing.is_number),
         table=DataTable(
             caption="Oxygen made, used and left over in a day, with standard errors",
             columns=("Depth (m)", *(f"{label} (mg/L per day)" for _, label, *_ in RATES)), rows=rows,

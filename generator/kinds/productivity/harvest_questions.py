@@ -14,7 +14,6 @@ from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs
 
-
 LOOK_UP = "from the numbers on this page"
 
 
@@ -166,7 +165,7 @@ class HarvestQuestions(ReplicateQuestions):
 
     def eaten(self) -> Made:
         plots = {plot.grazing: plot for plot in self.harvest.plots if plot.grazing}
-        without, grazed = (self.facts[f"{plots[sort].id}.net_production"] for sort in ("kept_out", "open"))
+        without, grazed = (self.fact("net_production", plots[sort]) for sort in ("kept_out", "open"))
         found = self.facts[f"{GRAZING}.eaten"]
         draft = Draft(
             id="eaten",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
+from generator.kind import in_sentence
 from generator.quantities import shown
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import Unit, unit
@@ -34,7 +35,7 @@ class Sample:
 
 def sample(ids: tuple[str, str, str], title: str, readings: Sequence[float], of: Unit, figures: int) -> Sample:
     """The replicates under the ids of mean, spread and error; `title` says what was read, as "Oxygen in the light bottles"."""
-    named = title[:1].lower() + title[1:]
+    named = in_sentence(title)
     series = Fact(id=f"{ids[0]}_readings", name="readings", value=tuple(map(float, readings)), unit=of, written=" ".join(map(_text, readings)))
     mean = computed(ids[0], f"{title}, mean", replicates.REPLICATE_MEAN.expression, {"readings": series}, of, method="replicate_mean")
     mean = replace(mean, figures=max(figures, shown.whole_digits(mean.number) + max(map(shown.decimals, map(_text, readings))) + 1))

@@ -50,5 +50,5 @@ def test_legend_goes_on_in_a_second_row() -> None:
 
 
 def test_ends_reach_to_bars_and_readings() -> None:
-    (one,) = [BarredSeries(label="a", role="ink", mark="circle", means=(BarredMean(0, 5, 2, (9.0,)), BarredMean(1, 4)))]
+    one = BarredSeries(label="a", role="ink", mark="circle", means=(BarredMean(0, 5, 2, (9.0,)), BarredMean(1, 4)))
     assert [3, 7, 9, 4, 4] == ends_of([one])

@@ -10,7 +10,7 @@ from playwright.sync_api import Browser
 
 from figures import BarredMean, BarredSeries, ErrorBarChart
 from figures.drawing.error_bar_chart import span
-from tests.figures.drawn import drawn
+from tests.figures.drawn import corners, drawn, words
 from tests.figures.specimens import TABLE
 from tests.figures.test_no_overlap import page_of, violations
 
@@ -54,53 +54,43 @@ FLAT = chart("Flat", ((0.0, "0 m"),), ("start", ((0, 0.0, None, (0.0,)),)))
 CHARTS = (LAKE, PLAIN, RATES, CROWDED, FAR, FLAT)
 
 
-def paths(found: ErrorBarChart, part: str) -> list[list[tuple[float, float]]]:
-    """The corners of every shape of a name [px]."""
-    named = [e for e in ElementTree.fromstring(drawn(found)).findall(".//{*}path") if e.get("data-part") == part]
-    return [[tuple(map(float, point.split())) for point in re.findall(r"[-\d.]+ [-\d.]+", path.get("d") or "")] for path in named]
-
-
-def middle(corners: list[tuple[float, float]]) -> tuple[float, float]:
-    xs, ys = zip(*corners, strict=True)
+def middle(shape: list[tuple[float, float]]) -> tuple[float, float]:
+    xs, ys = zip(*shape, strict=True)
     return (min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2
-
-
-def words(found: ErrorBarChart) -> str:
-    return " | ".join(element.text or "" for element in ElementTree.fromstring(drawn(found)).findall(".//{*}text"))
 
 
 def test_means_are_to_scale_and_bars_twice_their_half() -> None:
     """The same number of pixels stands for a unit along marks and along bars."""
-    light = [middle(corners) for corners in paths(LAKE, "mean light bottles")]
-    dark = [middle(corners) for corners in paths(LAKE, "mean dark bottles")]
+    light = [middle(shape) for shape in corners(LAKE, "mean light bottles")]
+    dark = [middle(shape) for shape in corners(LAKE, "mean dark bottles")]
     scale = (dark[0][1] - light[0][1]) / 0.66
     assert light[1][1] - light[0][1] == pytest.approx(0.44 * scale, abs=0.1)
-    lengths = [abs(a[1] - b[1]) for a, b in paths(LAKE, "bar light bottles")]
+    lengths = [abs(a[1] - b[1]) for a, b in corners(LAKE, "bar light bottles")]
     assert [2 * 0.05 * scale, 2 * 0.04 * scale] == pytest.approx(lengths, abs=0.1)
 
 
 def test_bars_are_centred_on_their_means() -> None:
-    for (a, b), mark in zip(paths(LAKE, "bar dark bottles"), paths(LAKE, "mean dark bottles"), strict=True):
+    for (a, b), mark in zip(corners(LAKE, "bar dark bottles"), corners(LAKE, "mean dark bottles"), strict=True):
         assert middle([a, b]) == pytest.approx(middle(mark), abs=0.1)
 
 
 def test_a_mean_without_an_error_has_no_bar() -> None:
-    assert (1, [], 1) == (len(paths(RATES, "bar Respiration")), paths(RATES, "bar Net production"), len(paths(RATES, "mean Net production")))
+    assert (1, [], 1) == (len(corners(RATES, "bar Respiration")), corners(RATES, "bar Net production"), len(corners(RATES, "mean Net production")))
 
 
 def test_days_are_to_scale_and_joined() -> None:
-    (line,) = paths(PLAIN, "line Under nets")
+    (line,) = corners(PLAIN, "line Under nets")
     assert line[1][0] - line[0][0] == pytest.approx(line[2][0] - line[1][0], abs=0.1)
-    assert [] == paths(LAKE, "line light bottles")
+    assert [] == corners(LAKE, "line light bottles")
 
 
 def test_series_at_one_place_stand_apart_and_alone_stand_in_the_middle() -> None:
-    light, dark = (middle(paths(LAKE, f"mean {sort} bottles")[0])[0] for sort in ("light", "dark"))
+    light, dark = (middle(corners(LAKE, f"mean {sort} bottles")[0])[0] for sort in ("light", "dark"))
     assert dark - light > 20
     assert "light bottles" in words(LAKE)
     labels = [e for e in ElementTree.fromstring(drawn(RATES)).findall(".//{*}text") if e.text == "Respiration"]
     assert 1 == len(labels)
-    assert middle(paths(RATES, "mean Respiration")[0])[0] == pytest.approx(float(labels[0].get("x") or re.findall(r"[\d.]+", labels[0].get("transform") or "")[0]), abs=1)
+    assert middle(corners(RATES, "mean Respiration")[0])[0] == pytest.approx(float(labels[0].get("x") or re.findall(r"[\d.]+", labels[0].get("transform") or "")[0]), abs=1)
 
 
 def test_axis_begins_at_nothing_unless_all_lies_far_above_it_and_then_says_so() -> None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 from xml.etree import ElementTree
 
 import pytest
@@ -11,7 +10,7 @@ from playwright.sync_api import Browser
 
 from figures import LightProfile
 from figures.drawing.light_profile import depth_labels, depth_step
-from tests.figures.drawn import drawn
+from tests.figures.drawn import corners, drawn, words
 from tests.figures.specimens import TABLE
 from tests.figures.test_no_overlap import page_of, violations
 
@@ -38,12 +37,8 @@ PROFILES = (LAKE, REEF, BAR, CLOSE, SHALLOW, MURKY)
 
 def part(chart: LightProfile, name: str) -> list[tuple[float, float]]:
     """The points of a named shape [px]."""
-    (path,) = [e for e in ElementTree.fromstring(drawn(chart)).findall(".//{*}path") if e.get("data-part") == name]
-    return [tuple(map(float, point.split())) for point in re.findall(r"[-\d.]+ [-\d.]+", path.get("d"))]
-
-
-def words(chart: LightProfile) -> str:
-    return " | ".join(element.text or "" for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}text"))
+    (found,) = corners(chart, name)
+    return found
 
 
 @pytest.mark.parametrize("chart", PROFILES, ids=lambda chart: chart.name)

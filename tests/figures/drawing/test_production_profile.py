@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-import re
-from xml.etree import ElementTree
-
 import pytest
 from playwright.sync_api import Browser
 
 from figures import BarredMean, BarredSeries, ProductionProfile
-from tests.figures.drawn import drawn
+from tests.figures.drawn import corners, words
 from tests.figures.specimens import TABLE
 from tests.figures.test_no_overlap import page_of, violations
 
@@ -36,31 +33,22 @@ EDGE = profile("Edge", [0, 100], [2, 0.9], [1, 1], 99)
 PROFILES = (LAKE, POND, CAVE, EDGE)
 
 
-def paths(chart: ProductionProfile, part: str) -> list[list[tuple[float, float]]]:
-    named = [e for e in ElementTree.fromstring(drawn(chart)).findall(".//{*}path") if e.get("data-part") == part]
-    return [[tuple(map(float, point.split())) for point in re.findall(r"[-\d.]+ [-\d.]+", path.get("d") or "")] for path in named]
-
-
-def words(chart: ProductionProfile) -> str:
-    return " | ".join(element.text or "" for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}text"))
-
-
 def test_lines_are_to_scale_in_both_directions() -> None:
-    (line,), ((zero, top), (_, bottom)) = paths(LAKE, "line Gross production"), paths(LAKE, "zero")[0]
+    (line,), ((zero, top), (_, bottom)) = corners(LAKE, "line Gross production"), corners(LAKE, "zero")[0]
     across, down = (line[0][0] - zero) / 0.83, (bottom - top) / 10.6
     expected = [(zero + across * value, top + down * depth) for depth, value in zip([0, 2, 4, 7, 10], [0.83, 0.9, 0.63, 0.19, 0.04], strict=True)]
     assert [pytest.approx(point, abs=0.1) for point in expected] == line
 
 
 def test_bars_reach_to_both_sides_of_their_means() -> None:
-    (line,), bars = paths(LAKE, "line Respiration"), paths(LAKE, "bar Respiration")
+    (line,), bars = corners(LAKE, "line Respiration"), corners(LAKE, "bar Respiration")
     assert [pytest.approx(x, abs=0.1) for x, _ in line] == [(a[0] + b[0]) / 2 for a, b in bars]
-    assert [] == paths(CAVE, "bar Respiration")
+    assert [] == corners(CAVE, "bar Respiration")
 
 
 def test_compensation_depth_lies_where_the_lines_cross_and_where_nothing_is_left_over() -> None:
-    ((_, y), _) = paths(LAKE, "compensation depth")[0]
-    (net,), ((zero, _), _) = paths(LAKE, "line Net production"), paths(LAKE, "zero")[0]
+    ((_, y), _) = corners(LAKE, "compensation depth")[0]
+    (net,), ((zero, _), _) = corners(LAKE, "line Net production"), corners(LAKE, "zero")[0]
     (x0, y0), (x1, y1) = net[2], net[3]
     assert y == pytest.approx(y0 + (zero - x0) / (x1 - x0) * (y1 - y0), abs=0.3)
     assert "compensation depth 6.38 m" in words(LAKE)
@@ -68,7 +56,7 @@ def test_compensation_depth_lies_where_the_lines_cross_and_where_nothing_is_left
 
 def test_without_losses_nothing_is_hatched_and_without_a_crossing_nothing_dashed() -> None:
     assert ("Hatched" in words(LAKE), "Hatched" in words(POND)) == (True, False)
-    assert [] == paths(POND, "compensation depth")
+    assert [] == corners(POND, "compensation depth")
 
 
 @pytest.mark.browser
