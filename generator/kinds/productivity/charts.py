@@ -11,7 +11,6 @@ from generator.kind import Subject, in_sentence
 from generator.kinds.productivity.bottle_facts import COLUMN, ERRORS
 from generator.kinds.productivity.harvest_facts import GRAZING
 from generator.kinds.productivity.record import Bottles, Depth, Harvest, Plot, ProductivityRecord
-from generator.quantities import shown
 from generator.quantities.fact import Fact
 from generator.science.replicates import TIMES_THE_ERROR
 
