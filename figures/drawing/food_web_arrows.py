@@ -16,7 +16,9 @@ THINNEST, WIDEST, PLAIN = 1.2, 5.0, 1.8
 _HEAD, _PORT, _CORNER = 9.0, 20.0, 13.0
 """Length of a head, most room between two arrows at one side of a box, room kept at its corners [px]."""
 _BENDS = tuple(sign * by for by in (0.0, 8.0, 16.0, 26.0, 38.0, 52.0, 70.0, 100.0, 135.0) for sign in (1, -1))
+"""How far the middle of an arrow may stand aside [px]: the least first, so that of equally good ones the straightest is taken."""
 _SAMPLES = 24
+"""Pieces of an arrow in which it is looked for boxes that it touches."""
 LOOP = 30.0
 """How far the arrow of a cannibal reaches out to the right [px]."""
 

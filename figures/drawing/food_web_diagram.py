@@ -25,6 +25,8 @@ _WIDEST, _NARROWEST = 118.0, 60.0
 _MARK = 13.0
 _KEY_TEXT, _KEY_LINE, _SAMPLE, _KEY_ROW = 13.8, 17.0, 40.0, 28.0
 _KEYS = {"producer": "producer", "detritus": "dead matter", "consumer": "consumer"}
+_KeyRow = tuple[list[tuple[str, float | None, str, float]], list[str]]
+"""A row of the key: samples as (sort, share, text, x [px]), and all lines of the last one's text."""
 
 
 @dataclass(frozen=True)
@@ -178,8 +180,8 @@ def _mark(canvas: Canvas, x: float, y: float, up: bool) -> None:
     canvas.fill(polygon([(x, tip), (x + 5, base), (x - 5, base)]), "ink")
 
 
-def _key_rows(chart: FoodWebDiagram, width: float) -> list[tuple[list[tuple[str, float | None, str, float]], list[str]]]:
-    """Rows of the key: samples as (sort, share, text, x), and further lines of the last one's text."""
+def _key_rows(chart: FoodWebDiagram, width: float) -> list[_KeyRow]:
+    """The arrow and what its width means, then the shapes that are there."""
     room = width - 2 * _EDGE - _SAMPLE - 8
     known = any(link.share is not None for link in chart.links)
     long = ["An arrow points from the eaten to the eater: that is the way the energy goes."]
@@ -189,7 +191,7 @@ def _key_rows(chart: FoodWebDiagram, width: float) -> list[tuple[list[tuple[str,
     entries.append([(sort, None, text) for sort, text in _KEYS.items() if any(one.sort == sort for one in chart.species)])
     if any(one.change == "gone" for one in chart.species):
         entries[-1].append(("gone", None, "gone, with its links"))
-    made: list[tuple[list[tuple[str, float | None, str, float]], list[str]]] = []
+    made: list[_KeyRow] = []
     for row in entries:
         x, placed, more = _EDGE, [], [""]
         for sort, share, text in row:
@@ -204,7 +206,7 @@ def _key_rows(chart: FoodWebDiagram, width: float) -> list[tuple[list[tuple[str,
     return made
 
 
-def _draw_key(canvas: Canvas, key: list[tuple[list[tuple[str, float | None, str, float]], list[str]]], top: float) -> None:
+def _draw_key(canvas: Canvas, key: list[_KeyRow], top: float) -> None:
     y = top + 14
     for placed, lines in key:
         for sort, share, text, x in placed:

@@ -24,8 +24,6 @@ _VEIL = 22.0
 """Thickness of the cloud over the way of the air [px]."""
 _STEP = 20.0
 """Diameter of the numbered steps [px]; two of them are never nearer."""
-
-
 _SAMPLE = 24.0
 """Length of a line in the legend [px]."""
 _LINES: dict[str, tuple[str, float, tuple[float, ...]]] = {"dry": ("heat", 2.4, (7, 4)), "moist": ("water", 4.0, ()), "base": ("water", 1.6, (2, 4))}
@@ -246,7 +244,7 @@ def _with_crossing(points: Sequence[Point], level: float) -> Iterator[Point]:
 
 
 def _cloud(canvas: Canvas, frame: _Frame, air: AirPath, moist: Sequence[Point]) -> None:
-    """A veil over the way in cloud, its base as a dashed line with its name."""
+    """A veil over the way in cloud, and its base as a dotted line from the windward edge to the crest."""
     if air.cloud_base_m is None or len(moist) < 2:
         return
     y = frame.y(air.cloud_base_m)

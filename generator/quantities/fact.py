@@ -232,6 +232,14 @@ def in_proportion(fact: Fact, to: Fact) -> Fact:
     return replace(fact, **{name: end * times for name in ("plus_minus", "low", "high") if (end := getattr(to, name)) is not None})
 
 
+def in_unit(fact: Fact, target: Unit) -> Fact:
+    """The fact itself where it has this unit, otherwise converted with the step shown."""
+    if fact.unit is None or fact.unit.label == target.label:
+        return fact
+    symbol = fact.id.rpartition(".")[2]
+    return computed(fact.id, fact.name, Expression(symbol), {symbol: fact}, target, figures=fact.figures)
+
+
 def _work_out(expression: Expression, given: Mapping[str, Fact], unit: Unit, bare: bool) -> tuple[float | None, str]:
     needed = [given[name] for name in expression.names if name in given]
     if unknown := [fact for fact in needed if fact.value is None]:

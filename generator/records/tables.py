@@ -153,6 +153,16 @@ def id_of(text: str) -> str:
     return re.sub(r"[^a-z0-9]+", "_", text.lower()).strip("_")
 
 
+def id_of_row(name: str, word: str, at: int) -> str:
+    """The id of what a row or a label names; a name that begins with no letter of ours gets a word before it.
+
+    >>> id_of_row("East Farm", "station", 0), id_of_row("2nd floor", "station", 0), id_of_row("東", "station", 0)
+    ('east_farm', 'station_2nd_floor', 'station_1')
+    """
+    found = id_of(name)
+    return found if found[:1].isalpha() else f"{word}_{found or at + 1}"
+
+
 def month(text: str) -> int | None:
     """The month from 0 to 11 that a name, the first three letters of one or more, or a number from 1 to 12 means.
 

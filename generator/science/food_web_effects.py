@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
+from generator.science.food_webs import without_source
 from generator.science.method import Method
 
 UP, DOWN = 1, -1
@@ -107,11 +108,8 @@ def left_without_food(eats: Mapping[str, Sequence[str]], gone: str) -> list[str]
     >>> left_without_food({"caterpillar": ["oak"], "tit": ["caterpillar", "beech nut"], "wasp": ["caterpillar"]}, "oak")
     ['caterpillar', 'wasp']
     """
-    eaters = [name for name, foods in eats.items() if foods and name != gone]
-    fed = {food for foods in eats.values() for food in foods if not eats.get(food)} - {gone}
-    while more := {name for name in eaters if name not in fed and fed.intersection(eats[name])}:
-        fed |= more
-    return [name for name in eaters if name not in fed]
+    lost = without_source(eats, gone)
+    return [name for name in eats if name in lost]
 
 
 _Links = dict[str, list[tuple[str, int]]]

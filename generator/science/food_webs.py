@@ -70,12 +70,16 @@ def trophic_levels(diets: Mapping[str, Mapping[str, float]]) -> dict[str, float]
     return {name: float(level) for name, level in zip(names, levels, strict=True)}
 
 
-def without_source(eats: Eats) -> tuple[str, ...]:
-    """The species that no chain from a producer or from dead matter reaches, such as two that eat only each other."""
-    fed = {name for name in _species(eats) if not eats.get(name)}
-    while more := {eater for eater, foods in eats.items() if eater not in fed and fed.intersection(foods)}:
+def without_source(eats: Eats, gone: str | None = None) -> tuple[str, ...]:
+    """The species that no chain from a producer or from dead matter reaches, such as two that eat only each other.
+
+    With a species that is gone, those that no chain reaches without it.
+    """
+    there = [name for name in _species(eats) if name != gone]
+    fed = {name for name in there if not eats.get(name)}
+    while more := {name for name in there if name not in fed and fed.intersection(eats[name])}:
         fed |= more
-    return tuple(name for name in _species(eats) if name not in fed)
+    return tuple(name for name in there if name not in fed)
 
 
 def feeding_loops(eats: Eats) -> tuple[tuple[str, ...], ...]:

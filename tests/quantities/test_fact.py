@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression, ExpressionError
-from generator.quantities.fact import Fact, Facts, computed, in_proportion, stated
+from generator.quantities.fact import Fact, Facts, computed, in_proportion, in_unit, stated
 from generator.quantities.units import unit
 
 MM, DEGC, K, FLOW = unit("mm"), unit("degC"), unit("K"), unit("kg N/ha/yr")
@@ -144,6 +144,18 @@ def test_stated_unknown_is_not_known() -> None:
 
 def test_computed_fact_is_converted_into_its_unit() -> None:
     assert pytest.approx(2.54) == work_out("a", "cm", a=fact(1.0, "in")).number
+
+
+def test_fact_in_another_unit_shows_the_step_and_keeps_its_figures() -> None:
+    """Source: arithmetic, 3 / 0.3048 ft."""
+    found = in_unit(fact(3.0, "m", written="3", figures=4), unit("ft"))
+    assert ("site.x", "9.843 ft") == (found.id, found.shown)
+    assert "3 m = 9.843 ft" in found.shown_working
+
+
+def test_fact_that_has_the_unit_stays_as_it_is_stated() -> None:
+    depth = fact(12.5, written="12.50")
+    assert depth is in_unit(depth, MM)
 
 
 def test_computed_fact_shows_formula_numbers_and_result() -> None:

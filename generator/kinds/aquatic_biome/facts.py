@@ -9,7 +9,7 @@ from generator.kinds.aquatic_biome.record import AquaticBiomeRecord, Station
 from generator.quantities import shown
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
-from generator.quantities.fact import Fact, Facts, computed, stated
+from generator.quantities.fact import Fact, Facts, computed, in_unit, stated
 from generator.quantities.units import Unit, convert, unit
 from generator.quantities.working import Rule, RulePath
 from generator.records.fields import stated_amount
@@ -63,10 +63,7 @@ class _Station:
 
     def in_unit(self, name: str, title: str, number: float, source: Unit, target: Unit) -> Fact:
         """As stated where the record has our unit, otherwise converted with the step shown."""
-        fact = self.stated(name, title, number, source)
-        if source.label == target.label:
-            return fact
-        return computed(fact.id, title, Expression(name), {name: fact}, target, figures=self.figures)
+        return in_unit(self.stated(name, title, number, source), target)
 
     def made(self, name: str, title: str, method: Method, given: dict[str, Fact], of: Unit, *, bare: bool = False) -> Fact:
         return computed(

@@ -7,8 +7,7 @@ from collections.abc import Iterator
 from generator.kinds.biome import month_facts
 from generator.kinds.biome.record import BiomeRecord, Station
 from generator.quantities import shown
-from generator.quantities.expression import Expression
-from generator.quantities.fact import Fact, computed, stated
+from generator.quantities.fact import Fact, computed, in_unit, stated
 from generator.quantities.units import Unit, convert, unit
 from generator.quantities.working import MonthTable
 from generator.records.fields import stated_amount
@@ -32,7 +31,7 @@ def stated_facts(record: BiomeRecord, station: Station) -> Iterator[Fact]:
     if station.latitude is not None:
         yield stated(f"{station.id}.latitude", "Latitude", stated_amount(station.latitude), unit("deg"))
     if station.elevation is not None:
-        yield in_unit(f"{station.id}.elevation", "Elevation", station.elevation, unit(units.elevation), M)
+        yield stated_in(f"{station.id}.elevation", "Elevation", station.elevation, unit(units.elevation), M)
 
 
 def _series(station: Station, field: str, name: str, source: Unit, target: Unit) -> Fact:
@@ -55,13 +54,9 @@ def _conversion(source: Unit) -> str:
     return {"degF": "(°F − 32) × 5 ÷ 9", "in": "inches × 25.4", "cm": "centimetres × 10", "ft": "feet × 0.3048"}[source.label]
 
 
-def in_unit(fact_id: str, name: str, value: float, source: Unit, target: Unit) -> Fact:
+def stated_in(fact_id: str, name: str, value: float, source: Unit, target: Unit) -> Fact:
     """A number that a station states, turned into the unit that is computed in where it has another one."""
-    fact = stated(fact_id, name, stated_amount(value), source)
-    if source.label == target.label:
-        return fact
-    field = fact_id.rpartition(".")[2]
-    return computed(fact_id, name, Expression(field), {field: fact}, target)
+    return in_unit(stated(fact_id, name, stated_amount(value), source), target)
 
 
 def annual_facts(station: Station, temp: Fact, precip: Fact, figures: int) -> Iterator[Fact]:

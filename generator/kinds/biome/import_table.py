@@ -10,7 +10,7 @@ from generator.diagnostics import Diagnostic, listed
 from generator.kinds.biome.import_heads import BASE_UNITS, EXAMPLES, TRACE, UNITS, missing, quantity_of, unit_of, with_unit
 from generator.records.field_path import FieldPath
 from generator.records.fields import MONTHS
-from generator.records.tables import Cell, Head, Imported, Table, found_in, head, id_of, left_out, month, problem, read_from
+from generator.records.tables import Cell, Head, Imported, Table, found_in, head, id_of, id_of_row, left_out, month, problem, read_from
 
 SERIES = {"temperature": "monthly_mean_temp", "precipitation": "monthly_precip"}
 OF_A_STATION = ("latitude", "elevation")
@@ -255,13 +255,7 @@ def _fields(reading: _Reading) -> Iterator[dict[str, object]]:
     for at, station in enumerate(reading.stations.values()):
         series = {SERIES[name]: [written(cell) for _, cell in sorted(values.items())] for name, values in station.series.items()}
         constants = dict.fromkeys(OF_A_STATION, "") | {name: written(cell) for name, cell in station.constants.items()}
-        yield {"id": _id(station.label.text, at), "name": station.label.text} | constants | series
-
-
-def _id(label: str, at: int) -> str:
-    """An id from a name, which may begin with a digit or hold no letter of ours at all."""
-    found = id_of(label)
-    return found if found[:1].isalpha() else f"station_{found or at + 1}"
+        yield {"id": id_of_row(station.label.text, "station", at), "name": station.label.text} | constants | series
 
 
 def _cells(reading: _Reading) -> Iterator[tuple[FieldPath, Cell]]:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterator, Mapping
 
 from generator.kinds.biome import month_facts
-from generator.kinds.biome.climate_facts import BARE, MM, NO_LATITUDE, in_unit
+from generator.kinds.biome.climate_facts import BARE, MM, NO_LATITUDE, stated_in
 from generator.kinds.biome.record import BiomeRecord, Station
 from generator.quantities import shown
 from generator.quantities.fact import MOST_WHOLE_DIGITS, Fact, computed
@@ -72,7 +72,7 @@ def soil_store(record: BiomeRecord, station: Station) -> Fact:
     """How much water the soil can hold: as stated, or the usual store."""
     fact_id, name = f"{station.id}.soil_store", "Most water that the soil can hold for plants"
     if station.soil_store is not None:
-        return in_unit(fact_id, name, station.soil_store, unit(record.units.soil_store), MM)
+        return stated_in(fact_id, name, station.soil_store, unit(record.units.soil_store), MM)
     usual = water_balance.USUAL_STORE
     path = RulePath((Rule("Does the record state a soil store?", f"no, so the usual {usual:g} mm are taken", False),))
     return Fact(id=fact_id, name=name, value=usual, unit=MM, working=path, written=f"{usual:g}")

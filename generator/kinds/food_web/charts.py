@@ -7,7 +7,8 @@ from collections.abc import Mapping
 from figures import DataTable, FeedingLink, FoodWebDiagram, WebSpecies
 
 from generator.kind import Subject
-from generator.kinds.food_web.losses import losses
+from generator.kinds.food_web.facts import tops
+from generator.kinds.food_web.losses import NO_FOOD, NOT_TOLD, Loss, losses
 from generator.kinds.food_web.record import FoodWebRecord, Species
 from generator.quantities.fact import Facts
 from generator.science.food_webs import trophic_levels
@@ -23,9 +24,9 @@ GUESS = (
 LOSS_READING = (
     "The dashed box is the species that is gone; its arrows are dashed too.",
     "A triangle that points up or down says that every path from it leads to a rise, or to a fall.",
-    "Elsewhere paths disagree: then the words say what the shortest paths do first, or that nothing can be told.",
+    "Where paths disagree, the words say what the shortest paths do first, or that nothing can be told.",
 )
-SHORT = {"left without food": "no food left", "not linked": "not linked", "not told: the paths disagree": "not told"}
+SHORT = {NO_FOOD: "no food left", NOT_TOLD: "not told"}
 """What fits into a box of what is told of a loss."""
 
 
@@ -116,7 +117,7 @@ def _diet(record: FoodWebRecord, facts: Facts, species: Species) -> str:
 
 def _description(record: FoodWebRecord, facts: Facts) -> str:
     """What the web shows, in words, with the numbers that decide."""
-    at_top = [one for one in record.species if facts[f"{one.id}.place"].value == "at the top"]
+    at_top = tops(record, facts)
     bottom = [record.spoken[one.id] for one in record.species if not one.eats]
     longest = facts["longest_chain"]
     said = [
@@ -144,7 +145,7 @@ def _without(subject: Subject[FoodWebRecord], gone: str) -> FoodWebDiagram:
     return FoodWebDiagram(
         name=f"{subject.name}.without_{gone}",
         title=f"{record.title}: if {label} were gone",
-        description=_what_happens(record, gone),
+        description=_what_happens(record, found),
         reading=LOSS_READING,
         table=DataTable(
             caption=f"If {label} were gone",
@@ -170,11 +171,10 @@ def _short(verdict: str) -> str:
     return SHORT.get(verdict, verdict.partition(",")[0])
 
 
-def _what_happens(record: FoodWebRecord, gone: str) -> str:
+def _what_happens(record: FoodWebRecord, found: Mapping[str, Loss]) -> str:
     """One sentence for each thing that is told of several species."""
     groups: dict[str, list[str]] = {}
-    for name, loss in losses(record, gone).items():
+    for name, loss in found.items():
         groups.setdefault(loss.verdict, []).append(record.spoken[name])
-    count = len(record.species) - 1
     told = "; ".join(f"{verdict}: {', '.join(names)}" for verdict, names in groups.items())
-    return f"What the arrows tell of the {count} others. {told[:1].upper()}{told[1:]}."
+    return f"What the arrows tell of the {len(found)} others. {told[:1].upper()}{told[1:]}."

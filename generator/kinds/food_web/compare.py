@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from generator.kind import Comparison, ComparisonRow, Subject
+from generator.kinds.food_web.facts import tops
 from generator.kinds.food_web.record import FoodWebRecord
 from generator.quantities.fact import Fact
 
@@ -17,13 +18,13 @@ def compare(subjects: Sequence[Subject[FoodWebRecord]]) -> Comparison:
 
 
 def _row(subject: Subject[FoodWebRecord]) -> ComparisonRow:
-    facts, species = subject.facts, subject.record.species
-    tops = [subject.record.spoken[one.id] for one in species if facts[f"{one.id}.place"].value == "at the top"]
+    facts = subject.facts
+    at_top = [subject.record.spoken[one.id] for one in tops(subject.record, facts)]
     return ComparisonRow(
         subject=subject.id,
         label=subject.record.title,
         cells=(
-            facts["species_count"], facts["link_count"], facts["connectance"], facts["longest_chain"], ", ".join(tops) or "none",
+            facts["species_count"], facts["link_count"], facts["connectance"], facts["longest_chain"], ", ".join(at_top) or "none",
             _highest(subject), facts["omnivores"],
         ),
     )  # fmt: skip

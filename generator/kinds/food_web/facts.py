@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from types import MappingProxyType
 
-from generator.kinds.food_web.losses import loss_facts
+from generator.kinds.food_web.losses import loss_facts, losses
 from generator.kinds.food_web.record import FoodWebRecord, Species
 from generator.quantities import shown
 from generator.quantities.expression import Expression
@@ -29,6 +29,7 @@ BARE = unit("")
 MOST_LINES = 12
 """More chains than this are not listed one by one."""
 SAME_LEVEL = 1e-9
+AT_THE_TOP = "at the top"
 TO = " → "
 
 
@@ -36,6 +37,11 @@ def facts(record: FoodWebRecord) -> Facts:
     """All facts, species by species, then of the whole web."""
     web = _Web(record)
     return Facts([*(fact for species in record.species for fact in web.of_species(species)), *web.of_whole()])
+
+
+def tops(record: FoodWebRecord, found: Facts) -> list[Species]:
+    """The species that eat, but that no other species eats."""
+    return [one for one in record.species if found[f"{one.id}.place"].value == AT_THE_TOP]
 
 
 def level_expression(species: Species) -> Expression:
@@ -67,7 +73,7 @@ def _solved(diets: Mapping[str, Mapping[str, float]]) -> dict[str, float]:
 
 
 class _Web:
-    """The record with what its facts share: names, chains and levels."""
+    """The record with what its facts share: names, chains, levels and losses."""
 
     def __init__(self, record: FoodWebRecord) -> None:
         self.record, self.eats = record, record.eats
@@ -76,6 +82,7 @@ class _Web:
         self.eaters = {name: [other for other, foods in self.eats.items() if name in foods and other != name] for name in self.eats}
         self.chains = {name: food_webs.food_chains(self.eats, name) for name in self.eats}
         self.levels = self._levels()
+        self.losses = {gone: losses(record, gone) for gone in record.if_gone}
 
     def _levels(self) -> dict[str, Fact]:
         """The levels by their solution, for the workings; those that hang on a diet that is not known are left out.
@@ -119,7 +126,7 @@ class _Web:
         eaters = self._named([*self.eaters[name], *([name] if name in self.eats[name] else [])])
         yield count(f"{name}.eaten_by_count", "Number of eaters", len(eaters), Listing("Arrows that start at it lead to", eaters))
         yield from self._chain_lengths(name)
-        yield from loss_facts(self.record, name)
+        yield from loss_facts(self.record, name, self.losses)
 
     def _named(self, ids: Iterable[str]) -> tuple[str, ...]:
         return tuple(self.names[name] for name in ids)
@@ -159,7 +166,7 @@ class _Web:
         rules = [Rule("Does it eat anything?", ", ".join(foods) or "nothing", bool(foods))]
         if foods:
             rules.append(Rule("Does another species eat it?", ", ".join(eaters) or "nobody", bool(eaters)))
-        value = "between" if foods and eaters else "at the top" if foods else "at the bottom"
+        value = "between" if foods and eaters else AT_THE_TOP if foods else "at the bottom"
         return Fact(id=f"{name}.place", name="Place in the web", value=value, working=RulePath(tuple(rules)))
 
     def _chain_lengths(self, name: str) -> Iterator[Fact]:

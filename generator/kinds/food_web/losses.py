@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -71,19 +71,22 @@ def path_lines(record: FoodWebRecord, paths: Sequence[EffectPath]) -> tuple[str,
     return tuple(path_line(record, path) for path in paths)
 
 
-def loss_facts(record: FoodWebRecord, name: str) -> Iterator[Fact]:
-    """For each species that may go, what that means for this one; for this one, whom its own loss leaves without food."""
+def loss_facts(record: FoodWebRecord, name: str, found: Mapping[str, Mapping[str, Loss]]) -> Iterator[Fact]:
+    """For each species that may go, what that means for this one; for this one, whom its own loss leaves without food.
+
+    `found` holds the `losses` of each species that may go.
+    """
     names = record.spoken
-    for gone in record.if_gone:
+    for gone, others in found.items():
         if gone == name:
-            starving = left_without_food(record.eats, gone)
+            starving = [one for one in record.eats if one != gone and others[one].starves]
             lines = tuple(f"{record.labels[one]}: {', '.join(names[food] for food in record.eats[one])}" for one in starving)
             yield Fact(
                 id=f"{gone}.left_without_food", name="Left without food if it were gone", method=LEFT_WITHOUT_FOOD.id,
                 value=", ".join(names[one] for one in starving) or "nobody", working=Listing("Those that no chain from the bottom reaches any more, with what they ate", lines),
             )  # fmt: skip
             continue
-        loss = losses(record, gone)[name]
+        loss = others[name]
         yield Fact(
             id=f"{name}.if_{gone}_gone", name=f"If {names[gone]} were gone", value=loss.verdict,
             working=Listing("Paths", path_lines(record, loss.paths)), method=REMOVAL_EFFECT.id,

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 
+from generator.diagnostics import listed
 from generator.kind import Subject
+from generator.kinds.food_web.facts import tops
 from generator.kinds.food_web.losses import Loss, losses, path_line
 from generator.kinds.food_web.record import FoodWebRecord, Species
 from generator.quantities.fact import Fact
@@ -34,6 +36,9 @@ class _Web:
 
     def foods(self, species: Species) -> int:
         return len(species.eats)
+
+    def _foods_of(self, species: Species) -> str:
+        return listed((self.names[food.food] for food in species.eats), "and")
 
     def questions(self) -> tuple[Made, ...]:
         candidates = (
@@ -72,7 +77,7 @@ class _Web:
         ]  # fmt: skip
         draft = Draft(
             id="level",
-            prompt=f"The diet of {self.names[species.id]}, in shares: {_listed(parts)}. Which trophic level follows?",
+            prompt=f"The diet of {self.names[species.id]}, in shares: {listed(parts, 'and')}. Which trophic level follows?",
             solution=f"1 plus each share times the level of that food, all added up: {right.shown}.",
         )
         hint = "Multiply each level by its share, add up, and add 1."
@@ -104,13 +109,13 @@ class _Web:
         )
         wrong = []
         for one in others[:3]:
-            ends = f"Arrows from {_listed(self.names[food.food] for food in one.eats)} end at it." if one.eats else "No arrow ends at it."
+            ends = f"Arrows from {self._foods_of(one)} end at it." if one.eats else "No arrow ends at it."
             reversed_ = self.fact(one, "eaten_by_count").number == 1 or not one.eats
             wrong.append(Wrong(one.label, "en.arrow-eats" if reversed_ else "web.main-food", ends))
         return choice(draft, right.label, wrong, self.catalogue, salt=self.subject.id)
 
     def gone(self) -> tuple[Made, ...]:
-        """For the first species of `if_gone:`, what happens to another one on which all paths agree."""
+        """For each of the first species of `if_gone:`, what happens to another one on which all paths agree."""
         if not self.record.if_gone:
             return (Rejected("gone", "the record names no species under `if_gone:`"),)
         return tuple(self._gone(name) for name in self.record.if_gone[:MOST_LOSSES])
@@ -185,7 +190,7 @@ class _Web:
         draft = Draft(
             id="foods_counted",
             prompt=f"How many foods has “{species.label}” in this web?",
-            solution=f"Arrows from {_listed(self.names[food.food] for food in species.eats)} end at it: {eats.shown} in all.",
+            solution=f"Arrows from {self._foods_of(species)} end at it: {eats.shown} in all.",
         )
         return number_entry(
             draft, eats, {"eats": eats, "eaten": eaten},
@@ -197,19 +202,19 @@ class _Web:
         )  # fmt: skip
 
     def at_the_top(self) -> Made:
-        tops = [one for one in self.record.species if self.fact(one, "place").value == "at the top"]
-        if not tops:
+        top = next(iter(tops(self.record, self.facts)), None)
+        if top is None:
             return Rejected("at_the_top", "every species is eaten by another")
         bottom = [one for one in self.record.species if not one.eats]
         between = [one for one in self.record.species if self.fact(one, "place").value == "between"]
         draft = Draft(
             id="at_the_top",
             prompt="Which of these does no other species of the web eat?",
-            solution=f"No arrow leads from “{tops[0].label}” to another species.",
+            solution=f"No arrow leads from “{top.label}” to another species.",
         )
         wrong = [Wrong(one.label, "en.arrow-eats", "No arrow ends at it, but arrows start there.") for one in bottom[:2]]
         wrong += [Wrong(one.label, "web.all-arrows", "An arrow leads from it to an eater.") for one in between[:2]]
-        return choice(draft, tops[0].label, wrong[:3], self.catalogue, fact=self.fact(tops[0], "place"), salt=self.subject.id)
+        return choice(draft, top.label, wrong[:3], self.catalogue, fact=self.fact(top, "place"), salt=self.subject.id)
 
 
 def _worth_asking(loss: Loss) -> tuple[int, int]:
@@ -231,8 +236,3 @@ def _mistakes(species: Species) -> tuple[Mistake, ...]:
         Mistake("web.level-lowest", f"1 + min({levels})", "going one step above the lowest food"),
         Mistake("web.level-main-food", f"1 + level_of_{main}", "going one step above the main food"),
     )
-
-
-def _listed(parts: Iterable[str]) -> str:
-    *first, last = parts
-    return f"{', '.join(first)} and {last}" if first else last

@@ -8,7 +8,7 @@ from typing import Any
 
 from generator.diagnostics import Diagnostic
 from generator.records.field_path import FieldPath
-from generator.records.tables import Cell, Head, Imported, Table, found_in, id_of, is_number, left_out, problem, read_from
+from generator.records.tables import Cell, Head, Imported, Table, found_in, id_of, id_of_row, is_number, left_out, problem, read_from
 
 SORTS = {
     "initial": "initial", "start": "initial", "i": "initial", "light": "light", "clear": "light", "l": "light",
@@ -175,7 +175,7 @@ class _Harvests:
         for at, (label, cuts) in enumerate(found.items()):
             path: FieldPath = ("harvest", "plots", at)
             self.reading.cells |= {path: first[label], (*path, "id"): first[label]}
-            yield {"id": _id(label, "plot", at), "name": label, "harvests": list(self.cuts((*path, "harvests"), cuts))}
+            yield {"id": id_of_row(label, "plot", at), "name": label, "harvests": list(self.cuts((*path, "harvests"), cuts))}
 
     def cuts(self, path: FieldPath, cuts: dict[str, tuple[Cell, Cell | None, list[Cell]]]) -> Iterator[dict[str, Any]]:
         for at, (day, (cell, named, masses)) in enumerate(cuts.items()):
@@ -186,8 +186,3 @@ class _Harvests:
                 self.reading.told.add((*path, at, "dry_mass"))
             name = {"name": named.text} if named is not None and named.text else {}
             yield {"id": f"day_{id_of(day) or at + 1}"} | name | {"day": day, "dry_mass": [self.table.written(mass) for mass in masses]}
-
-
-def _id(label: str, word: str, at: int) -> str:
-    found = id_of(label)
-    return found if found[:1].isalpha() else f"{word}_{found or at + 1}"

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from generator.diagnostics import Diagnostic
 from generator.quantities.units import UnitError, unit
 from generator.records.field_path import FieldPath
-from generator.records.tables import Cell, Imported, Table, id_of, left_out, problem, read_from
+from generator.records.tables import Cell, Imported, Table, id_of_row, left_out, problem, read_from
 
 NAMES = ("level", "trophic_level", "name", "id")
 FLOWS = ("gross_production", "respiration", "eaten", "egested", "respired", "production")
@@ -38,7 +38,7 @@ def import_table(table: Table) -> Imported:
     if named is None or "energy_flow" not in units or not table.rows:
         return Imported(fields={}, notes=notes, problems=tuple(problems))
     levels = [
-        {"id": _id(row[named].text, at), "name": row[named].text} | {name: table.written(row[c]) for name, c in columns.items() if row[c].text}
+        {"id": id_of_row(row[named].text, "level", at), "name": row[named].text} | {name: table.written(row[c]) for name, c in columns.items() if row[c].text}
         for at, row in enumerate(table.rows)
     ]
     used = {field: units.get(field, example) for field, example in EXAMPLES.items()}
@@ -72,11 +72,6 @@ def _units(table: Table, columns: dict[str, int]) -> tuple[dict[str, str], list[
         elif units.setdefault(quantity, one.unit) != one.unit:
             problems.append(problem(one.cell, field, f"one unit for all flows: {units[quantity]}", "convert the column"))
     return units, problems
-
-
-def _id(name: str, at: int) -> str:
-    found = id_of(name)
-    return found if found[:1].isalpha() else f"level_{found or at + 1}"
 
 
 def _cells(table: Table, columns: dict[str, int], named: int) -> Iterator[tuple[FieldPath, Cell]]:

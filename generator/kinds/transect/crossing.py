@@ -6,8 +6,7 @@ from collections.abc import Iterator, Mapping
 
 from generator.kinds.transect.record import RainShadow, TransectRecord
 from generator.quantities.amount import Amount
-from generator.quantities.expression import Expression
-from generator.quantities.fact import Fact, computed, stated
+from generator.quantities.fact import Fact, computed, in_unit, stated
 from generator.quantities.units import Unit, unit
 from generator.quantities.working import Rule, RulePath
 from generator.records.fields import stated_amount
@@ -32,10 +31,8 @@ class Crossing:
         """In the order of the way."""
         temperature = self.reading("temperature", "Air temperature at the start", self.shadow.temperature)
         yield temperature
-        base = self.cloud_base(temperature)
-        if self.shadow.dew_point is not None:
-            yield self.reading("dew_point", "Dew point at the start", self.shadow.dew_point)
-        yield base
+        *steps, base = self.cloud_base(temperature)
+        yield from (*steps, base)
         cloud = base.number < self.crest.number
         rule = Rule("Does the cloud base lie below the crest?", f"{base.shown_exactly} < {self.crest.shown_exactly}", cloud)
         yield Fact(id=f"{PART}.cloud_forms", name="Cloud forms below the crest", value=cloud, working=RulePath((rule,)))
@@ -68,14 +65,18 @@ class Crossing:
             method=lapse_rates.FOEHN_WARMING.id, written="0",
         )  # fmt: skip
 
-    def cloud_base(self, temperature: Fact) -> Fact:
+    def cloud_base(self, temperature: Fact) -> Iterator[Fact]:
+        """The dew point, and what follows; or just what the record states."""
         fact_id, name = f"{PART}.cloud_base", "Cloud base"
         if self.shadow.cloud_base is not None:
-            return self.converted(stated(fact_id, name, stated_amount(self.shadow.cloud_base), unit(self.record.units.height), figures=self.figures), M)
-        dew = self.reading("dew_point", "Dew point at the start", self.shadow.dew_point if self.shadow.dew_point is not None else self.shadow.temperature)
+            height = stated_amount(self.shadow.cloud_base)
+            yield in_unit(stated(fact_id, name, height, unit(self.record.units.height), figures=self.figures), M)
+            return
+        dew_point = self.reading("dew_point", "Dew point at the start", self.shadow.dew_point)
+        yield dew_point
         rise = self.constant("rise_per_kelvin", "Rise for each kelvin", f"{lapse_rates.RISE_PER_KELVIN:g}", "m/K")
-        given = {"height": self.start, "rise_per_kelvin": rise, "temperature": temperature, "dew_point": dew}
-        return self.made("cloud_base", name, lapse_rates.CLOUD_BASE, given, M)
+        given = {"height": self.start, "rise_per_kelvin": rise, "temperature": temperature, "dew_point": dew_point}
+        yield self.made("cloud_base", name, lapse_rates.CLOUD_BASE, given, M)
 
     def dry_lapse_rate(self) -> Fact:
         fact_id, name = f"{PART}.dry_lapse_rate", "Dry adiabatic lapse rate"
@@ -116,13 +117,7 @@ class Crossing:
 
     def reading(self, name: str, title: str, number: float) -> Fact:
         fact = stated(f"{PART}.{name}", title, stated_amount(number), unit(self.record.units.temperature), figures=self.figures)
-        return self.converted(fact, DEGC)
-
-    def converted(self, fact: Fact, target: Unit) -> Fact:
-        if fact.unit is None or fact.unit.label == target.label:
-            return fact
-        symbol = fact.id.rpartition(".")[2]
-        return computed(fact.id, fact.name, Expression(symbol), {symbol: fact}, target, figures=self.figures)
+        return in_unit(fact, DEGC)
 
     def constant(self, name: str, title: str, written: str, label: str) -> Fact:
         return stated(f"{PART}.{name}", title, Amount(value=float(written), written=written), unit(label))

@@ -10,11 +10,10 @@ from generator.kinds.transect.crossing import Crossing
 from generator.kinds.transect.record import Station, TransectRecord
 from generator.quantities import shown
 from generator.quantities.expression import Expression
-from generator.quantities.fact import Fact, Facts, computed, stated
-from generator.quantities.units import Unit, unit
+from generator.quantities.fact import Fact, Facts, computed, in_unit, stated
+from generator.quantities.units import unit
 from generator.records.fields import stated_amount
 from generator.science import lapse_rates
-from generator.science.method import Method
 
 METHODS = MappingProxyType(
     {
@@ -61,7 +60,7 @@ class _Transect:
             ("annual_precip", "Annual precipitation", units.precipitation, MM),
         )  # fmt: skip
         return {
-            name: in_unit(f"{station.id}.{name}", title, number, unit(source), target, self.figures)
+            name: in_unit(stated(f"{station.id}.{name}", title, stated_amount(number), unit(source), figures=self.figures), target)
             for name, title, source, target in rows
             if (number := getattr(station, name)) is not None
         }
@@ -93,17 +92,3 @@ class _Transect:
         by_height = sorted(self.record.stations, key=lambda station: self.of[station.id]["height"].number)
         low, high = by_height[0], by_height[-1]
         return self.between("lapse_rate", f"Lapse rate from {low.label} up to {high.label}", low, high)
-
-
-def in_unit(fact_id: str, name: str, number: float, source: Unit, target: Unit, figures: int) -> Fact:
-    """As stated where the record has our unit, otherwise converted with the step shown."""
-    fact = stated(fact_id, name, stated_amount(number), source, figures=figures)
-    if source.label == target.label:
-        return fact
-    symbol = fact_id.rpartition(".")[2]
-    return computed(fact_id, name, Expression(symbol), {symbol: fact}, target, figures=figures)
-
-
-def made(fact_id: str, name: str, method: Method, given: dict[str, Fact], of: Unit, figures: int) -> Fact:
-    """The fact that a method gives."""
-    return computed(fact_id, name, method.expression, given, of, method=method.id, figures=figures)

@@ -53,7 +53,7 @@ def _within(path: FieldPath, number: float, scale: str, target: str, ends: tuple
     found, of = convert(float(number), unit(scale), unit(target)), unit(target)
     if not ends[0] <= found <= ends[1]:
         yield Finding(
-            path=path, expected=f"{of.after(f'{shown.number(ends[0])} to {shown.number(ends[1])}')}", found=of.after(shown.number(found)),
+            path=path, expected=of.after(f"{shown.number(ends[0])} to {shown.number(ends[1])}"), found=of.after(shown.number(found)),
             mend=f"check the digits, and that `units: {field}:` names the unit of the numbers",
         )  # fmt: skip
 

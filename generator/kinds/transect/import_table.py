@@ -8,7 +8,7 @@ from generator.diagnostics import Diagnostic
 from generator.kinds.transect.record import Units
 from generator.quantities.units import UnitError, unit
 from generator.records.field_path import FieldPath
-from generator.records.tables import Cell, Imported, Table, id_of, left_out, problem, read_from
+from generator.records.tables import Cell, Imported, Table, id_of_row, left_out, problem, read_from
 
 NAMES = ("station", "place", "name", "site")
 ALSO = {
@@ -38,7 +38,7 @@ def import_table(table: Table) -> Imported:
     if named is None or problems or not table.rows:
         return Imported(fields={}, notes=notes, problems=tuple(problems))
     stations = [
-        {"id": _id(row[named].text, at), "name": row[named].text} | {field: table.written(row[c]) for field, c in columns.items() if row[c].text}
+        {"id": id_of_row(row[named].text, "station", at), "name": row[named].text} | {field: table.written(row[c]) for field, c in columns.items() if row[c].text}
         for at, row in enumerate(table.rows)
     ]
     cells: dict[FieldPath, Cell] = dict(_cells(table, columns, named))
@@ -70,11 +70,6 @@ def _label(written: str) -> str:
     except UnitError:
         return ""
     return found.factors[0][0] if len(found.factors) == 1 else ""
-
-
-def _id(name: str, at: int) -> str:
-    found = id_of(name)
-    return found if found[:1].isalpha() else f"station_{found or at + 1}"
 
 
 def _cells(table: Table, columns: dict[str, int], named: int) -> Iterator[tuple[FieldPath, Cell]]:

@@ -21,6 +21,13 @@ LEAST_CLIMB = 200.0
 """Height [m] between two stations from which on their lapse rate is asked for."""
 DEGC = unit("degC")
 HINT = "Work in kilometres, and count only the part of the way on which this rate holds."
+_DIFFERENCE, _CLIMB = "(temperature_before - temperature)", "(height - height_before)"
+LAPSE_SLIPS = (
+    Mistake("clim.metres-for-kilometres", f"{_DIFFERENCE} / {_CLIMB} / 1000", "dividing by metres where kilometres are asked for"),
+    Mistake("clim.lapse-inverse", f"{_CLIMB} / {_DIFFERENCE} / 1000", "dividing the height by the temperature"),
+    Mistake("clim.lapse-minus", f"-1 * {_DIFFERENCE} / {_CLIMB}", "taking the difference the other way round"),
+)
+"""The usual slips of a lapse rate, by the names of its formula."""
 _UP_DRY, _UP_MOIST = "dry * (base - start)", "moist * (crest - base)"
 STEPS = (
     (
@@ -106,7 +113,7 @@ class _Transect:
             solution=f"Difference of the temperatures divided by the difference of the heights in kilometres: {right.shown}.",
         )
         return number_entry(
-            draft, right, given, _slips("temperature_before", "temperature", "height", "height_before"), self.catalogue,
+            draft, right, given, LAPSE_SLIPS, self.catalogue,
             otherwise="Which is colder, and by how much? By how many kilometres is it higher? Divide the first by the second.",
         )  # fmt: skip
 
@@ -126,7 +133,7 @@ class _Transect:
             solution=f"Difference of the two temperatures divided by the difference of the two heights in kilometres: {right.shown}.",
         )
         return number_entry(
-            draft, right, given, _slips("temperature_before", "temperature", "height", "height_before"), self.catalogue,
+            draft, right, given, LAPSE_SLIPS, self.catalogue,
             otherwise="Read four numbers first: two heights and two temperatures.",
         )  # fmt: skip
 
@@ -285,16 +292,6 @@ class _Transect:
         )
         right = "The air sinks and warms there, so clouds dissolve, and it has lost water before"
         return choice(draft, right, wrong, self.catalogue, salt=self.subject.id)
-
-
-def _slips(warm: str, cold: str, up: str, down: str) -> tuple[Mistake, ...]:
-    """Of a lapse rate; the names are those of its formula."""
-    difference, climb = f"({warm} - {cold})", f"({up} - {down})"
-    return (
-        Mistake("clim.metres-for-kilometres", f"{difference} / {climb} / 1000", "dividing by metres where kilometres are asked for"),
-        Mistake("clim.lapse-inverse", f"{climb} / {difference} / 1000", "dividing the height by the temperature"),
-        Mistake("clim.lapse-minus", f"-1 * {difference} / {climb}", "taking the difference the other way round"),
-    )
 
 
 def _given(fact: Fact) -> dict[str, Fact]:

@@ -2,55 +2,30 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-from typing import Any
+from tests.course.test_new_record import content, made, notes, told, values
 
-import pytest
-
-from generator.course.new_record import create, draft
-from generator.diagnostics import ContentErrors
-from generator.kinds import all_kinds
-from generator.records.located import located
-from generator.records.tables import read_table
-from tests.kinds.small_records import kind
-
+__all__ = ["content"]  # a fixture
 HEAD = "station;distance (km);elevation (m);mean temperature (°C);rain (mm)\n"
 ROWS = "West Shore;0;10;10,4;1450\nHigh Gap;38;1640;1,2;2100\nEast Farm;85;260;9,8;480\n"
 
 
-def written(tmp_path: Path, text: str) -> Any:
-    path = tmp_path / "t.csv"
-    path.write_text(text, "utf-8")
-    return draft(kind("transect"), "A title", read_table(path, "t.csv"))
-
-
-def told(tmp_path: Path, text: str) -> list[str]:
-    with pytest.raises(ContentErrors) as caught:
-        written(tmp_path, text)
-    return [str(problem) for problem in caught.value.diagnostics]
-
-
-def test_rows_become_stations_in_their_order(tmp_path: Path) -> None:
-    text, notes = written(tmp_path, HEAD + ROWS)
-    value = located(text.encode(), "r.yaml").value
+def test_rows_become_stations_in_their_order() -> None:
+    value = values("transect", HEAD + ROWS)
     assert {"distance": "km", "height": "m", "temperature": "degC", "precipitation": "mm"} == value["units"]
     assert [("west_shore", 10.4, 10), ("high_gap", 1.2, 1640), ("east_farm", 9.8, 260)] == [(s["id"], s["annual_mean_temp"], s["height"]) for s in value["stations"]]
-    assert any("order along the line" in note for note in notes)
+    assert any("order along the line" in note for note in notes("transect", HEAD + ROWS))
 
 
-def test_record_made_from_a_table_passes_the_check(tmp_path: Path) -> None:
-    source, content = tmp_path / "t.csv", tmp_path / "content"
+def test_record_made_from_a_table_passes_the_check(content) -> None:
+    source = content.parent / "t.csv"
     source.write_text(HEAD + ROWS, "utf-8")
-    (content / "transect").mkdir(parents=True)
-    created = create(content, all_kinds(), "transect", "from_table", source=(source, "t.csv"))
-    assert "transect/from_table" == created.id
+    assert "transect/from_table" == made(content, "transect", "from_table", source=(source, "t.csv")).id
 
 
-def test_missing_columns_and_units_are_told_at_once(tmp_path: Path) -> None:
-    problems = " ".join(told(tmp_path, "station;distance;height (m)\nA;0;5\nB;4;900\n"))
-    assert "annual_mean_temp" in problems and "km or m" in problems
+def test_missing_columns_and_units_are_told_at_once() -> None:
+    expected = ["1:1  / none", '1:9 distance / "distance"']
+    assert expected == told("transect", "station;distance;height (m)\nA;0;5\nB;4;900\n")
 
 
-def test_contradiction_of_the_record_is_told_at_its_cell(tmp_path: Path) -> None:
-    (problem,) = told(tmp_path, HEAD + "A;0;5;10;900\nB;40;900;3;1200\nC;30;100;9;400\n")
-    assert problem.startswith("t.csv:4:3")
+def test_contradiction_of_the_record_is_told_at_its_cell() -> None:
+    assert ["4:3 stations[2].distance / 30"] == told("transect", HEAD + "A;0;5;10;900\nB;40;900;3;1200\nC;30;100;9;400\n")
