@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from generator.quantities.fact import Fact
+from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake, accepted, options, slips, tolerance
 from generator.questions.question import ChartReading, Choice, LabelSlip, Made, Needs, NumberEntry, Option, Rejected
@@ -24,6 +25,8 @@ class Draft:
     prompt: str
     solution: str
     needs: Needs = Needs.DATA
+    hints: tuple[str, ...] = ()
+    """From a nudge to nearly all of the way; a sum without any gets its own."""
 
 
 @dataclass(frozen=True)
@@ -59,12 +62,17 @@ def number_entry(
         return Rejected(draft.id, f"{right.name.lower()} is {right.shown}")
     mistakes = tuple(mistakes)
     return NumberEntry(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right,
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right, hints=draft.hints or _steps(right, otherwise),
         unit=right.unit.shown if right.unit else "", answer=right.shown_exactly,
         accepted=accepted(right.number, right.figures, tolerance(right)), right_feedback=draft.solution,
         slips=slips(right, given, mistakes, catalogue), otherwise=otherwise, asks_unit=asks_unit and right.unit is not None,
         given=given, mistakes=mistakes, kept=kept, parts=parts,
     )  # fmt: skip
+
+
+def _steps(right: Fact, nudge: str) -> tuple[str, ...]:
+    """What to think of, then the formula; no numbers, so that both hold for fresh ones too."""
+    return (nudge, f"{right.working.formula} = ?") if isinstance(right.working, Substitution) else (nudge,)
 
 
 def choice_of_numbers(
@@ -77,7 +85,7 @@ def choice_of_numbers(
     if len(found) <= FEWEST_DISTRACTORS:
         return Rejected(draft.id, "with these numbers the usual mistakes give the right answer, or the same wrong one")
     return Choice(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right, options=found
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right, hints=draft.hints, options=found
     )  # fmt: skip
 
 
@@ -93,7 +101,8 @@ def choice(
         return Rejected(draft.id, "too few different wrong options are left")
     options_drawn = sorted(kept.values(), key=lambda option: _lot(salt, draft.id, option.text))
     return Choice(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, options=tuple(options_drawn)
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints,
+        options=tuple(options_drawn),
     )  # fmt: skip
 
 
@@ -115,8 +124,8 @@ def reading(
             said = " ".join(part for part in (slip.because, catalogue[slip.misconception].correction) if part)
             slips.append(LabelSlip(kept, said, slip.misconception))
     return ChartReading(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, labels=tuple(labels), right=tuple(right),
-        slips=tuple(slips), otherwise=otherwise,
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints, labels=tuple(labels),
+        right=tuple(right), slips=tuple(slips), otherwise=otherwise,
     )  # fmt: skip
 
 

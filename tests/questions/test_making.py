@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -32,6 +33,13 @@ def test_number_entry_carries_answer_unit_and_slips() -> None:
     assert isinstance(made, NumberEntry)
     assert ("30.0 mm", "mm", ["50.0 mm", "40.0 mm"]) == (made.answer, made.unit, [slip.shown for slip in made.slips])
     assert ("So much.", "Subtract.", DIFFERENCE) == (made.right_feedback, made.otherwise, made.fact)
+
+
+def test_sum_hints_first_at_the_way_then_at_the_formula_and_never_at_numbers() -> None:
+    made = number_entry(DRAFT, DIFFERENCE, GIVEN, [], CATALOGUE, otherwise="Subtract.")
+    assert isinstance(made, NumberEntry) and ("Subtract.", "a − b = ?") == made.hints
+    own = number_entry(replace(DRAFT, hints=("Think.",)), DIFFERENCE, GIVEN, [], CATALOGUE, otherwise="Subtract.")
+    assert isinstance(own, NumberEntry) and ("Think.",) == own.hints
 
 
 def test_number_entry_without_a_single_slip_is_still_a_question() -> None:
