@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
 
@@ -11,10 +11,25 @@ from generator.quantities.fact import Fact
 from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake, accepted, options, slips, tolerance
-from generator.questions.question import ChartReading, Choice, LabelSlip, Made, Needs, NumberEntry, Option, Rejected
+from generator.questions.question import (
+    ChartReading,
+    Choice,
+    LabelSlip,
+    Made,
+    Matching,
+    Needs,
+    NumberEntry,
+    Option,
+    Ordering,
+    Pair,
+    Rejected,
+    SeveralChoice,
+    Step,
+)
 
 T = TypeVar("T")
 FEWEST_DISTRACTORS = 2
+FEWEST_SOUND = 2
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -37,6 +52,14 @@ class Wrong:
     misconception: str
     because: str = ""
     """What to say first, about this very option; the catalogue's correction follows."""
+
+
+@dataclass(frozen=True)
+class Sound:
+    """A right option in words, and why it is right."""
+
+    text: str
+    because: str
 
 
 def as_option(text: str) -> str:
@@ -93,16 +116,49 @@ def choice(
     draft: Draft, right: str, wrong: Sequence[Wrong], catalogue: Catalogue, *, fact: Fact | None = None, salt: str = ""
 ) -> Choice | Rejected:
     """A choice in words; wrong options that repeat another are dropped, and the order is drawn from the ids."""
-    kept = {right.casefold(): Option(text=right, feedback=draft.solution, right=True)}
+    found = _options(draft, [Sound(right, draft.solution)], wrong, catalogue, salt)
+    if len(found) <= FEWEST_DISTRACTORS:
+        return Rejected(draft.id, "too few different wrong options are left")
+    return Choice(
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints, options=found
+    )  # fmt: skip
+
+
+def several(
+    draft: Draft, right: Sequence[Sound], wrong: Sequence[Wrong], catalogue: Catalogue, *, fact: Fact | None = None, salt: str = ""
+) -> SeveralChoice | Rejected:
+    """A choice of all options that hold, two or more; wrong ones that repeat another are dropped, and the order is drawn from the ids."""
+    found = _options(draft, right, wrong, catalogue, salt)
+    sound = sum(option.right for option in found)
+    if sound < FEWEST_SOUND or len(found) - sound < FEWEST_DISTRACTORS:
+        return Rejected(draft.id, f"expected {FEWEST_SOUND} right options and {FEWEST_DISTRACTORS} wrong ones, found {sound} and {len(found) - sound}")
+    return SeveralChoice(
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints, options=found
+    )  # fmt: skip
+
+
+def _options(draft: Draft, right: Sequence[Sound], wrong: Sequence[Wrong], catalogue: Catalogue, salt: str) -> tuple[Option, ...]:
+    kept = {option.text.casefold(): Option(text=option.text, feedback=option.because, right=True) for option in right}
     for option in wrong:
         said = " ".join(part for part in (option.because, catalogue[option.misconception].correction) if part)
         kept.setdefault(option.text.casefold(), Option(text=option.text, feedback=said, misconception=option.misconception))
-    if len(kept) <= FEWEST_DISTRACTORS:
-        return Rejected(draft.id, "too few different wrong options are left")
-    options_drawn = sorted(kept.values(), key=lambda option: _lot(salt, draft.id, option.text))
-    return Choice(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints,
-        options=tuple(options_drawn),
+    return tuple(sorted(kept.values(), key=lambda option: _lot(salt, draft.id, option.text)))
+
+
+def ordering(draft: Draft, texts: Sequence[str], *, starts_with: str, leads_on: Callable[[str], str], salt: str = "") -> Ordering:
+    """Steps to put in order, given in the right one; `leads_on` is what to say where another than the next was put behind a step."""
+    steps = (*(Step(text, leads_on(text)) for text in texts[:-1]), Step(texts[-1], ""))
+    return Ordering(
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, hints=draft.hints, steps=steps,
+        start=_mixed(len(texts), salt, draft.id), starts_with=starts_with,
+    )  # fmt: skip
+
+
+def matching(draft: Draft, pairs: Sequence[Pair], others: Sequence[str] = (), *, salt: str = "") -> Matching:
+    """Pairs to find; `others` are partners that fit nothing, so that the last one is no gift."""
+    return Matching(
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, hints=draft.hints, pairs=tuple(pairs),
+        partners=tuple(drawn([*(pair.partner for pair in pairs), *others], salt, draft.id, "listed")),
     )  # fmt: skip
 
 
@@ -132,6 +188,14 @@ def reading(
 def drawn(things: Iterable[T], *salt: str) -> list[T]:
     """The things in an order that is drawn once and for all: the same for the same words and salt, on every machine."""
     return sorted(things, key=lambda thing: _lot(*salt, str(thing)))
+
+
+def _mixed(count: int, *salt: str) -> tuple[int, ...]:
+    """A drawn order that neither is the right one nor begins with the right step."""
+    places = drawn(range(count), *salt)
+    while places[0] == 0:
+        places = [*places[1:], places[0]]
+    return tuple(places)
 
 
 def _lot(*parts: str) -> str:

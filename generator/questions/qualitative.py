@@ -8,16 +8,22 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from generator.questions.making import Draft, Wrong, as_option, choice, drawn
+from generator.questions.making import Draft, Wrong, as_option, choice, drawn, matching, ordering
 from generator.questions.misconception import Catalogue
-from generator.questions.question import Made, Matching, Needs, Ordering, Pair, Question, Step
+from generator.questions.question import Made, Needs, Pair, Question
 from generator.records.parts import Adaptation, Explanation, HumanImpact, Idea
 
 FEWEST_STEPS, MOST_STEPS = 4, 7
 """An order of three is guessed too easily, one of eight is a puzzle. Source: a default of this project."""
 FEWEST_PAIRS, MOST_PAIRS = 3, 4
+FIRST_STEP = "Look for the step that waits for no other."
 MOST_LIKE = 2.2
 """Longest option over shortest: beyond that its length tells which one is right."""
+
+
+def next_step(text: str) -> str:
+    """What to say where another step than the next was put behind this one."""
+    return f"Which step can only happen after this one: “{text.rstrip('.')}”?"
 
 
 @dataclass(frozen=True)
@@ -56,13 +62,11 @@ class Qualitative:
             if explanation.joined != "step_by_step" or not FEWEST_STEPS <= len(explanation.chain) <= MOST_STEPS:
                 continue
             says = [self.filled(idea.says) for idea in explanation.chain]
-            steps = [Step(text, f"Which step can only happen after this one: “{text.rstrip('.')}”?") for text in says[:-1]]
-            item = f"order-{explanation.id}"
-            yield Ordering(
-                id=item, prompt=f"Put the steps in order to explain {self.filled(explanation.asks)}.", needs=Needs.KNOWLEDGE,
-                solution=" ".join(says), steps=(*steps, Step(says[-1], "")), start=_mixed(len(says), self.salt, item),
-                starts_with="Look for the step that waits for no other.",
+            draft = Draft(
+                id=f"order-{explanation.id}", needs=Needs.KNOWLEDGE, solution=" ".join(says),
+                prompt=f"Put the steps in order to explain {self.filled(explanation.asks)}.",
             )  # fmt: skip
+            yield ordering(draft, says, starts_with=FIRST_STEP, leads_on=next_step, salt=self.salt)
 
     def _missing_steps(self, explanations: Sequence[Explanation]) -> Iterator[Made]:
         """The link between two ideas; the other options are true, but belong to other explanations."""
@@ -142,18 +146,12 @@ class Qualitative:
         if len(picked) < FEWEST_PAIRS:
             return
         asked = picked[:-1] if len(picked) > FEWEST_PAIRS else picked
-        yield Matching(
-            id=item, prompt=prompt, needs=Needs.KNOWLEDGE, pairs=tuple(asked), partners=tuple(drawn([p.partner for p in picked], self.salt, item, "listed")),
-            solution=f"{'One of the answers fits none of the lines. ' if len(picked) > len(asked) else ''}The pairs stand below, each with its reason.",
+        others = [pair.partner for pair in picked[len(asked) :]]
+        draft = Draft(
+            id=item, prompt=prompt, needs=Needs.KNOWLEDGE,
+            solution=f"{'One of the answers fits none of the lines. ' if others else ''}The pairs stand below, each with its reason.",
         )  # fmt: skip
-
-
-def _mixed(count: int, *salt: str) -> tuple[int, ...]:
-    """A drawn order that neither is the right one nor begins with the right step."""
-    places = drawn(range(count), *salt)
-    while places[0] == 0:
-        places = [*places[1:], places[0]]
-    return tuple(places)
+        yield matching(draft, asked, others, salt=self.salt)
 
 
 def _alike(one: str, other: str) -> bool:

@@ -14,10 +14,10 @@ from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed, stated
 from generator.quantities.units import unit
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, enough, number_entry, reading
+from generator.questions.making import Draft, Sound, Wrong, choice, choice_of_numbers, enough, matching, number_entry, ordering, reading, several
 from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.mistake import Mistake
-from generator.questions.question import ChartReading, Choice, Made, Needs, NumberEntry, Rejected
+from generator.questions.question import ChartReading, Choice, Made, Needs, NumberEntry, Pair, Rejected, SeveralChoice
 
 CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", correction="The correction.")})
 DRAFT = Draft(id="asked", prompt="How much?", solution="So much.")
@@ -161,3 +161,28 @@ def test_a_slip_of_reading_never_claims_a_right_label_or_one_twice() -> None:
 
 def test_nothing_is_read_off_where_every_label_is_right() -> None:
     assert isinstance(read_off(LABELS), Rejected)
+
+
+def test_several_right_options_each_say_why_and_wrong_ones_what_holds() -> None:
+    made = several(DRAFT, [Sound("Wet", "It rains."), Sound("Warm", "It is hot.")], [*WRONG, Wrong("wet", "t.slip")], CATALOGUE, salt="s")
+    assert isinstance(made, SeveralChoice)
+    assert {"Wet": "It rains.", "Warm": "It is hot."} == {option.text: option.feedback for option in made.options if option.right}
+    assert {"Red", "Green", "Blue"} == {option.text for option in made.options if option.feedback == "The correction."}
+
+
+@pytest.mark.parametrize(("sound", "wrong"), [(1, 3), (2, 1)])
+def test_several_needs_two_of_either(sound: int, wrong: int) -> None:
+    right = [Sound(f"Right {n}", "So it is.") for n in range(sound)]
+    assert isinstance(several(DRAFT, right, WRONG[:wrong], CATALOGUE), Rejected)
+
+
+@pytest.mark.parametrize("salt", ["a", "b", "c", "d", "e", "f"])
+def test_order_never_begins_with_its_first_step(salt: str) -> None:
+    item = ordering(DRAFT, ["one", "two", "three"], starts_with="Look.", leads_on=lambda text: f"After {text}?", salt=salt)
+    assert item.start[0] != 0 and {0, 1, 2} == {*item.start}
+    assert [("one", "After one?"), ("two", "After two?"), ("three", "")] == [(step.text, step.leads_on) for step in item.steps]
+
+
+def test_match_lists_the_partners_that_fit_nothing_too() -> None:
+    item = matching(DRAFT, [Pair("a", "A", "So."), Pair("b", "B", "So.")], ["C"], salt="s")
+    assert {"A", "B", "C"} == {*item.partners}
