@@ -20,7 +20,8 @@ from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity, di
 from generator.kind import NUMBERS, Kind, Subject
 from generator.quantities.fact import Fact
 from generator.quantities.text import filled
-from generator.questions.authored import Authored, faults
+from generator.questions.authored import Authored
+from generator.questions.authored_faults import faults
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
 from generator.questions.qualitative import Qualitative, Term
 from generator.questions.question import Made, Question, Rejected

@@ -30,6 +30,9 @@ from generator.questions.question import (
 T = TypeVar("T")
 FEWEST_DISTRACTORS = 2
 FEWEST_SOUND = 2
+FEWEST_STEPS, MOST_STEPS = 4, 7
+"""An order of three is guessed too easily, one of eight is a puzzle. Source: a default of this project."""
+FEWEST_PAIRS = 3
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -8,14 +8,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
-from generator.questions.making import Draft, Wrong, as_option, choice, drawn, matching, ordering
+from generator.questions.making import FEWEST_PAIRS, FEWEST_STEPS, MOST_STEPS, Draft, Wrong, as_option, choice, drawn, matching, ordering
 from generator.questions.misconception import Catalogue
 from generator.questions.question import Made, Needs, Pair, Question
 from generator.records.parts import Adaptation, Explanation, HumanImpact, Idea
 
-FEWEST_STEPS, MOST_STEPS = 4, 7
-"""An order of three is guessed too easily, one of eight is a puzzle. Source: a default of this project."""
-FEWEST_PAIRS, MOST_PAIRS = 3, 4
+MOST_PAIRS = 4
 FIRST_STEP = "Look for the step that waits for no other."
 MOST_LIKE = 2.2
 """Longest option over shortest: beyond that its length tells which one is right."""

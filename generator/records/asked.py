@@ -1,4 +1,4 @@
-"""Questions that an author writes into a record: a choice in words, or a number to type."""
+"""Questions that an author writes into a record: a choice of one or several, a number, an order, pairs, a label of a chart."""
 
 from __future__ import annotations
 
@@ -42,8 +42,24 @@ class WrongNumber(Part):
     """What was done, as it goes on after "You get this number by": `dividing the flow by the stock`."""
 
 
+class RightOption(Part):
+    """One of several options that are right."""
+
+    text: Text
+    because: Text | None = None
+    """Why; by default what the question's own `because` says."""
+
+
+class AskedPair(Part):
+    """Two things that belong together."""
+
+    text: Text
+    partner: Text
+    because: Text
+
+
 class AskedQuestion(Part):
-    """One question: `answer` with `wrong` options, or a `number` with known `mistakes`."""
+    """One question, in the form that one of `answer`, `answers`, `number`, `steps` and `pairs` gives it."""
 
     id: Id
     """Different from those of all questions on the page; saved answers hang on it."""
@@ -51,11 +67,23 @@ class AskedQuestion(Part):
     needs: Literal["data", "knowledge", "both"]
     """What the answer rests on: data on the page, what was learned, or both."""
     answer: Text | None = None
+    """The one right option; the `wrong` ones stand beside it."""
+    answers: Many[RightOption] = ()
+    """All right options, where there are several."""
     wrong: Many[WrongOption] = ()
+    labels: Many[Text] = ()
+    """What can be picked on a chart, in its order; `answer` is one of them, `answers` are tied ones, and `wrong` are slips of reading."""
     number: AskedNumber | None = None
     mistakes: Many[WrongNumber] = ()
+    steps: Many[Text] = ()
+    """In the only order in which they can happen."""
+    pairs: Many[AskedPair] = ()
+    others: Many[Text] = ()
+    """Partners that fit nothing, so that the last pair is no gift."""
     hint: Text | None = None
-    """What to say to a wrong number that no known mistake explains."""
+    """What to say to a wrong number or label that no known mistake explains."""
+    hints: Many[Text] = ()
+    """From a nudge to nearly all of the way; each is opened by the reader."""
     because: Text
     """Why the answer is what it is."""
 

@@ -1,4 +1,4 @@
-"""Questions that authors write: each comes out as it was meant, and what is not fair is told at its place."""
+"""Questions that authors write: each comes out as it was meant."""
 
 from __future__ import annotations
 
@@ -6,11 +6,12 @@ import pytest
 
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
-from generator.quantities.fact import Fact, computed, stated
+from generator.quantities.fact import computed, stated
 from generator.quantities.units import unit
-from generator.questions.authored import HINT, Authored, faults
+from generator.questions.authored import HINT, READ_AGAIN, Authored
+from generator.questions.authored_faults import faults
 from generator.questions.misconception import Catalogue, Misconception
-from generator.questions.question import Choice, Needs, NumberEntry
+from generator.questions.question import ChartReading, Choice, Matching, Needs, NumberEntry, Ordering, Question, SeveralChoice
 from generator.records.asked import AskedQuestions
 from generator.records.checking import check
 from generator.records.located import located
@@ -19,9 +20,7 @@ CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", cor
 STOCK = stated("lake.stock", "Stock", Amount(value=40.0, written="40"), unit("t N"))
 FLOW = stated("lake.outflow", "Outflow", Amount(value=8.0, written="8"), unit("t N/yr"))
 TURNOVER = computed("lake.turnover_time", "Turnover time", Expression("stock / flow"), {"stock": STOCK, "flow": FLOW}, unit("yr"))
-UNKNOWN = Fact(id="lake.depth", name="Depth", value=None, unit=unit("m"), undefined_because="not known")
-YEAR = Fact(id="lake.rain", name="Rain", value=tuple(map(float, range(12))), unit=unit("mm"))
-FACTS = {fact.id: fact for fact in (STOCK, FLOW, TURNOVER, UNKNOWN, YEAR)} | {"cycle/far:sea.stock": STOCK}
+FACTS = {fact.id: fact for fact in (STOCK, FLOW, TURNOVER)} | {"cycle/far:sea.stock": STOCK}
 CHOICE = "{id: q, ask: 'Why {lake.stock}?', needs: knowledge, answer: Right, because: So., wrong: [%s]}"
 TWO_WRONG = "{text: Wrong, misconception: t.slip}, {text: Worse, misconception: t.slip, because: Not this.}"
 NUMBER = "{id: q, ask: How much?, needs: both, because: So., number: {%s}, mistakes: [%s]}"
@@ -34,15 +33,11 @@ def read(*texts: str) -> AskedQuestions:
     return found
 
 
-def made(text: str) -> Choice | NumberEntry:
+def made(text: str) -> Question:
     asked = read(text)
     assert [] == list(faults(asked, FACTS))
     (question,) = Authored(FACTS, CATALOGUE, "concept/small").questions(asked)
     return question
-
-
-def told(*texts: str, taken: tuple[str, ...] = ()) -> list[tuple[object, str, str]]:
-    return [(one.path, one.expected, one.found) for one in faults(read(*texts), FACTS, taken)]
 
 
 def test_choice_has_its_options_with_feedback_and_its_facts_in_words() -> None:
@@ -92,87 +87,6 @@ def test_order_of_options_is_the_same_each_time() -> None:
     assert made(CHOICE % TWO_WRONG) == made(CHOICE % TWO_WRONG)
 
 
-@pytest.mark.parametrize(
-    ("fields", "found"), [("", "neither"), (", answer: A, number: {value: 1}", "both")],
-)  # fmt: skip
-def test_question_that_is_neither_choice_nor_number_or_both_is_told(fields: str, found: str) -> None:
-    expected = (("questions", 0), "either `answer`, for a choice, or `number`", found)
-    assert [expected] == told(f"{{id: q, ask: What?, needs: data, because: So.{fields}}}")
-
-
-def test_fields_of_the_other_sort_are_told() -> None:
-    choice = f"{{id: q, ask: What?, needs: data, because: So., answer: A, hint: H, wrong: [{TWO_WRONG}], mistakes: [{SLIP % 'value: 1'}]}}"
-    number = f"{{id: r, ask: What?, needs: data, because: So., number: {{value: 1}}, wrong: [{TWO_WRONG}]}}"
-    assert [("questions", 0, "mistakes"), ("questions", 0, "hint"), ("questions", 1, "wrong")] == [path for path, _, _ in told(choice, number)]
-
-
-@pytest.mark.parametrize(("wrong", "path", "found"), [("", (), "none"), ("{text: B, misconception: t.slip}", ("wrong",), "one")])
-def test_fewer_than_two_wrong_options_are_told(wrong: str, path: tuple[str, ...], found: str) -> None:
-    assert [(("questions", 0, *path), "two wrong options or more", found)] == told(CHOICE % wrong)
-
-
-def test_options_that_say_the_same_are_told_each_at_its_place() -> None:
-    wrong = "{text: right., misconception: t.slip}, {text: '40  t N', misconception: t.slip}, {text: '{lake.stock}', misconception: t.slip}"
-    expected = "an option that says something else"
-    assert [
-        (("questions", 0, "wrong", 0, "text"), expected, '"right." again'), (("questions", 0, "wrong", 2, "text"), expected, '"{lake.stock}" again'),
-    ] == told(CHOICE % wrong)  # fmt: skip
-
-
-@pytest.mark.parametrize("text", ["All of the above", "none of these", "Both of them"])
-def test_option_that_points_at_others_is_told(text: str) -> None:
-    """Source: item-writing rules of Haladyna, Downing and Rodriguez 2002."""
-    wrong = f"{{text: Wrong, misconception: t.slip}}, {{text: {text}, misconception: t.slip}}"
-    assert [("questions", 0, "wrong", 1, "text")] == [path for path, _, _ in told(CHOICE % wrong)]
-
-
-@pytest.mark.parametrize(("number", "found"), [("", "neither"), ("value: 1, fact: lake.stock", "both")])
-def test_number_is_either_typed_or_a_fact(number: str, found: str) -> None:
-    assert [(("questions", 0, "number"), "either `value` or `fact`", found)] == told(NUMBER % (number, ""))
-
-
-def test_mistake_is_either_typed_or_a_fact() -> None:
-    text = "{id: q, ask: What?, needs: data, because: So., number: {value: 1}, mistakes: [{misconception: t.slip, how: slipping}]}"
-    assert [(("questions", 0, "mistakes", 0), "either `value` or `fact`", "neither")] == told(text)
-
-
-def test_unit_beside_a_fact_is_told() -> None:
-    assert [(("questions", 0, "number", "unit"), "no unit beside a fact", '"t"')] == told(NUMBER % ("fact: lake.stock, unit: t", ""))
-
-
-def test_unknown_unit_is_told() -> None:
-    assert [(("questions", 0, "number", "unit"), "a unit", '"ton"')] == told(NUMBER % ("value: 2, unit: ton", SLIP % "value: 2"))
-
-
-@pytest.mark.parametrize(("fact", "found"), [("lake.depth", "lake.depth: not known"), ("lake.rain", "lake.rain: a series")])
-def test_fact_that_is_not_one_number_is_told_as_answer_and_as_mistake(fact: str, found: str) -> None:
-    places = [path for path, _, what in told(NUMBER % (f"fact: {fact}", SLIP % f"fact: {fact}")) if what == found]
-    assert [("questions", 0, "number", "fact"), ("questions", 0, "mistakes", 0, "fact")] == places
-
-
-def test_fact_that_is_not_there_is_left_to_the_check_of_names() -> None:
-    assert [] == told(NUMBER % ("fact: lake.dept", SLIP % "fact: cycle/far:none"))
-
-
-def test_mistakes_that_cannot_be_told_apart_are_told() -> None:
-    mistakes = ", ".join(SLIP % f"value: {value}" for value in ("10.1", "20", "20.2", "30"))
-    assert [
-        (("questions", 0, "mistakes", 0), "a number that cannot be taken for the right one, 10.0", "10.1"),
-        (("questions", 0, "mistakes", 2), "a number that cannot be taken for another mistake, 20.0", "20.2"),
-    ] == told(NUMBER % ("value: 10", mistakes))
-
-
-def test_id_of_a_generated_question_is_told() -> None:
-    expected = "an id that no question made from the numbers of the record has"
-    assert [(("questions", 0, "id"), expected, '"q"')] == told(CHOICE % TWO_WRONG, taken=("q", "r"))
-
-
-def test_ids_that_stand_twice_are_told() -> None:
-    text = CHOICE % TWO_WRONG
-    _, problems = check(located(f"- {text}\n- {text}\n".encode(), "asked.yaml"), AskedQuestions)
-    assert ['"q" again (first at [0])'] == [one.found for one in problems]
-
-
 @pytest.mark.parametrize("key", ["lake.stock", "cycle/far:sea.stock", "lake_2"])
 def test_fact_may_be_named_with_and_without_its_record(key: str) -> None:
     assert key == read(NUMBER % (f"fact: '{key}'", ""))[0].number.fact
@@ -190,3 +104,38 @@ def test_fact_that_is_a_sum_is_asked_for_exactly_as_in_generated_questions() -> 
     (question,) = Authored({"lake.left": left}, CATALOGUE, "concept/small").questions(read(NUMBER % ("fact: lake.left", "")))
     assert isinstance(question, NumberEntry)
     assert (37.0, 37.0) == (question.accepted.low, question.accepted.high)
+
+
+def test_several_right_options_have_reasons_of_their_own_or_that_of_the_question() -> None:
+    text = f"{{id: q, ask: Which?, needs: data, because: So., answers: [{{text: '{{lake.stock}}', because: Big.}}, {{text: Deep}}], wrong: [{TWO_WRONG}]}}"
+    question = made(text)
+    assert isinstance(question, SeveralChoice)
+    assert {"40 t N": "Big.", "Deep": "So."} == {option.text: option.feedback for option in question.options if option.right}
+
+
+def test_steps_become_an_order_that_does_not_begin_right() -> None:
+    question = made("{id: q, ask: In which order?, needs: knowledge, because: So., steps: [It rains., It runs., It sinks., It is gone.], hints: [Think.]}")
+    assert isinstance(question, Ordering)
+    assert (["It rains.", "It runs.", "It sinks.", "It is gone."], ("Think.",)) == ([step.text for step in question.steps], question.hints)
+    assert question.start[0] != 0 and "It rains" in question.steps[0].leads_on
+
+
+def test_pairs_are_matched_among_partners_of_which_some_fit_nothing() -> None:
+    pairs = ", ".join(f"{{text: t{n}, partner: p{n}, because: b{n}.}}" for n in range(3))
+    question = made(f"{{id: q, ask: Match., needs: knowledge, because: So., pairs: [{pairs}], others: [p9]}}")
+    assert isinstance(question, Matching)
+    assert ({"p0", "p1", "p2", "p9"}, "p1", "b1.") == ({*question.partners}, question.pairs[1].partner, question.pairs[1].because)
+
+
+@pytest.mark.parametrize(("hint", "said"), [("", READ_AGAIN), (", hint: Look up.", "Look up.")])
+def test_label_of_a_chart_is_picked_and_slips_of_reading_are_known(hint: str, said: str) -> None:
+    text = f"{{id: q, ask: When?, needs: data, because: So., answer: May, labels: [April, May, June], wrong: [{{text: June, misconception: t.slip}}]{hint}}}"
+    question = made(text)
+    assert isinstance(question, ChartReading)
+    assert (("May",), ("April", "May", "June"), said) == (question.right, question.labels, question.otherwise)
+    assert [(("June",), "The correction.")] == [(slip.labels, slip.feedback) for slip in question.slips]
+
+
+def test_tied_labels_are_each_right() -> None:
+    question = made("{id: q, ask: When?, needs: data, because: So., answers: [{text: May}, {text: June}], labels: [April, May, June]}")
+    assert isinstance(question, ChartReading) and ("May", "June") == question.right
