@@ -11,6 +11,7 @@ import pytest
 from generator.build import check
 from generator.cli import studyguide
 from generator.kinds import all_kinds
+from generator.questions.question import ChartReading, Choice, Matching, NumberEntry, Ordering, SeveralChoice
 from tests.content.patches import substitute, write_course
 from tests.conventions.project import ROOT
 
@@ -42,14 +43,17 @@ def test_readme_says_which_commands_take_which_option() -> None:
 
 
 def test_the_entries_that_readme_shows_are_read(tmp_path: Path) -> None:
-    concept, misconception, source = re.findall(r"^```yaml\n(.*?)^```", read("README.md"), re.MULTILINE | re.DOTALL)[:3]
+    concept, forms, misconception, source = re.findall(r"^```yaml\n(.*?)^```", read("README.md"), re.MULTILINE | re.DOTALL)[:4]
     content = write_course(tmp_path / "content")
     for name, entry in (("misconceptions.yaml", misconception), ("sources.yaml", source)):
         (content / name).write_text((content / name).read_text("utf-8").rstrip() + "\n" + entry, "utf-8")
     (content / "concept").mkdir()
-    (content / "concept" / "tides.yaml").write_text(concept, "utf-8")
+    (content / "concept" / "tides.yaml").write_text(concept + forms, "utf-8")
     substitute(content / "course.yaml", "[pyramid/sill_lake]", "[pyramid/sill_lake, concept/tides]")
-    assert "MARLOW2031" in check(content).sources
+    library = check(content)
+    assert "MARLOW2031" in library.sources
+    types = {type(question) for question in library.questions["concept/tides"]}
+    assert types >= {Choice, SeveralChoice, NumberEntry, ChartReading, Ordering, Matching}
 
 
 def test_continuous_integration_runs_the_test_command_word_for_word() -> None:
