@@ -172,7 +172,7 @@ class _Station:
         yes, no = "Yes: the photic depth is larger than the depth of the water", "No: the photic depth is smaller than the depth of the water"
         draft = Draft(
             id="plants_on_the_bottom",
-            prompt=f"The water at {self.place} is {depth} deep. Is there light enough for algae or plants to live on the bottom?",
+            prompt=f"The water at {self.place} is {depth} deep. Going by the photic depth, is there light enough for algae or plants to live on the bottom?",
             solution=f"The photic depth, {photic}, where 1 % of the light is left, has to be compared with the depth of the water, {depth}.",
             needs=Needs.BOTH,
         )

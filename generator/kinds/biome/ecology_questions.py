@@ -38,7 +38,7 @@ def limiting_factor(subject: Subject[BiomeRecord], station: Station, catalogue: 
     draft = Draft(
         id="limiting_factor",
         prompt=(
-            f"At {station.label} the mean temperature alone would allow plants to build up {warmth.shown} of dry matter, "
+            f"By the Miami model the mean temperature at {station.label} alone would allow plants to build up {warmth.shown} of dry matter, "
             f"the annual precipitation alone {water.shown}. What limits their growth, by these numbers?"
         ),
         solution=f"The smaller of the two limits decides: {min(warmth, water, key=lambda fact: fact.number).shown}.",

@@ -121,7 +121,7 @@ class _Station:
         mean = self.fact("annual_mean_temp")
         draft = Draft(
             id="annual_mean_temp",
-            prompt=f"What is the annual mean temperature at {self.place}?",
+            prompt=f"What is the annual mean temperature at {self.place}, all months counted alike?",
             solution=f"The mean of all twelve months is {mean.shown}.",
         )
         return number_entry(
@@ -183,7 +183,7 @@ class _Station:
         draft = Draft(
             id="aridity_index",
             prompt=(
-                f"At {self.place} {demand.shown} could evaporate in a year. Divide its annual precipitation by that: "
+                f"By Thornthwaite's formula {demand.shown} could evaporate at {self.place} in a year. Divide its annual precipitation by that: "
                 "what is the aridity index?"
             ),
             solution=f"{total.shown} ÷ {demand.shown} = {index.shown}. An index below 1 means that more could evaporate than falls.",

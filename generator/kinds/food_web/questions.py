@@ -77,7 +77,7 @@ class _Web:
         ]  # fmt: skip
         draft = Draft(
             id="level",
-            prompt=f"The diet of {self.names[species.id]}, in shares: {listed(parts, 'and')}. Which trophic level follows?",
+            prompt=f"The diet of {self.names[species.id]}, in shares: {listed(parts, 'and')}. Which trophic level follows, each food counted by its share?",
             solution=f"1 plus each share times the level of that food, all added up: {right.shown}.",
         )
         hint = "Multiply each level by its share, add up, and add 1."
@@ -129,7 +129,7 @@ class _Web:
         ways = "; ".join(path_line(self.record, path) for path in loss.paths)
         draft = Draft(
             id=f"gone_{gone}",
-            prompt=f"Suppose {self.names[gone]} were gone. Follow the arrows: what happens to {label}?",
+            prompt=f"Suppose {self.names[gone]} were gone. Going by the arrows alone, what happens to {label}?",
             solution=f"{'All paths point the same way' if len(loss.paths) > 1 else 'One path leads there'}. {ways}.",
             needs=Needs.BOTH,
         )  # fmt: skip

@@ -96,7 +96,7 @@ class BottleQuestions(ReplicateQuestions):
             id="gross_production",
             prompt=(
                 f"Mean oxygen {self.at(depth)} was {self.means(depth, 'initial', 'light', 'dark')}. "
-                "What is gross production by the hour?"
+                "Respiration is taken to be the same in light and dark. What is gross production by the hour?"
             ),
             solution=f"All that was made is what is left over in the light and what was used besides, so light less dark: {gross.shown_exactly}.",
         )
@@ -116,7 +116,7 @@ class BottleQuestions(ReplicateQuestions):
         respired = self.fact(depth, "respiration")
         draft = Draft(
             id="respiration",
-            prompt=f"Mean oxygen {self.at(depth)} was {self.means(depth, 'initial', 'dark')}. What is respiration by the hour?",
+            prompt=f"Mean oxygen {self.at(depth)} was {self.means(depth, 'initial', 'dark')}. What is respiration by the hour, as a positive number?",
             solution=f"In the dark oxygen is only used, so initial less dark over the hours is respiration: {respired.shown_exactly}.",
         )
         return number_entry(

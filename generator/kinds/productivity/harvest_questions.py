@@ -84,7 +84,7 @@ class HarvestQuestions(ReplicateQuestions):
             id="net_production",
             prompt=(
                 f"{plot.label}: at the last harvest, {days.shown_exactly} after the first, the biomass was {later.shown_exactly}. {start} "
-                "What is net production by the day?"
+                "What is net production by the day, leaving out what died or was eaten in between?"
             ),
             solution=f"What was gained, divided by the days: ({later.shown_exactly} less {earlier.shown_exactly}) ÷ {days.shown_exactly} = {net.shown_exactly}.",
         )

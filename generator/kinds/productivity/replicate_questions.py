@@ -58,7 +58,7 @@ class ReplicateQuestions:
         case = f"{where} {what} is {difference.shown_exactly}, with a standard error of {error.shown_exactly}."
         draft = Draft(
             id="told_apart",
-            prompt=f"{f'Look up {what} and its standard error in the numbers on this page.' if answered else case} What may be said of it?",
+            prompt=f"{f'Look up {what} and its standard error in the numbers on this page.' if answered else case} By the rule of twice the standard error, what may be said of it?",
             solution="A value is told apart from nothing where it is more than twice its standard error, its sign left aside.",
             needs=Needs.BOTH,
         )

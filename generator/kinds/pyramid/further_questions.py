@@ -48,7 +48,7 @@ def _assimilation_efficiency(level: Level, facts: Facts, catalogue: Catalogue) -
     eaten, egested = (fact.shown_exactly for fact in given.values())
     draft = Draft(
         id="assimilation_efficiency",
-        prompt=f"{level.label}: {eaten} eaten, {egested} egested. What is the assimilation efficiency, in percent?",
+        prompt=f"{level.label}: {eaten} eaten, {egested} egested. What is the assimilation efficiency, the share of its food that it takes up, in percent?",
         solution=f"What is taken up is what is eaten minus what is egested. Divided by what is eaten, that is {right.shown}.",
     )
     return number_entry(
@@ -68,7 +68,7 @@ def _production_efficiency(level: Level, facts: Facts, catalogue: Catalogue) -> 
     eaten, egested, built = (fact.shown_exactly for fact in given.values())
     draft = Draft(
         id="production_efficiency",
-        prompt=f"{level.label}: {eaten} eaten, {egested} egested, {built} built up. What is the production efficiency, in percent?",
+        prompt=f"{level.label}: {eaten} eaten, {egested} egested, {built} built up. What is the production efficiency, the share of what is taken up that is built up, in percent?",
         solution=f"The whole is what is taken up, {eaten} − {egested}. What is built up, divided by that, is {right.shown}.",
     )
     return number_entry(
@@ -127,6 +127,7 @@ def _turnover_time(level: Level, facts: Facts, catalogue: Catalogue) -> Made:
         prompt=(
             f"{level.label}: {mass} of biomass, {content} in it, and a production of {built}. "
             f"In how many {'days' if per_day else 'years'} does production build the biomass anew?"
+            + (" Count 365.25 days to the year." if per_day else "")
         ),
         solution=f"The biomass holds {mass} × {content}. Divided by the production that is {right.shown}.",
     )

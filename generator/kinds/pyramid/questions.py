@@ -108,7 +108,7 @@ class _Pyramid:
             id="transfer_efficiency",
             prompt=(
                 f"{self.told((below, under), (level, made))}What is the transfer efficiency from {in_sentence(below.label)} to "
-                f"{in_sentence(level.label)}, in percent?"
+                f"{in_sentence(level.label)}, production compared with production, in percent?"
             ),
             solution=f"What arrives divided by what was there: {made.shown_exactly} ÷ {under.shown_exactly} = {share.shown}.",
         )

@@ -20,6 +20,8 @@ from generator.questions.question import Made, Needs
 LEAST_CLIMB = 200.0
 """Height [m] between two stations from which on their lapse rate is asked for."""
 DEGC = unit("degC")
+COUNTED = "positive where it gets colder with height"
+"""The sign of a lapse rate, as each question on one states it."""
 HINT = "Work in kilometres, and count only the part of the way on which this rate holds."
 _DIFFERENCE, _CLIMB = "(temperature_before - temperature)", "(height - height_before)"
 LAPSE_SLIPS = (
@@ -109,7 +111,7 @@ class _Transect:
         told = " ".join(f"{one.label}: {self.fact(one, 'height').shown_exactly}, {self.fact(one, 'annual_mean_temp').shown_exactly}." for one in (before, station))
         draft = Draft(
             id="lapse_rate" if number == 1 else f"lapse_rate_{number}",
-            prompt=f"{told} What is the lapse rate between them, in K km⁻¹?",
+            prompt=f"{told} What is the lapse rate between them, in K km⁻¹, {COUNTED}?",
             solution=f"Difference of the temperatures divided by the difference of the heights in kilometres: {right.shown}.",
         )
         return number_entry(
@@ -129,7 +131,7 @@ class _Transect:
         given = _given(right)
         draft = Draft(
             id="whole_line",
-            prompt="Take the lowest and the highest station from the profile on this page. What is the lapse rate between them, in K km⁻¹?",
+            prompt=f"Take the lowest and the highest station from the profile on this page. What is the lapse rate between them, in K km⁻¹, {COUNTED}?",
             solution=f"Difference of the two temperatures divided by the difference of the two heights in kilometres: {right.shown}.",
         )
         return number_entry(

@@ -1,0 +1,55 @@
+"""Where ecologists count in more than one way, every question of the demo course says which way is meant."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from tests.kinds.small_records import library
+
+STATED = {
+    "biome .*/annual_mean_temp": "all months counted alike",
+    "biome .*/aridity_index": "By Thornthwaite's formula .* Divide its annual precipitation by that",
+    "biome .*/dry_months": r"by the rule of the climate diagram \(precipitation in mm below twice the temperature in °C\)",
+    "biome .*/limiting_factor": "By the Miami model",
+    "biome .*/which_climate": "the map of temperature and precipitation",
+    "aquatic_biome .*/extinction": "by the rule extinction = 1.7 ÷ Secchi depth",
+    "aquatic_biome .*/photic_depth": "At what depth is 1 % of the light left",
+    "aquatic_biome .*/plants_on_the_bottom": "Going by the photic depth",
+    "aquatic_biome .*/flushing_time": "until as much water has come in as it holds",
+    "cycle .*/balance": "A growing stock has a positive balance",
+    "cycle .*/conversion": "Molar masses: |Use the factor of carbon budgets: ",
+    "food_web .*/gone_.*": "Going by the arrows alone",
+    "food_web .*/level": "each food counted by its share",
+    "food_web .*/longest_chain": "How many arrows .* No species may come twice",
+    "productivity .*_harvest/net_production": "leaving out what died or was eaten",
+    "productivity .*/carbon": "moles of oxygen are made for each mole of carbon",
+    "productivity .*_bottles/gross_production": "Respiration is taken to be the same in light and dark",
+    "productivity .*/respiration": "as a positive number",
+    "productivity .*/told_apart": "By the rule of twice the standard error",
+    "pyramid .*/assimilation_efficiency": "the share of its food that it takes up",
+    "pyramid .*/biomass_turnover_time": r"Count 365\.25 days to the year",
+    "pyramid .*/kilojoules": r"1 kcal is 4\.184 kJ",
+    "pyramid .*/primary_production_required": "at trophic level .* hold 1 g of carbon, and .* of the production passes each step",
+    "pyramid .*/production_efficiency": "the share of what is taken up that is built up",
+    "pyramid .*/supporting_area": "One animal .* has to (eat|build up) .* The level as a whole, all its animals together, (eats|builds up)",
+    "pyramid .*/transfer_efficiency": "production compared with production",
+    "transect .*/cloud_base": "For each kelvin between the two it must rise 125 m before cloud forms",
+    "transect .*/(lapse_rate.*|whole_line)": "positive where it gets colder with height",
+}  # fmt: skip
+"""Which questions, as kind, record and id, and what their prompts must say."""
+PROMPTS = {f"{name.replace('/', ' ', 1)}/{question.id}": question.prompt for name, asked in library().questions.items() for question in asked}
+
+
+@pytest.mark.parametrize("pattern", STATED)
+def test_convention_is_stated_in_the_prompt(pattern: str) -> None:
+    prompts = {asked: prompt for asked, prompt in PROMPTS.items() if re.fullmatch(pattern, asked)}
+    assert prompts
+    assert {} == {asked: prompt for asked, prompt in prompts.items() if not re.search(STATED[pattern], prompt)}
+
+
+def test_no_question_asks_for_a_climate_class_a_life_zone_or_a_first_dry_month() -> None:
+    """Their limits differ from author to author, so they are told on the page and asked nowhere."""
+    asked = re.compile("köppen|climate class|life zone|first dry month", re.IGNORECASE)
+    assert [] == [name for name, prompt in PROMPTS.items() if asked.search(prompt)]
