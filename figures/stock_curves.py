@@ -25,6 +25,11 @@ class StockPanel:
     other_end_label: str = ""
     ticks: Ticks
 
+    @property
+    def begins_above_zero(self) -> bool:
+        """Whether the axis leaves out the stocks next to nothing, so that heights must not be compared as amounts."""
+        return self.ticks[0][0] > 0
+
 
 @dataclass(frozen=True, kw_only=True)
 class StockCurves(Chart):

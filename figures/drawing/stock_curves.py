@@ -1,4 +1,7 @@
-"""Draws stocks through time: full lines for what is changed, broken ones for what goes on as it is, each with its last stock."""
+"""Draws stocks through time: full lines for what is changed, broken ones for what goes on as it is, each with its last stock.
+
+An axis that does not begin at zero has a zigzag at its foot, and the key says what that means.
+"""
 
 from __future__ import annotations
 
@@ -15,6 +18,9 @@ _HEAD, _ROW, _FOOT = 34.0, 226.0, 34.0
 _TOP, _BOTTOM = 40.0, 34.0
 """Room above and below the frame inside a panel [px]."""
 _GAP = 9.0
+_ZIGZAG = 20.0
+"""Height of the foot of an axis that does not begin at zero [px]."""
+BREAK_WORDS = "axis does not begin at 0"
 _APART = 19.0
 """From baseline to baseline of the two labels at the end of a panel's curves [px]."""
 
@@ -26,7 +32,8 @@ class _Frame:
         after = max(text_width(text, _TEXT, bold=True) for text in (panel.end_label, panel.other_end_label or panel.end_label))
         before = max(text_width(text, _TEXT) for _, text in panel.ticks)
         self.left, self.right = left + before + 2 * _GAP, left + width - after - 2 * _GAP
-        self.top, self.bottom = top + _TOP + more, top + _ROW - _BOTTOM + more
+        self.top, self.foot = top + _TOP + more, top + _ROW - _BOTTOM + more
+        self.bottom = self.foot - (_ZIGZAG if panel.begins_above_zero else 0.0)
         self.years, self.stocks = (years[0][0], years[-1][0]), (panel.ticks[0][0], panel.ticks[-1][0])
 
     def place(self, year: float, stock: float) -> Point:
@@ -40,14 +47,15 @@ def draw_stock_curves(chart: StockCurves) -> str:
     """The SVG of all panels."""
     columns = 1 if len(chart.panels) <= 2 else 2
     rows = -(-len(chart.panels) // columns)
-    keyed = 24.0 if any(chart.key) else 0.0
+    is_cut = any(panel.begins_above_zero for panel in chart.panels)
+    keyed = 24.0 if any(chart.key) or is_cut else 0.0
     names = [wrap_evenly(panel.label, _TITLE, WIDTH / columns - 60, bold=True) for panel in chart.panels]
     more = _TITLE * LEADING * (max(map(len, names)) - 1)
     row_height = _ROW + more
     canvas = Canvas(WIDTH, _HEAD + keyed + rows * row_height + _FOOT)
     canvas.text(12, 24, chart.axis, size=_TEXT)
     if keyed:
-        _key(canvas, chart.key, _HEAD + 12)
+        _key(canvas, chart.key if any(chart.key) else (), is_cut, _HEAD + 12)
     for number, panel in enumerate(chart.panels):
         row, column = divmod(number, columns)
         width = WIDTH / columns
@@ -59,12 +67,21 @@ def draw_stock_curves(chart: StockCurves) -> str:
     return canvas.svg()
 
 
-def _key(canvas: Canvas, key: tuple[str, str], y: float) -> None:
+def _key(canvas: Canvas, key: Sequence[str], is_cut: bool, y: float) -> None:
     x = 12.0
     for number, words in enumerate(key):
         _line(canvas, [(x, y), (x + 38, y)], number)
         canvas.text(x + 46, y + 5, words, size=_TEXT)
         x += 46 + text_width(words, _TEXT) + 26
+    if is_cut:
+        canvas.stroke(polyline(_zigzag(x + 6, y - _ZIGZAG / 2, y + _ZIGZAG / 2)), "ink", 1.4, part="key of the zigzag")
+        canvas.text(x + 20, y + 5, BREAK_WORDS, size=_TEXT)
+
+
+def _zigzag(x: float, top: float, bottom: float) -> list[Point]:
+    """An upright line that is bent aside twice, as where a piece of an axis is left out."""
+    step = (bottom - top) / 5
+    return [(x, top), (x, top + step), (x - 5, top + 1.5 * step), (x + 5, top + 3.5 * step), (x, top + 4 * step), (x, bottom)]
 
 
 def _line(canvas: Canvas, places: Sequence[Point], number: int, part: str = "") -> None:
@@ -74,7 +91,7 @@ def _line(canvas: Canvas, places: Sequence[Point], number: int, part: str = "") 
 
 
 def _panel(canvas: Canvas, frame: _Frame, panel: StockPanel, years: Ticks, number: int) -> None:
-    _axes(canvas, frame, panel, years)
+    _axes(canvas, frame, panel, years, number)
     curves = [curve for curve in (panel.curve, panel.other) if curve]
     for which in reversed(range(len(curves))):  # the broken line lies below the full one
         _line(canvas, [frame.place(*point) for point in curves[which]], which, part=f"curve {number} {which}")
@@ -83,7 +100,7 @@ def _panel(canvas: Canvas, frame: _Frame, panel: StockPanel, years: Ticks, numbe
         canvas.text(frame.right + _GAP, y, labels[which], size=_TEXT, bold=which == 0)
 
 
-def _axes(canvas: Canvas, frame: _Frame, panel: StockPanel, years: Ticks) -> None:
+def _axes(canvas: Canvas, frame: _Frame, panel: StockPanel, years: Ticks, number: int) -> None:
     rules = [(frame.place(frame.years[0], stock), frame.place(frame.years[1], stock)) for stock, _ in panel.ticks]
     canvas.stroke(segments(rules), "grid", 0.5)
     for stock, text in panel.ticks:
@@ -91,11 +108,13 @@ def _axes(canvas: Canvas, frame: _Frame, panel: StockPanel, years: Ticks) -> Non
         canvas.text(x - _GAP, y + 5, text, size=_TEXT, anchor="end")
     marks = []
     for year, text in years:
-        x, y = frame.place(year, frame.stocks[0])
-        marks.append(((x, y), (x, y + 5)))
-        canvas.text(x, y + 21, text, size=_TEXT, anchor="middle")
-    corner = (frame.left, frame.bottom)
-    canvas.stroke(segments([*marks, ((frame.left, frame.top), corner), (corner, (frame.right, frame.bottom))]), "ink", 1)
+        x, _ = frame.place(year, frame.stocks[0])
+        marks.append(((x, frame.foot), (x, frame.foot + 5)))
+        canvas.text(x, frame.foot + 21, text, size=_TEXT, anchor="middle")
+    upright = ((frame.left, frame.top), (frame.left, frame.bottom))
+    canvas.stroke(segments([*marks, upright, ((frame.left, frame.foot), (frame.right, frame.foot))]), "ink", 1)
+    if panel.begins_above_zero:
+        canvas.stroke(polyline(_zigzag(frame.left, frame.bottom, frame.foot)), "ink", 1.4, part=f"zigzag {number}")
 
 
 def _baselines(ends: Sequence[float], frame: _Frame) -> list[float]:

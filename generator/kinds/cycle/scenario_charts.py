@@ -26,7 +26,11 @@ TWO_LINES = (
     "Where a line rises, more flows in than out; where it is level, as much flows in as out.",
     "What the change does is the distance between the two lines.",
 )
-AXES = "Every panel has an axis of its own, which need not begin at zero: read its lowest number first."
+AXES = "Every panel has an axis of its own, from zero."
+CUT_AXES = (
+    "Every panel has an axis of its own. One with a zigzag at its foot does not begin at zero: read its numbers, for a line that "
+    "rises to twice the height is not twice the stock."
+)
 Shown = Mapping[str, tuple[Sequence[Moment], Sequence[Moment]]]
 
 
@@ -43,16 +47,17 @@ def stock_curves(subject: Subject[CycleRecord], scenario: Scenario) -> StockCurv
     }  # fmt: skip
     moving = [reservoir for reservoir in reservoirs if _moves(curves[reservoir.id])] or reservoirs
     still = [reservoir for reservoir in reservoirs if reservoir not in moving]
+    panels = tuple(_panel(record, reservoir, *curves[reservoir.id]) for reservoir in moving)
     return StockCurves(
         name=f"{subject.name}.scenario.{scenario.id}",
         title=f"{scenario.name}: stocks through {scenario.years:.10g} years",
         description=_description(record, scenario, moving, still, curves),
-        reading=(*(TWO_LINES if scenario.change else ONE_LINE), AXES),
+        reading=(*(TWO_LINES if scenario.change else ONE_LINE), CUT_AXES if any(panel.begins_above_zero for panel in panels) else AXES),
         table=_table(record, scenario, reservoirs),
         axis=f"Stock, {unit(record.units.stock).shown}",
         key=("with the change", "without it") if scenario.change else ("", ""),
         year_ticks=_year_ticks(float(scenario.years)),
-        panels=tuple(_panel(record, reservoir, *curves[reservoir.id]) for reservoir in moving),
+        panels=panels,
     )  # fmt: skip
 
 

@@ -8,6 +8,8 @@ from xml.etree import ElementTree
 import pytest
 
 from figures import StockCurves
+
+from figures.drawing.stock_curves import BREAK_WORDS
 from tests.figures.drawn import drawn
 from tests.figures.overview_specimens import STOCKS
 
@@ -52,6 +54,22 @@ def test_broken_line_is_only_the_other_one() -> None:
 def test_key_stands_there_only_where_there_are_two_lines() -> None:
     assert "without it" in texts(TWO)
     assert "without it" not in texts(ONE)
+
+
+def test_axis_that_leaves_out_zero_has_a_zigzag_below_its_lowest_number_and_the_key_says_so() -> None:
+    """Of the five panels only the ocean's begins high above zero."""
+    zigzags = [element.get("data-part") for element in root(FIVE).iter() if (element.get("data-part") or "").startswith("zigzag")]
+    assert ["zigzag 4"] == zigzags
+    foot, lowest = max(y for _, y in points(FIVE, "zigzag 4")), max(y for _, y in points(FIVE, "curve 4 0"))
+    assert foot > lowest + 10
+    assert {x for x, y in points(FIVE, "zigzag 4") if y in (foot, min(y for _, y in points(FIVE, "zigzag 4")))} == {points(FIVE, "curve 4 0")[0][0]}
+    assert BREAK_WORDS in texts(FIVE)
+
+
+def test_axes_from_zero_have_no_zigzag_and_no_word_of_one() -> None:
+    for chart in (ONE, TWO):
+        assert "zigzag" not in drawn(chart)
+        assert BREAK_WORDS not in texts(chart)
 
 
 def test_each_label_stands_beside_the_end_of_its_own_line() -> None:

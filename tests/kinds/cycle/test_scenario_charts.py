@@ -58,6 +58,15 @@ def test_without_a_change_there_is_one_line_and_no_key() -> None:
     assert "without" not in found.description
 
 
+def test_reader_is_told_whether_axes_leave_out_zero() -> None:
+    cut = chart(demo("cycle/wend_hollow_nitrogen"))
+    assert any(panel.begins_above_zero for panel in cut.panels)
+    assert "does not begin at zero" in cut.reading[-1]
+    whole = chart(loop("change: [{into: soil, add: 900, at: 1}, {into: plants, add: 900, at: 1}], years: 40"))
+    assert [False, False] == [panel.begins_above_zero for panel in whole.panels]
+    assert "from zero" in whole.reading[-1]
+
+
 def test_table_has_the_quarters_and_the_told_years_of_every_stock() -> None:
     found = chart(loop("change: [{flux: leaching, times: 2}], years: 40, tell: [3]")).table
     assert ["0", "3", "10", "20", "30", "40"] == [row[0] for row in found.rows]
