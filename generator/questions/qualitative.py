@@ -7,16 +7,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
+from generator.questions.item_writing import flaws
 from generator.questions.making import FEWEST_PAIRS, FEWEST_STEPS, MOST_STEPS, Draft, Wrong, as_option, choice, drawn, matching, ordering
 from generator.questions.misconception import Catalogue
-from generator.questions.question import Made, Needs, Pair, Question
-from generator.records.parts import Adaptation, Explanation, HumanImpact, Idea
+from generator.questions.question import Made, Matching, Needs, Pair, Question
+from generator.records.parts import Adaptation, Explanation, HumanImpact
 
 MOST_PAIRS = 4
+MOST_MATCHES = 2
+"""Of one record: features, actions and words, in this order."""
 FIRST_STEP = "Look for the step that waits for no other."
-MOST_LIKE = 2.2
-"""Longest option over shortest: beyond that its length tells which one is right."""
 
 
 def next_step(text: str) -> str:
@@ -46,13 +48,14 @@ class Qualitative:
     def questions(
         self, explanations: Sequence[Explanation], adaptations: Sequence[Adaptation], people: Sequence[HumanImpact], terms: Sequence[Term]
     ) -> tuple[Question, ...]:
-        """Those that come out fair, at most one of each sort, so that none of them grows stale."""
+        """Those that come out fair and leave no doubt, at most one of each sort, so that none of them grows stale."""
         sorts = (
-            self._orders(explanations), self._missing_steps(explanations), self._credits(explanations), self._mechanisms(adaptations),
-            self._benefits(adaptations), self._drawbacks(people), self._terms(terms),
+            self._orders(explanations), self._next_steps(explanations), self._benefits(adaptations), self._drawbacks(people), self._terms(terms),
         )  # fmt: skip
-        found = (next((item for item in sort if isinstance(item, Question)), None) for sort in sorts)
-        return tuple(item for item in found if item is not None)
+        found = (next((item for item in sort if isinstance(item, Question) and not any(flaws(item))), None) for sort in sorts)
+        asked = [item for item in found if item is not None]
+        matches = [item for item in asked if isinstance(item, Matching)]
+        return tuple(item for item in asked if item not in matches[MOST_MATCHES:])
 
     def _orders(self, explanations: Sequence[Explanation]) -> Iterator[Made]:
         """Only of a chain whose author says that each step waits for the one before."""
@@ -66,56 +69,20 @@ class Qualitative:
             )  # fmt: skip
             yield ordering(draft, says, starts_with=FIRST_STEP, leads_on=next_step, salt=self.salt)
 
-    def _missing_steps(self, explanations: Sequence[Explanation]) -> Iterator[Made]:
-        """The link between two ideas; the other options are true, but belong to other explanations."""
-        for explanation in explanations:
-            others = [one for one in explanations if one is not explanation]
-            if explanation.joined == "together" or len(explanation.chain) < 3:
+    def _next_steps(self, explanations: Sequence[Explanation]) -> Iterator[Made]:
+        """What follows straight from the first idea; the other options come later in the same chain, so all speak of one thing."""
+        for explanation in drawn(explanations, self.salt, "next"):
+            if explanation.joined != "in_order" or len(explanation.chain) < FEWEST_STEPS:
                 continue
-            before, link, after = (self.filled(idea.says) for idea in explanation.chain[:3])
-            item = f"link-{explanation.id}"
+            first, follows, *later = (self.filled(idea.says) for idea in explanation.chain)
+            item = f"next-{explanation.id}"
             draft = Draft(
-                id=item, needs=Needs.KNOWLEDGE, solution=f"{before} {link} {after}",
-                prompt=f"A student explains {self.filled(explanation.asks)}, but leaves out a step: “{before} … {after}” Which sentence closes the gap?",
+                id=item, needs=Needs.KNOWLEDGE, solution=f"{first} {follows}",
+                prompt=f"A student begins to explain {self.filled(explanation.asks)}: “{first}” Which sentence comes next?",
+                hints=(f"Which of them needs nothing else than this: “{first}”?",),
             )  # fmt: skip
-            wrong = [
-                Wrong(said, "ans.other-question", f"This belongs to another question: {self.filled(other.asks)}.")
-                for other in others for said in self._alike(link, other.chain)[:1]
-            ]  # fmt: skip
-            yield choice(draft, link, drawn(wrong, self.salt, item)[:3], self.catalogue, salt=self.salt)
-
-    def _alike(self, link: str, ideas: Sequence[Idea]) -> list[str]:
-        """The sentences of a chain that are about as long as the link."""
-        return [said for idea in ideas if _alike(said := self.filled(idea.says), link)]
-
-    def _credits(self, explanations: Sequence[Explanation]) -> Iterator[Made]:
-        """Which answer would earn credit: a mechanism among everyday words."""
-        for explanation in drawn(explanations, self.salt, "credit"):
-            right = next((text for idea in explanation.chain[1:] for text in idea.accept), None)
-            vague = [text for idea in explanation.chain for text in idea.not_enough]
-            if right is None:
-                continue
-            draft = Draft(
-                id=f"credit-{explanation.id}", needs=Needs.KNOWLEDGE,
-                prompt=f"Students were asked to explain {self.filled(explanation.asks)}. Which of these says what happens and how, and so earns credit?",
-                solution=f"“{as_option(self.filled(right))}” names what acts on what.",
-            )  # fmt: skip
-            near = [Wrong(as_option(self.filled(text)), "ans.vague", "This is not enough.") for text in vague if _alike(text, right)]
-            yield choice(draft, as_option(self.filled(right)), near[:3], self.catalogue, salt=self.salt)
-
-    def _mechanisms(self, adaptations: Sequence[Adaptation]) -> Iterator[Made]:
-        for one in drawn(adaptations, self.salt, "works"):
-            right = as_option(self.filled(one.works_by))
-            draft = Draft(
-                id="adaptation-works", needs=Needs.KNOWLEDGE, solution=f"{right}. What it is good for: {self.filled(one.benefit)}.",
-                prompt=f"{as_option(self.filled(one.who))}: {self.filled(one.feature)}. How does this feature work?",
-            )  # fmt: skip
-            wrong = [
-                Wrong(as_option(self.filled(other.works_by)), "adapt.mixed", f"That is how another feature works: {self.filled(other.feature)}.")
-                for other in adaptations if other is not one and _alike(other.works_by, one.works_by)
-            ]  # fmt: skip
-            purpose = Wrong("It appeared because it was needed", "adapt.purpose")
-            yield choice(draft, right, [*wrong[:2], purpose], self.catalogue, salt=self.salt)
+            wrong = [Wrong(said, "ans.step-skipped", f"Before this comes: “{before}”") for before, said in pairwise([follows, *later])]
+            yield choice(draft, follows, wrong[:3], self.catalogue, salt=self.salt)
 
     def _benefits(self, adaptations: Sequence[Adaptation]) -> Iterator[Made]:
         pairs = [
@@ -150,8 +117,3 @@ class Qualitative:
             solution=f"{'One of the answers fits none of the lines. ' if others else ''}The pairs stand below, each with its reason.",
         )  # fmt: skip
         yield matching(draft, asked, others, salt=self.salt)
-
-
-def _alike(one: str, other: str) -> bool:
-    short, long = sorted((len(one), len(other)))
-    return long <= MOST_LIKE * short

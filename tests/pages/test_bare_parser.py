@@ -148,7 +148,7 @@ def test_every_question_with_options_feedback_and_solution(record: str) -> None:
         assert plain(item.prompt) in plain(check.legend.get_text())
         if isinstance(item, Choice):
             assert [plain(option.text) for option in item.options] == texts(check, "label")
-        details = plain(check.details.get_text())
+        details = plain(check.find("details", class_="answer").get_text())
         assert plain(item.solution) in details
         for answer, feedback in answers(item):
             assert plain(answer) in details and plain(feedback) in details, item.id

@@ -11,7 +11,7 @@ from generator.records.parts import Action, Adaptation, Explanation, HumanImpact
 
 CATALOGUE = Catalogue({
     key: Misconception(id=key, idea="Some think so.", correction="It does not hold.")
-    for key in ("ans.other-question", "ans.vague", "adapt.mixed", "adapt.purpose")
+    for key in ("ans.step-skipped",)
 })  # fmt: skip
 MAKER = Qualitative(CATALOGUE, "biome/somewhere", lambda text: text.replace("{rain}", "327 mm"))
 
@@ -47,33 +47,26 @@ def test_too_short_and_too_long_chains_are_not_ordered(number: int) -> None:
     assert not any(isinstance(item, Ordering) for item in made(explanations=(chain("leak", *steps, joined="step_by_step"),)).values())
 
 
-def test_a_missing_step_is_offered_among_steps_of_other_explanations() -> None:
-    others = [chain(f"other_{n}", f"Something else {n} goes on.", f"And then this {n}.", f"At last that {n}.") for n in range(2)]
-    item = made(explanations=(chain("leak", *FOUR), *others))["link-leak"]
+def test_what_comes_next_is_told_from_later_steps_of_the_same_chain() -> None:
+    item = made(explanations=(chain("leak", *FOUR),))["next-leak"]
     assert isinstance(item, Choice)
+    assert "“Rain falls on 327 mm.”" in item.prompt
     assert ["Water runs off the field."] == [option.text for option in item.options if option.right]
-    assert "Rain falls on 327 mm. … It carries nitrate along." in item.prompt
-    assert {"ans.other-question"} == {option.misconception for option in item.options if not option.right}
-    assert any("This belongs to another question: why other_0 is." in option.feedback for option in item.options)
+    assert {*FOUR[2:]} == {option.text for option in item.options if not option.right}
+    assert {"ans.step-skipped"} == {option.misconception for option in item.options if not option.right}
+    assert any(option.feedback.startswith("Before this comes: “It carries nitrate along.”") for option in item.options)
 
 
-def test_reasons_that_work_together_have_no_missing_step() -> None:
-    others = [chain(f"other_{n}", f"Something else {n} goes on.", f"And then this {n}.", f"At last that {n}.") for n in range(2)]
-    assert "link-leak" not in made(explanations=(chain("leak", *FOUR, joined="together"), *others))
+@pytest.mark.parametrize("joined", ["together", "step_by_step"])
+def test_only_a_chain_in_order_that_is_not_put_in_order_anyway_asks_for_its_next_step(joined: str) -> None:
+    assert "next-leak" not in made(explanations=(chain("leak", *FOUR, joined=joined),))
 
 
-def test_credit_is_told_from_everyday_words_of_about_the_same_length() -> None:
-    explanation = chain("leak", *FOUR, accept=("water carries nitrate off",), vague=("it is bad for water", "nitrate is pollution", "x", "y" * 90))
-    item = made(explanations=(explanation,))["credit-leak"]
-    assert isinstance(item, Choice)
-    assert {"Water carries nitrate off", "It is bad for water", "Nitrate is pollution"} == {option.text for option in item.options}
-
-
-def test_how_a_feature_works_is_told_from_other_features_and_from_purpose() -> None:
-    item = made(adaptations=tuple(adaptation(n) for n in range(3)))["adaptation-works"]
-    assert isinstance(item, Choice)
-    assert {"adapt.mixed", "adapt.purpose"} == {option.misconception for option in item.options if not option.right}
-    assert all(option.feedback for option in item.options)
+def test_question_that_leaves_a_doubt_gives_way_to_the_next() -> None:
+    """The first chain names its second step in what it asks, so that an echo tells the answer."""
+    told = Explanation(id="told", asks="why a puddle lies there", joined="in_order", chain=tuple(Idea(id=f"i_{n}", says=text) for n, text in enumerate(("It rains.", "A puddle forms.", "It dries.", "Dust is left."))))
+    items = made(explanations=(told,))
+    assert "next-told" not in items and "next-leak" in made(explanations=(told, chain("leak", *FOUR)))
 
 
 def test_features_match_benefits_with_one_benefit_left_over_where_there_are_more() -> None:
@@ -113,3 +106,10 @@ def test_the_same_record_gives_the_same_questions_and_another_another_order() ->
     other = Qualitative(CATALOGUE, "biome/elsewhere", MAKER.filled)
     assert MAKER.questions(**given) == MAKER.questions(**given)
     assert MAKER.questions(**given) != other.questions(**given)
+
+
+def test_a_record_has_two_matches_at_most_and_words_stand_back() -> None:
+    impact = HumanImpact(problem="p", cause="c", effect="e", actions=tuple(Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}") for n in range(3)))
+    terms = tuple(Term(f"w{n}", f"word{n}", f"meaning {n}") for n in range(3))
+    assert {"benefits-match", "drawbacks-match"} == {*made(adaptations=tuple(adaptation(n) for n in range(3)), people=(impact,), terms=terms)}
+    assert {"drawbacks-match", "words-match"} == {*made(people=(impact,), terms=terms)}
