@@ -11,8 +11,11 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from math import comb
 
-from generator.diagnostics import listed
+from generator.diagnostics import Severity, listed
 from generator.questions.question import Choice, Question, SeveralChoice
+from generator.records.asked import AskedQuestion
+from generator.records.field_path import FieldPath
+from generator.records.finding import Finding
 
 LONGER, LONGER_BY = 1.3, 12
 """How many times as long as the mean wrong option, and by how many characters longer than the next, the right one may be."""
@@ -22,8 +25,9 @@ LONGEST_STEM = 45
 FEWEST_ITEMS = 8
 """Below this many, chance alone explains where right answers stand and how long they are."""
 CHANCE = 0.01
-_ABSOLUTE = re.compile(r"\b(always|never|all|none|only|every|must|completely|impossible|entirely)\b", re.IGNORECASE)
-_HEDGE = re.compile(r"\b(usually|often|may|might|generally|tends?|mostly|sometimes)\b", re.IGNORECASE)
+_ABSOLUTE = re.compile(r"\b(always|never|all(?! (?:day|night|year|twelve)\b)|none|only|every|must|completely|impossible|entirely)\b", re.IGNORECASE)
+_HEDGE = re.compile(r"\b([Uu]sually|[Oo]ften|may|might|[Gg]enerally|tends?|[Mm]ostly|[Ss]ometimes)\b")
+"""With a capital, May is a month."""
 _NEGATIVE = re.compile(r"\b(not|except|least likely|never|false|incorrect|untrue)\b|n['’]t\b", re.IGNORECASE)
 _OPINION = re.compile(r"\b(do you think|in your opinion|your view)\b", re.IGNORECASE)
 _WORD = re.compile(r"[a-z]{5,}", re.IGNORECASE)
@@ -67,6 +71,17 @@ def flaws_of_set(items: Sequence[Question]) -> Iterator[Flaw]:
         if len(in_words) >= FEWEST_ITEMS and _chance(len(at), len(in_words), share) < CHANCE:
             found = f"in {len(at)} of {len(in_words)} questions the right option stands at place {place + 1}"
             yield Flaw("right_place", "", "right options at places that look drawn", found, "change the ids of some questions: the order is drawn from them")
+
+
+def doubts_about(items: Sequence[Question], asked: Sequence[AskedQuestion]) -> Iterator[Finding]:
+    """Everything doubtful in the questions of one record as warnings: at the question where an author wrote it, else at the title."""
+    places: dict[str, FieldPath] = {one.id: ("questions", index, "ask") for index, one in enumerate(asked)}
+    for flaw in (*(flaw for item in items for flaw in flaws(item)), *flaws_of_set(items)):
+        of = f'question "{flaw.question}": ' if flaw.question and flaw.question not in places else ""
+        yield Finding(
+            path=places.get(flaw.question, ("title",)), expected=of + flaw.expected, found=flaw.found,
+            mend=f"{flaw.mend}, or accept the warning with a reason", severity=Severity.WARNING, rule=flaw.rule,
+        )  # fmt: skip
 
 
 def _chance(hits: int, of: int, share: float) -> float:

@@ -86,6 +86,8 @@ class AskedQuestion(Part):
     """From a nudge to nearly all of the way; each is opened by the reader."""
     because: Text
     """Why the answer is what it is."""
+    holds_if: Text | None = None
+    """A condition on facts without which the answer would be another; the build stops when it no longer holds."""
 
 
 AskedQuestions = Annotated[Many[AskedQuestion], different()]

@@ -6,8 +6,10 @@ from typing import Any
 
 import pytest
 
-from generator.questions.item_writing import flaws, flaws_of_set
+from generator.diagnostics import Severity
+from generator.questions.item_writing import doubts_about, flaws, flaws_of_set
 from generator.questions.question import Choice, Interval, Needs, NumberEntry, Option, Question
+from generator.records.asked import AskedQuestion
 
 
 def asked(right: str, *wrong: str, prompt: str = "What happens first when the bay warms up?", **given: Any) -> Choice:
@@ -77,3 +79,17 @@ def test_a_set_whose_right_options_gather_at_one_place_is_told() -> None:
 
 def test_seven_questions_are_too_few_for_a_doubt_about_the_set() -> None:
     assert [] == list(flaws_of_set([asked("Oxygen falls there", "Salt rises", "Light fades", id=f"q{n}") for n in range(7)]))
+
+
+@pytest.mark.parametrize("text", ["May", "All twelve months", "It is below 5 °C all day", "Dry all year"])
+def test_a_month_and_whole_spans_of_time_are_no_giveaways(text: str) -> None:
+    assert {*rules(asked("July", text, "September")), *rules(asked(text, "July", "September"))} <= {"long_option"}
+
+
+def test_doubts_stand_at_the_question_of_their_author_or_else_at_the_title() -> None:
+    doubtful = asked("Oxygen falls", "Salt always rises", "Light fades")
+    written = AskedQuestion(id="asked", ask="What?", needs="knowledge", answer="Oxygen falls", because="So.")
+    (own,) = doubts_about([doubtful], [written])
+    (made,) = doubts_about([doubtful], [])
+    assert (("questions", 0, "ask"), Severity.WARNING, "absolute_word") == (own.path, own.severity, own.rule)
+    assert ("title",) == made.path and 'question "asked"' in made.expected
