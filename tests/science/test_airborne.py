@@ -30,3 +30,8 @@ def test_share_of_no_emissions_is_undefined() -> None:
 
 def test_air_that_loses_carbon_while_people_emit_has_a_negative_fraction() -> None:
     assert METHODS["airborne_fraction"].compute(growth=-1.0, emissions=10.0) == -0.1
+
+
+def test_no_carbon_is_no_part_of_the_air() -> None:
+    assert 0.0 == METHODS["carbon_as_ppm"].compute(carbon=0.0, carbon_per_ppm=float(CARBON_PER_PPM))
+    assert 0.0 == METHODS["ppm_as_carbon"].compute(parts=0.0, carbon_per_ppm=float(CARBON_PER_PPM))

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.science import METHODS
-from generator.science.aridity import ARIDITY_CLASSES, aridity_class
+from generator.science.aridity import ARIDITY_CLASSES, aridity_class, is_cold
 
 NAMES = [name for _, name in ARIDITY_CLASSES]
 
@@ -54,3 +54,29 @@ def test_impossible_index_is_refused(index: float) -> None:
     """Negative or endless indices are errors, never a class."""
     with pytest.raises(ValueError, match="aridity_index: expected a finite number from 0, found"):
         aridity_class(index)
+
+
+@given(st.floats(0, 5000), st.floats(1, 3000), st.floats(0.01, 100))
+def test_index_does_not_depend_on_the_unit_of_water(precip: float, demand: float, factor: float) -> None:
+    compute = METHODS["aridity_index"].compute
+    once = compute(annual_precip=precip, potential_evapotranspiration=demand)
+    assert once == pytest.approx(compute(annual_precip=factor * precip, potential_evapotranspiration=factor * demand))
+
+
+@given(st.lists(st.floats(-50, 40), min_size=12, max_size=12), st.floats(0, 30), st.permutations(range(12)))
+def test_a_warmer_year_is_never_cold_where_the_colder_one_is_not(temp: list[float], warmer: float, order: list[int]) -> None:
+    """And the order of the months does not matter."""
+    assert is_cold(temp) or not is_cold([value + warmer for value in temp])
+    assert is_cold(temp) == is_cold([temp[month] for month in order])
+
+
+@pytest.mark.parametrize(
+    ("temp", "cold"),
+    [
+        ([-10.0] * 12, True), ([-0.1] * 7 + [6.0] * 5, True), ([-0.1] * 6 + [6.0] * 6, False), ([0.0] * 6 + [-0.1] * 6, False),
+        ([-0.1] * 9 + [6.1] * 3, True), ([-0.1] * 8 + [6.1] * 4, False), ([25.0] * 12, False),
+    ],
+)  # fmt: skip
+def test_cold_is_more_than_six_months_of_frost_and_at_most_three_above_six_degrees(temp: list[float], cold: bool) -> None:
+    """Each limit on both of its sides, a year of frost and a year without."""
+    assert cold is is_cold(temp)

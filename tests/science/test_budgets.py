@@ -95,3 +95,24 @@ def test_endless_flow_is_refused(balance: float, change: float, name: str) -> No
     """Balance and change are finite numbers."""
     with pytest.raises(ValueError, match=f"{name}: expected a finite number, found"):
         closes(balance, change, [])
+
+
+@given(rates, rates)
+def test_shares_of_people_and_nature_make_a_whole(people: float, nature: float) -> None:
+    if people + nature > 0.0:
+        shares = (METHODS["human_share"].compute(caused_by_people=part, total=people + nature) for part in (people, nature))
+        assert 1.0 == pytest.approx(sum(shares))
+
+
+@pytest.mark.parametrize(("people", "total", "share"), [(0.0, 5.0, 0.0), (5.0, 5.0, 1.0)])
+def test_flow_of_nature_alone_or_of_people_alone(people: float, total: float, share: float) -> None:
+    assert share == METHODS["human_share"].compute(caused_by_people=people, total=total)
+
+
+def test_share_of_a_flow_that_moves_nothing_is_undefined() -> None:
+    with pytest.raises(ZeroDivisionError):
+        METHODS["human_share"].compute(caused_by_people=0.0, total=0.0)
+
+
+def test_sum_of_nothing_is_certain_and_one_value_keeps_its_uncertainty() -> None:
+    assert (0.0, 7.0) == (combined_uncertainty([]), combined_uncertainty([7.0]))

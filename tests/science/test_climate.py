@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -121,3 +123,26 @@ def test_seasonality_ends_at_even_rain_and_at_one_wet_month() -> None:
 
 def test_seasonality_without_rain_is_undefined() -> None:
     assert precipitation_seasonality([0.0] * 12) is None
+
+
+@given(temperatures, precipitations, st.integers(1, 11))
+def test_year_has_the_same_mean_total_and_range_wherever_it_begins(temp: list[float], precip: list[float], shift: int) -> None:
+    for method, of in (("annual_mean_temp", {"monthly_mean_temp": temp}), ("annual_temp_range", {"monthly_mean_temp": temp}), ("annual_precip", {"monthly_precip": precip})):
+        moved = {name: values[shift:] + values[:shift] for name, values in of.items()}
+        assert METHODS[method].compute(**of) == pytest.approx(METHODS[method].compute(**moved), abs=1e-9)
+
+
+@given(temperatures, precipitations)
+def test_mean_lies_between_the_extremes_and_the_total_is_twelve_mean_months(temp: list[float], precip: list[float]) -> None:
+    assert min(temp) - 1e-9 <= METHODS["annual_mean_temp"].compute(monthly_mean_temp=temp) <= max(temp) + 1e-9
+    assert 12 * math.fsum(precip) / len(precip) == pytest.approx(METHODS["annual_precip"].compute(monthly_precip=precip))
+
+
+@pytest.mark.parametrize(("temp", "mean", "spread"), [([0.0] * 12, 0.0, 0.0), ([-30.0] * 12, -30.0, 0.0), ([-6.0, 6.0] * 6, 0.0, 12.0)])
+def test_even_frozen_and_balanced_years(temp: list[float], mean: float, spread: float) -> None:
+    found = (METHODS[name].compute(monthly_mean_temp=temp) for name in ("annual_mean_temp", "annual_temp_range"))
+    assert (mean, spread) == tuple(found)
+
+
+def test_year_without_rain_has_no_precipitation() -> None:
+    assert 0.0 == METHODS["annual_precip"].compute(monthly_precip=[0.0] * 12)

@@ -48,5 +48,17 @@ def test_carbon_of_a_compound_is_less_than_its_mass_and_in_proportion(mass: floa
 
 def test_nothing_burned_gives_nothing() -> None:
     assert 0.0 == METHODS["fuel_carbon"].compute(fuel=0.0, net_calorific_value=48.0, carbon_content=15.3)
+    assert 0.0 == METHODS["fuel_energy"].compute(fuel=0.0, net_calorific_value=48.0)
+    assert 0.0 == METHODS["compound_carbon"].compute(fuel=0.0, carbon_atoms=1, molar_mass_carbon=12.011, molar_mass_fuel=16.043)
     with pytest.raises(ZeroDivisionError):
         METHODS["emission_factor"].compute(carbon_dioxide=0.0, energy=0.0)
+
+
+@given(st.floats(0.001, 1e6), st.floats(5, 60), st.floats(10, 40))
+def test_factor_of_a_fuel_does_not_depend_on_how_much_is_burned(mass: float, calorific: float, content: float) -> None:
+    def factor(fuel: float) -> float:
+        energy = METHODS["fuel_energy"].compute(fuel=fuel, net_calorific_value=calorific)
+        carbon = METHODS["fuel_carbon"].compute(fuel=fuel, net_calorific_value=calorific, carbon_content=content)
+        return float(METHODS["emission_factor"].compute(carbon_dioxide=carbon * 44.009 / 12.011, energy=energy))
+
+    assert factor(mass) == pytest.approx(factor(1.0))

@@ -32,3 +32,15 @@ def test_conversions_are_proportional(one: float, other: float) -> None:
     compute = METHODS["energy_from_carbon"].compute
     both = compute(carbon=one + other, energy_per_carbon=45.0)
     assert both == pytest.approx(compute(carbon=one, energy_per_carbon=45.0) + compute(carbon=other, energy_per_carbon=45.0))
+
+
+@pytest.mark.parametrize(
+    ("method", "given_values"),
+    [
+        ("energy_conversion", {"amount": 0.0, "factor": KILOJOULES_PER_KILOCALORIE}), ("energy_from_carbon", {"carbon": 0.0, "energy_per_carbon": 45.0}),
+        ("energy_from_dry_matter", {"dry_matter": 0.0, "energy_content": 18.0}), ("energy_per_dry_matter", {"carbon_per_dry_matter": 0.0, "energy_per_carbon": 45.0}),
+        ("carbon_from_dry_matter", {"dry_matter": 0.0, "carbon_fraction": 0.45}),
+    ],
+)  # fmt: skip
+def test_nothing_turns_into_nothing(method: str, given_values: dict[str, float]) -> None:
+    assert 0.0 == METHODS[method].compute(**given_values)

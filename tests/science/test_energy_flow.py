@@ -123,3 +123,34 @@ def test_division_by_nothing_is_undefined(method: str, given_values: dict[str, f
     """A zero flow or biomass below the line raises, so that no infinite number is ever shown."""
     with pytest.raises(ZeroDivisionError):
         METHODS[method].compute(**given_values)
+
+
+@given(flows, flows)
+def test_production_from_below_undoes_the_efficiency(below: float, above: float) -> None:
+    efficiency = METHODS["transfer_efficiency"].compute(production=above, production_below=below)
+    assert above == pytest.approx(METHODS["production_from_below"].compute(production_below=below, transfer_efficiency=efficiency))
+
+
+@pytest.mark.parametrize(
+    ("method", "given_values", "expected"),
+    [
+        ("net_production", {"gross_production": 5.0, "respiration": 5.0}, 0.0),
+        ("net_production", {"gross_production": 0.0, "respiration": 5.0}, -5.0),
+        ("consumer_production", {"eaten": 0.0, "egested": 0.0, "respired": 0.0}, 0.0),
+        ("transfer_efficiency", {"production": 0.0, "production_below": 5.0}, 0.0),
+        ("overall_efficiency", {"top_production": 0.0, "producer_production": 5.0}, 0.0),
+        ("overall_efficiency", {"top_production": 5.0, "producer_production": 5.0}, 1.0),
+        ("consumption_efficiency", {"eaten": 0.0, "production_below": 5.0}, 0.0),
+        ("assimilation_efficiency", {"eaten": 5.0, "egested": 0.0}, 1.0),
+        ("assimilation_efficiency", {"eaten": 5.0, "egested": 5.0}, 0.0),
+        ("production_efficiency", {"production": 0.0, "eaten": 5.0, "egested": 1.0}, 0.0),
+        ("production_from_below", {"production_below": 0.0, "transfer_efficiency": 0.1}, 0.0),
+        ("not_passed_on", {"production": 5.0, "production_above": 0.0}, 5.0),
+        ("not_passed_on", {"production": 5.0, "production_above": 5.0}, 0.0),
+        ("supporting_area", {"need": 0.0, "flow": 5.0}, 0.0),
+        ("production_to_biomass", {"production": 0.0, "biomass": 5.0, "energy_content": 20.0}, 0.0),
+        ("biomass_turnover_time", {"production": 5.0, "biomass": 0.0, "energy_content": 20.0}, 0.0),
+    ],
+)  # fmt: skip
+def test_flows_of_nothing_and_flows_that_pass_whole(method: str, given_values: dict[str, float], expected: float) -> None:
+    assert expected == METHODS[method].compute(**given_values)

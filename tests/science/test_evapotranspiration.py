@@ -102,3 +102,27 @@ def test_latitude_off_the_globe_is_refused() -> None:
     """The latitude is checked before anything is computed."""
     with pytest.raises(ValueError, match=r"latitude: expected -90 to 90 \[deg\], found 146.5"):
         monthly_pet(146.5, [10.0] * 12)
+
+
+@given(temperatures, st.permutations(range(12)))
+def test_heat_index_does_not_ask_when_it_is_warm(temp: list[float], order: list[int]) -> None:
+    """Frost counts as nothing, so that the index grows with every warm month alone."""
+    assert heat_index(temp) == pytest.approx(heat_index([max(temp[month], 0.0) for month in order]))
+    assert heat_index([*temp[:11], 20.0]) >= heat_index([*temp[:11], 0.0]) + 1
+
+
+@given(st.floats(0, 160), st.floats(0, 20))
+def test_exponent_rises_with_the_heat_index(index: float, more: float) -> None:
+    compute = METHODS["thornthwaite_exponent"].compute
+    assert compute(heat_index=0.0) <= compute(heat_index=index) <= compute(heat_index=index + more)
+
+
+def test_exponent_of_a_year_of_frost_is_that_of_the_paper() -> None:
+    """Source: the constant of Thornthwaite's cubic, 0.49239."""
+    assert 0.49239 == METHODS["thornthwaite_exponent"].compute(heat_index=0.0)
+
+
+@given(temperatures, st.lists(st.floats(0, 24), min_size=12, max_size=12))
+def test_twice_the_daylight_is_twice_the_water(temp: list[float], hours: list[float]) -> None:
+    half = thornthwaite_pet(temp, [value / 2 for value in hours], [30] * 12)
+    assert [2 * pet for pet in half] == pytest.approx(list(thornthwaite_pet(temp, hours, [30] * 12)))

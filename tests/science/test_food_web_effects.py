@@ -110,3 +110,19 @@ def test_loss_works_its_way_up() -> None:
 
 def test_the_top_leaves_nobody_without_food() -> None:
     assert [] == left_without_food(CHAIN, "otter")
+
+
+@given(webs())
+def test_effects_are_told_of_all_that_is_linked_and_are_open_only_where_paths_disagree(diets: Diets) -> None:
+    """Source: networkx.descendants on the signed graph."""
+    web = signed(diets)
+    for gone in diets:
+        found = removal_effects(foods(diets), gone)
+        assert networkx.descendants(web, gone) == set(found)
+        for name, effect in found.items():
+            signs = {path.effect for path in removal_paths(foods(diets), gone)[name]}
+            assert signs == {effect} if effect else signs == {-1, 1}
+
+
+def test_nothing_is_linked_with_a_species_that_only_eats_itself() -> None:
+    assert {} == removal_effects({"snail": ["snail"], "vole": ["grass"]}, "snail")

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from generator.science import METHODS
 from generator.science.food_webs import (
     TooManyChains, chain_lengths, feeding_loops, food_chains, omnivores, trophic_levels, without_source,
 )  # fmt: skip
@@ -113,3 +114,19 @@ def test_levels_do_not_depend_on_the_order_of_species(diets: Diets, turn: int) -
     names = list(diets)
     turned = {name: diets[name] for name in [*names[turn % len(names) :], *names[: turn % len(names)]]}
     assert trophic_levels(diets) == pytest.approx(trophic_levels(turned))
+
+
+@given(webs())
+def test_connectance_is_the_density_of_the_web_with_loops(diets: Diets) -> None:
+    """Source: networkx counts species and links; of all that could be, a species with itself included."""
+    web = graph(diets)
+    found = METHODS["connectance"].compute(links=web.number_of_edges(), species=web.number_of_nodes())
+    assert 0.0 < found <= 1.0
+    assert found == pytest.approx(networkx.to_numpy_array(web, weight=None).mean())
+
+
+def test_connectance_of_a_lone_cannibal_of_no_links_and_of_no_species() -> None:
+    connectance = METHODS["connectance"].compute
+    assert (1.0, 0.0) == (connectance(links=1, species=1), connectance(links=0, species=4))
+    with pytest.raises(ZeroDivisionError):
+        connectance(links=0, species=0)

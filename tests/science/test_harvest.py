@@ -65,3 +65,9 @@ def test_carbon_and_energy_keep_to_the_dry_matter(dry: float, fraction: float, c
 def test_division_by_nothing_is_undefined(method: str, given_values: dict[str, float]) -> None:
     with pytest.raises(ZeroDivisionError):
         compute(method, **given_values)
+
+
+def test_nothing_grown_nothing_respired_and_nothing_eaten() -> None:
+    assert 0.0 == production(5.0, 5.0, 80.0)
+    assert 2.0 == compute("gross_from_net", net_production=2.0, respiration=0.0)
+    assert -1.0 == compute("eaten_by_grazers", ungrazed_production=1.0, grazed_production=2.0)

@@ -92,3 +92,12 @@ def test_net_carbon_is_net_oxygen_over_the_quotient_only_where_both_processes_sh
 def test_no_time_gives_no_rate(method: str, given_values: dict[str, float]) -> None:
     with pytest.raises(ZeroDivisionError):
         compute(method, incubation=0.0, **given_values)
+
+
+def test_day_of_polar_night_and_bottles_that_end_alike() -> None:
+    assert 0.0 == compute("daily_gross_production", gross_production=0.3, light_hours=0.0)
+    assert 0.0 == compute("daily_respiration", respiration=0.0, hours_of_a_day=24.0)
+    assert -2.0 == compute("daily_net_production", daily_gross_production=0.0, daily_respiration=2.0)
+    assert 0.0 == compute("carbon_from_oxygen", oxygen=0.0, photosynthetic_quotient=1.2, **MASSES)
+    assert 0.0 == compute("carbon_of_respiration", oxygen=0.0, respiratory_quotient=1.0, **MASSES)
+    assert 0.0 == compute("net_carbon", gross_carbon=1.5, respired_carbon=1.5)

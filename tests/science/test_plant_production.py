@@ -62,3 +62,10 @@ def test_impossible_production_is_refused(wrong: float) -> None:
         limiting_factor(wrong, 1.0)
     with pytest.raises(ValueError, match="expected finite productions from 0"):
         limiting_factor(1.0, wrong)
+
+
+def test_no_rain_and_deep_cold_leave_nothing_and_a_tie_is_what_both_allow() -> None:
+    """Source: both curves of the model end at 3000 g/m2/yr, which neither reaches."""
+    assert 0.0 == METHODS["npp_by_precipitation"].compute(annual_precip=0.0)
+    assert 1.0 > METHODS["npp_by_temperature"].compute(annual_mean_temp=-60.0) > 0.0
+    assert 700.0 == METHODS["potential_npp"].compute(npp_by_temperature=700.0, npp_by_precipitation=700.0)

@@ -39,3 +39,25 @@ def test_share_of_all_that_grows_is_one(carbon: float, content: float, net: floa
     assert 1.0 == pytest.approx(share(primary_production_required=carbon, energy_per_carbon=content, net_production=carbon * content))
     with pytest.raises(ZeroDivisionError):
         share(primary_production_required=net, energy_per_carbon=content, net_production=0.0)
+
+
+@given(amounts, levels)
+def test_where_nothing_is_lost_the_level_does_not_matter(catch: float, level: float) -> None:
+    assert required(catch, 1.0, level) == pytest.approx(required(catch, 1.0, 1.0))
+
+
+def test_no_catch_needs_no_plants_and_no_efficiency_no_end_of_them() -> None:
+    assert 0.0 == required(0.0, 0.1, 3.0)
+    with pytest.raises(ZeroDivisionError):
+        required(1.0, 0.0, 3.0)
+
+
+@given(amounts, amounts, amounts, st.floats(0.001, 1000))
+def test_share_does_not_depend_on_the_unit_of_carbon(carbon: float, content: float, net: float, factor: float) -> None:
+    share = METHODS["primary_production_share"].compute
+    once = share(primary_production_required=carbon, energy_per_carbon=content, net_production=net)
+    assert once == pytest.approx(share(primary_production_required=carbon * factor, energy_per_carbon=content / factor, net_production=net))
+
+
+def test_no_catch_rests_on_nothing() -> None:
+    assert 0.0 == METHODS["primary_production_share"].compute(primary_production_required=0.0, energy_per_carbon=45.0, net_production=10.0)

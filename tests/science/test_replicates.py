@@ -92,3 +92,20 @@ def test_spread_of_nothing_is_refused(readings: list[float]) -> None:
 def test_verdict_on_impossible_numbers_is_refused(difference: float, error: float) -> None:
     with pytest.raises(ValueError, match="expected a finite difference"):
         told_apart(difference, error)
+
+
+@given(st.lists(numbers, min_size=1, max_size=8))
+def test_mean_is_that_of_the_standard_library_and_moves_with_the_readings(readings: list[float]) -> None:
+    mean = METHODS["replicate_mean"].compute
+    assert statistics.fmean(readings) == pytest.approx(mean(readings=readings), abs=1e-9)
+    assert mean(readings=readings) + 5 == pytest.approx(mean(readings=[reading + 5 for reading in readings]), abs=1e-9)
+
+
+def test_one_reading_is_its_own_mean_and_has_no_spread() -> None:
+    assert 3.2 == METHODS["replicate_mean"].compute(readings=[3.2])
+    assert sample_standard_deviation([3.2]) is None
+
+
+@pytest.mark.parametrize(("first", "second", "expected"), [(0.0, 0.0, 0.0), (0.3, 0.0, 0.3), (0.0, 0.4, 0.4), (0.3, 0.4, 0.5)])
+def test_exact_means_add_no_error(first: float, second: float, expected: float) -> None:
+    assert expected == pytest.approx(METHODS["standard_error_of_difference"].compute(first_error=first, second_error=second))

@@ -1,10 +1,12 @@
-"""Edges of generator/science/salinity.py; outside values are in test_checks.py."""
+"""Properties and edges of generator/science/salinity.py; outside values are in test_checks.py."""
 
 from __future__ import annotations
 
 import math
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from generator.science.salinity import SALINITY_CLASSES, salinity_class
 
@@ -20,3 +22,13 @@ def test_each_limit_belongs_to_the_salter_class() -> None:
     below, at = ([salinity_class(limit * factor) for limit in limits] for factor in (1 - 1e-9, 1))
     assert [name for _, name in SALINITY_CLASSES] == [*below, at[-1]]
     assert below[1:] == at[:-1]
+
+
+@given(st.floats(0, 400), st.floats(0, 100))
+def test_more_salt_never_makes_water_fresher(salinity: float, more: float) -> None:
+    names = [name for _, name in SALINITY_CLASSES]
+    assert names.index(salinity_class(salinity)) <= names.index(salinity_class(salinity + more))
+
+
+def test_water_without_any_salt_is_fresh() -> None:
+    assert SALINITY_CLASSES[0][1] == salinity_class(0.0)

@@ -71,3 +71,11 @@ def test_unknown_element_is_named() -> None:
 def test_ratios_by_mass_and_by_atoms_undo_each_other(mass: float, other: float) -> None:
     by_atoms = METHODS["atom_ratio"].compute(mass=mass, molar_mass=14.007, other_mass=other, other_molar_mass=30.974)
     assert mass / other == pytest.approx(METHODS["mass_ratio"].compute(atom_ratio=by_atoms, molar_mass=14.007, other_molar_mass=30.974))
+
+
+def test_no_matter_is_no_matter_in_any_form_and_a_ratio_to_nothing_is_undefined() -> None:
+    assert 0.0 == as_substance(0.0, "C", "CO2")
+    ratio = {"molar_mass": 14.007, "other_molar_mass": 30.974}
+    assert 0.0 == METHODS["mass_ratio"].compute(atom_ratio=0.0, **ratio)
+    with pytest.raises(ZeroDivisionError):
+        METHODS["atom_ratio"].compute(mass=1.0, other_mass=0.0, **ratio)

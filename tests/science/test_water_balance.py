@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from generator.science import METHODS
 from generator.science.water_balance import WaterBalance, bucket_balance, drying_balance
 
 Balance = Callable[[Sequence[float], Sequence[float], float], WaterBalance]
@@ -150,3 +151,14 @@ def test_negative_rain_and_demand_are_refused(balance: Balance) -> None:
         balance([-1.0] * 12, [1.0] * 12, 100.0)
     with pytest.raises(ValueError, match="monthly_pet: expected values from 0"):
         balance([1.0] * 12, [-1.0] * 12, 100.0)
+
+
+@given(months, months, stores)
+def test_methods_tell_parts_of_one_and_the_same_year(precip: list[float], pet: list[float], store: float) -> None:
+    """Rain of the year is used or runs off, demand is used or lacking, by the totals that pages show."""
+    series = {"monthly_precip": precip, "monthly_pet": pet, "soil_store": store}
+    used, lacking, surplus = (METHODS[name].compute(**series) for name in ("actual_evapotranspiration", "water_deficit", "water_surplus"))
+    assert math.fsum(precip) == pytest.approx(used + surplus, abs=1e-6)
+    assert math.fsum(pet) == pytest.approx(used + lacking, abs=1e-6)
+    assert used == pytest.approx(math.fsum(METHODS["monthly_actual_evapotranspiration"].compute(**series)), abs=1e-9)
+    assert store >= max(METHODS["monthly_soil_water"].compute(**series))
