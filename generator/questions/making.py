@@ -76,6 +76,11 @@ def enough(candidates: Sequence[Made], wanted: int = 6) -> tuple[Made, ...]:
     return tuple(made) if len(made) == wanted else (*made, *(item for item in candidates if isinstance(item, Rejected)))
 
 
+def first_made(*candidates: Made) -> Made:
+    """The first that came out, or else why the last one did not."""
+    return next((item for item in candidates if not isinstance(item, Rejected)), candidates[-1])
+
+
 def number_entry(
     draft: Draft, right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue, *, otherwise: str,
     asks_unit: bool = False, kept: tuple[str, ...] = (), parts: tuple[str, ...] = (),

@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 
 from generator.kind import Subject
 from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out
+from generator.kinds.cycle.charts import end_names
 from generator.kinds.cycle.record import CycleRecord, Flux, Reservoir
+from generator.quantities.amount import Amount
 from generator.quantities.fact import Fact
 from generator.questions.misconception import Catalogue
 
+Ends = tuple[float, float]
+"""The least and the most that a number can be."""
+UNKNOWN_ENDS = (0.0, math.inf)
 NO_EXACT = "no reservoir has all its fluxes stated as single numbers"
 _MATTER = {"C": "carbon", "N": "nitrogen", "P": "phosphorus", "S": "sulfur", "H2O": "water"}
 
@@ -21,10 +27,25 @@ class Asking:
         self.subject, self.record, self.facts, self.catalogue = subject, subject.record, subject.facts, catalogue
         self.busy = sorted(filter(self._is_exact, self.record.reservoirs), key=self._fluxes, reverse=True)
         """The reservoirs whose fluxes are all stated as single numbers; those with several on both sides come first."""
+        self.names = end_names(self.record)
+        """What boxes and ends outside are called."""
 
     def fact(self, part: str, name: str) -> Fact:
         """A fact of a part of the cycle."""
         return self.facts[f"{part}.{name}"]
+
+    def inflow_ends(self, reservoir: Reservoir) -> Ends:
+        """The least and the most that can flow in, in units of the record."""
+        return summed(ends(flux.rate) for flux in fluxes_in(self.record, reservoir.id))
+
+    def outflow_ends(self, reservoir: Reservoir) -> Ends:
+        """The least and the most that can flow out, in units of the record."""
+        return summed(ends(flux.rate) for flux in fluxes_out(self.record, reservoir.id))
+
+    def time_ends(self, reservoir: Reservoir) -> Ends:
+        """The least and the most that stock over outflow can be within their stated ranges, in units of the record."""
+        (small, large), (low, high) = ends(reservoir.stock), self.outflow_ends(reservoir)
+        return (small / high if high else math.inf), (large / low if low else math.inf)
 
     @property
     def matter(self) -> str:
@@ -44,6 +65,26 @@ class Asking:
 def is_single(flux: Flux) -> bool:
     """Whether the rate is one known number, no range."""
     return flux.rate.value is not None and flux.rate.low is None
+
+
+def ends(amount: Amount) -> Ends:
+    """The ends of a range; a single number is both, and of a number that is not known nothing can be said."""
+    if amount.value is None:
+        return UNKNOWN_ENDS
+    if amount.low is None or amount.high is None:
+        return amount.value, amount.value
+    return amount.low, amount.high
+
+
+def summed(several: Iterable[Ends]) -> Ends:
+    """The ends of a sum."""
+    found = list(several)
+    return math.fsum(low for low, _ in found), math.fsum(high for _, high in found)
+
+
+def plainly_less(one: Ends, other: Ends, times: float = 1.0) -> bool:
+    """Whether the one is smaller wherever in their ranges both are, so many times at least."""
+    return one[1] * times < other[0]
 
 
 def listed(words: Iterable[str]) -> str:

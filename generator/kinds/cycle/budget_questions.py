@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-import math
-
 from generator.kind import in_sentence
-from generator.kinds.cycle.asking import NO_EXACT, Asking, listed
+from generator.kinds.cycle.asking import NO_EXACT, Asking, listed, plainly_less
 from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out, is_refilled
 from generator.kinds.cycle.record import Reservoir
-from generator.quantities.amount import Amount
 from generator.quantities.fact import Fact
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Rejected
+
+LONGEST_HINTS = (
+    "A large stock alone does not keep matter long: look at what leaves it too.",
+    "Divide the stock of each by what flows out of it in a year, all arrows together. The largest result is the longest time.",
+)
 
 
 class BudgetQuestions(Asking):
@@ -51,6 +53,8 @@ class BudgetQuestions(Asking):
         if not self.busy:
             return Rejected("inflow", NO_EXACT)
         reservoir = self.busy[min(1, len(self.busy) - 1)]
+        if len(self.busy) == 1 and self.fact(reservoir.id, "inflow").shown_exactly == self.fact(reservoir.id, "outflow").shown_exactly:
+            return Rejected("inflow", "the only reservoir that can be asked about gains what it loses, which another question asks for")
         total, fluxes = self.fact(reservoir.id, "inflow"), fluxes_in(self.record, reservoir.id)
         named = listed(in_sentence(flux.label) for flux in fluxes)
         draft = Draft(
@@ -80,21 +84,14 @@ class BudgetQuestions(Asking):
         if len(timed) < 3:
             return Rejected("longest_stay", "fewer than three reservoirs have a turnover time")
         longest = timed[-1]
-        least, _ = self._ends_of_time(longest)
-        shorter = [r.label for r in timed if self._ends_of_time(r)[1] < least]
+        shorter = [r.label for r in timed if plainly_less(self.time_ends(r), self.time_ends(longest))]
         draft = Draft(
             id="longest_stay",
-            prompt="In which of these reservoirs does matter stay longest on average? Compare stock and outflow.",
+            prompt="In which of these reservoirs does matter stay longest on average? Compare stock and outflow.", hints=LONGEST_HINTS,
             solution=f"In “{longest.label}”: its stock is largest compared with its outflow, so it turns over in {time(longest).shown}.",
         )
         wrong = [Wrong(label, "carb.residence-inverse", "Its outflow is larger compared with its stock.") for label in shorter]
         return choice(draft, longest.label, wrong[:3], self.catalogue, salt=self.subject.id)
-
-    def _ends_of_time(self, reservoir: Reservoir) -> tuple[float, float]:
-        """The least and the most that stock over outflow can be within their stated ranges, in units of the record."""
-        rates = [_ends(flux.rate) for flux in fluxes_out(self.record, reservoir.id)]
-        (small, large), low, high = _ends(reservoir.stock), sum(low for low, _ in rates), sum(high for _, high in rates)
-        return small / high, large / low if low else math.inf
 
     def balance(self) -> Made:
         if not self.busy:
@@ -133,7 +130,7 @@ class BudgetQuestions(Asking):
             id="turnover_time",
             prompt=(
                 f"“{reservoir.label}” holds {stock.shown_exactly}, and {outflow.shown_exactly} leave it. "
-                "What is its turnover time, in years?"
+                "What is its turnover time?"
             ),
             solution=f"Stock divided by outflow: {stock.shown_exactly} ÷ {outflow.shown_exactly} = {time.shown}.",
         )
@@ -144,12 +141,5 @@ class BudgetQuestions(Asking):
                 Mistake("carb.residence-both", "stock / (inflow + outflow)", "dividing by inflow and outflow together"),
                 Mistake("carb.residence-inverse", "stock * outflow", "multiplying stock and outflow"),
             ),
-            self.catalogue, otherwise="Divide so that the unit comes out as years: amount ÷ amount per year.",
+            self.catalogue, otherwise="Divide so that a unit of time comes out: amount ÷ amount per year.", asks_unit=True,
         )  # fmt: skip
-
-
-def _ends(amount: Amount) -> tuple[float, float]:
-    """The ends of a range; a single number is both."""
-    if amount.low is None or amount.high is None:
-        return amount.value or 0.0, amount.value or 0.0
-    return amount.low, amount.high

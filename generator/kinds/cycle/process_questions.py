@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from generator.kind import in_sentence
 from generator.kinds.cycle.asking import Asking, is_single, listed
+from generator.kinds.cycle.budget_facts import fluxes_out
 from generator.kinds.cycle.record import Flux
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers
+from generator.questions.making import FEWEST_PAIRS, Draft, Wrong, choice, choice_of_numbers, drawn, matching
 from generator.questions.mistake import Mistake
-from generator.questions.question import Made, Needs, Rejected
+from generator.questions.question import Made, Needs, Pair, Rejected
+
+MOST_PAIRS = 4
 
 
 class ProcessQuestions(Asking):
@@ -64,7 +67,7 @@ class ProcessQuestions(Asking):
         return choice(draft, listed(flux.label for flux in people), wrong, self.catalogue, salt=self.subject.id)
 
     def processes(self) -> tuple[Made, Made]:
-        """Which process leads from one form to another, and which forms a process links."""
+        """Which process leads from one form to another, and which forms processes link: a match where there are enough of them."""
         known = [flux for flux in self.record.fluxes if flux.starts_as and flux.ends_as and flux.process and flux.done_by]
         different = {flux.process: flux for flux in reversed(known)}
         if len(different) < 3:
@@ -73,7 +76,40 @@ class ProcessQuestions(Asking):
         by_life = [flux for flux in different.values() if flux.cause == "nature"] or list(different.values())
         first, second = by_life[-1], by_life[0]
         same = {flux.process for flux in known if (flux.starts_as, flux.ends_as) == (first.starts_as, first.ends_as)}
-        return self._which_process(first, different, same), self._which_forms(second, different)
+        match = self._match_forms(different)
+        return self._which_process(first, different, same), self._which_forms(second, different) if isinstance(match, Rejected) else match
+
+    def _match_forms(self, different: dict[str | None, Flux]) -> Made:
+        """Processes with their forms; a way back that none of them takes fits nothing."""
+        by_forms = {(flux.starts_as, flux.ends_as): flux for flux in different.values()}
+        asked = drawn(by_forms.values(), self.subject.id, "match_forms")[:MOST_PAIRS]
+        back = [flux for flux in asked if (flux.ends_as, flux.starts_as) not in by_forms]
+        if len(asked) < FEWEST_PAIRS or not back:
+            return Rejected("match_forms", "fewer than three processes have forms of their own")
+        pairs = [Pair(str(flux.process).capitalize(), _arrow(flux.starts_as, flux.ends_as), f"Done by: {flux.done_by}. Which form do these take in?") for flux in asked]
+        draft = Draft(
+            id="match_forms", needs=Needs.KNOWLEDGE,
+            prompt="Match each process with the form that goes in and the form that comes out.",
+            solution=f"One of the answers fits none of the lines. {' '.join(f'{str(flux.process).capitalize()} turns {_forms(flux)}.' for flux in asked)}",
+            hints=("Think of who does it: what do they take in, and what do they give off?", "Look for two answers that lead there and back: no process runs both ways."),
+        )  # fmt: skip
+        return matching(draft, pairs, [_arrow(back[0].ends_as, back[0].starts_as)], salt=self.subject.id)
+
+    def exits(self) -> Made:
+        """Reservoirs with a flux that leaves each; one that comes from outside fits nothing."""
+        outside = [flux.label for flux in self.record.fluxes if flux.start in self.record.outside]
+        leaving = {r.label: [f for f in drawn(fluxes_out(self.record, r.id), self.subject.id, "exits") if not _shares_a_word(f.label, r.label)] for r in self.record.reservoirs}
+        found = {label: fluxes[0] for label, fluxes in leaving.items() if fluxes}
+        if len(found) < FEWEST_PAIRS or not outside:
+            return Rejected("exits", "fewer than three reservoirs have an outflow whose name does not give them away")
+        draft = Draft(
+            id="exits", needs=Needs.DATA,
+            prompt="Match each reservoir with a flux that carries matter out of it.",
+            solution=f"One of the answers fits none of the lines: {in_sentence(outside[0])} comes from outside. An arrow starts at the box that it empties.",
+            hints=("Look at each arrow: which of its ends has no head?", "One flux starts at a dashed box, outside the budget: it fits no reservoir."),
+        )  # fmt: skip
+        pairs = [Pair(label, flux.label, f"Look for an arrow that starts at “{label}”; one that ends there brings matter in.") for label, flux in list(found.items())[:MOST_PAIRS]]
+        return matching(draft, pairs, outside[:1], salt=self.subject.id)
 
     def _which_process(self, flux: Flux, different: dict[str | None, Flux], same: set[str | None]) -> Made:
         """`same` are the processes that would be a right answer too, the flux's own among them."""
@@ -107,6 +143,15 @@ class ProcessQuestions(Asking):
             if other.process != flux.process
         ]
         return choice(draft, right, wrong[:3], self.catalogue, salt=self.subject.id)
+
+
+def _arrow(start: str | None, end: str | None) -> str:
+    return f"{_form(start)} → {_form(end)}"
+
+
+def _shares_a_word(one: str, other: str) -> bool:
+    stems = [{word[:5] for word in label.casefold().replace(",", "").split()} for label in (one, other)]
+    return bool(stems[0] & stems[1])
 
 
 def _forms(flux: Flux) -> str:

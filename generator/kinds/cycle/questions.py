@@ -1,4 +1,4 @@
-"""Questions on a cycle: the first six of its arithmetic and its processes that come out fair, then what stocks do and substances weigh."""
+"""Questions on a cycle: its arithmetic, the way of matter, statements and readings, what stocks do, what substances weigh."""
 
 from __future__ import annotations
 
@@ -6,24 +6,41 @@ from collections.abc import Sequence
 
 from generator.kind import Subject
 from generator.kinds.cycle.budget_questions import BudgetQuestions
+from generator.kinds.cycle.chart_questions import ChartQuestions
+from generator.kinds.cycle.order_questions import OrderQuestions
 from generator.kinds.cycle.process_questions import ProcessQuestions
 from generator.kinds.cycle.record import CycleRecord
+from generator.kinds.cycle.statement_questions import StatementQuestions
 from generator.kinds.cycle.stock_questions import StockQuestions
 from generator.kinds.cycle.substance_questions import SubstanceQuestions
-from generator.questions.making import enough
+from generator.questions.making import enough, first_made
 from generator.questions.misconception import Catalogue
 from generator.questions.question import Made, Rejected
 
+FEWEST, WANTED, MOST_READINGS = 6, 8, 2
+"""What every record should have, how many are filled up with questions that are much like others, and how many are read off charts."""
+
 
 def questions(subject: Subject[CycleRecord], catalogue: Catalogue) -> Sequence[Made]:
-    """Questions on the reservoirs whose numbers are known best; further ones only where the record gives rise to them."""
+    """Questions on the reservoirs whose numbers are known best, and further ones where the record gives rise to them."""
     budget, process = BudgetQuestions(subject, catalogue), ProcessQuestions(subject, catalogue)
-    first = enough(
-        (
-            budget.outflow(), budget.balance(), budget.turnover_time(), process.human_share(), *process.processes(),
-            budget.inflow(), budget.longest_stay(),
-        )
-    )  # fmt: skip
+    orders, statements = OrderQuestions(subject, catalogue), StatementQuestions(subject, catalogue)
     stocks, substance = StockQuestions(subject, catalogue), SubstanceQuestions(subject, catalogue)
-    further = (stocks.falling_inflow(), stocks.after_years(), substance.conversion())
-    return (*first, *(made for made in further if not isinstance(made, Rejected)))
+    which_process, forms = process.processes()
+    expected = (
+        budget.outflow(), budget.balance(), budget.turnover_time(), first_made(statements.human_inputs(), process.human_share()), forms,
+        orders.way(), first_made(orders.stays(), budget.longest_stay()), statements.statements(),
+    )  # fmt: skip
+    further = (
+        *ChartQuestions(subject, catalogue).readings(MOST_READINGS), stocks.falling_inflow(), stocks.after_years(), stocks.shortest_time(),
+        substance.conversion(),
+    )  # fmt: skip
+    asked = (*expected, *_made(further))
+    spare = _made((budget.inflow(), process.exits(), which_process))
+    sure = len(_made(asked))
+    return enough((*asked, *spare), max(FEWEST, min(sure + len(spare), max(sure, WANTED))))
+
+
+def _made(items: Sequence[Made]) -> tuple[Made, ...]:
+    """Those that came out; why others did not is not told, for few records give rise to them."""
+    return tuple(item for item in items if not isinstance(item, Rejected))

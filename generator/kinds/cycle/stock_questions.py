@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.kinds.cycle.asking import Asking
-from generator.kinds.cycle.budget_facts import fluxes_in
+from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out
 from generator.kinds.cycle.record import Reservoir
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
@@ -16,6 +16,7 @@ from generator.questions.question import Made, Rejected
 
 HALF_WAY = Expression("(inflow + outflow) / 2")
 GAIN = Expression("years * (inflow - outflow)")
+SHORTEST = Expression("least_stock / most_outflow")
 YEARS = "10"
 NO_GROWTH = "no stock grows by fluxes that are all stated as single numbers"
 
@@ -85,3 +86,47 @@ class StockQuestions(Asking):
             ),
             self.catalogue, otherwise="Take outflow from inflow, then multiply by the number of years.",
         )  # fmt: skip
+
+    def shortest_time(self) -> Made:
+        """The least turnover time of a reservoir of which stock and outflow are known as ranges only."""
+        ranged = [r for r in self.record.reservoirs if self._is_range(r.id, "stock") and self._is_range(r.id, "outflow") and fluxes_in(self.record, r.id)]
+        if not ranged:
+            return Rejected("shortest_time", "no reservoir has a range of stock and a range of outflow")
+        reservoir = min(ranged, key=lambda r: len(fluxes_out(self.record, r.id)))
+        stock, outflow = self.fact(reservoir.id, "stock"), self.fact(reservoir.id, "outflow")
+        given = {
+            "least_stock": _end("least_stock", "Least stock", stock, stock.low), "most_stock": _end("most_stock", "Most stock", stock, stock.high),
+            "least_outflow": _end("least_outflow", "Least outflow", outflow, outflow.low), "most_outflow": _end("most_outflow", "Most outflow", outflow, outflow.high),
+        }  # fmt: skip
+        time = computed("", "Shortest turnover time", SHORTEST, given, unit("yr"), figures=stock.figures)
+        draft = Draft(
+            id="shortest_time",
+            prompt=(
+                f"“{reservoir.label}” holds {stock.shown}, and {outflow.shown} leave it; nobody knows more exactly. "
+                "What is the shortest that its turnover time can be?"
+            ),
+            solution=(
+                "It turns over fastest if least is there and most flows out: "
+                f"{given['least_stock'].shown_exactly} ÷ {given['most_outflow'].shown_exactly} = {time.shown}."
+            ),
+        )
+        return number_entry(
+            draft, time, given,
+            (
+                Mistake("cyc.range-ends", "least_stock / least_outflow", "taking the least of both ranges"),
+                Mistake("cyc.range-ends", "most_stock / most_outflow", "taking the most of both ranges"),
+                Mistake("cyc.range-ends", "most_stock / least_outflow", "looking for the longest time"),
+                Mistake("carb.residence-inverse", "most_outflow / least_stock", "dividing the outflow by the stock"),
+            ),
+            self.catalogue, otherwise="Which end of the stock, and which end of the outflow, makes the stock turn over fastest?",
+        )  # fmt: skip
+
+    def _is_range(self, part: str, name: str) -> bool:
+        fact = self.fact(part, name)
+        return fact.is_number and fact.low is not None and fact.high is not None and fact.low > 0
+
+
+def _end(fact_id: str, name: str, fact: Fact, end: float | None) -> Fact:
+    """One end of a range as a number of its own, with the digits that the record gives it."""
+    assert end is not None
+    return Fact(id=fact_id, name=name, value=float(end), unit=fact.unit, figures=fact.figures, written=str(getattr(end, "text", "")))

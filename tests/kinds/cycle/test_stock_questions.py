@@ -39,3 +39,15 @@ def test_stock_that_is_not_known_to_grow_is_not_asked_about(fluxes: str) -> None
 
 def test_flows_that_look_alike_when_rounded_are_not_asked_about() -> None:
     assert "falling_inflow" not in made(cycle("a source pool 1000.2\nb pool sink 1000.1", "stock: 10"))
+
+
+def test_shortest_time_takes_the_least_stock_and_the_most_outflow() -> None:
+    """Source: arithmetic on the record: 2600/200 = 13, and 2600/60, 3000/200, 3000/60, 200/2600."""
+    question = made(demo("cycle/phosphorus"))["shortest_time"]
+    assert isinstance(question, NumberEntry)
+    assert ("13.0 yr", ["43.3 yr", "15.0 yr", "50.0 yr", "0.0769 yr"]) == (question.answer, [slip.shown for slip in question.slips])
+
+
+@pytest.mark.parametrize("stock", ["10", "{low: 0, high: 9}", "unknown"])
+def test_shortest_time_needs_two_ranges(stock: str) -> None:
+    assert "shortest_time" not in made(cycle("a source pool 4\nb pool sink {low: 2, high: 5}", f"stock: {stock}"))

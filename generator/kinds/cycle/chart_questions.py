@@ -1,0 +1,148 @@
+"""Questions whose answer is picked by its label on the diagram of a cycle, or on the chart of a scenario."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from generator.kind import in_sentence
+from generator.kinds.cycle.asking import Asking, ends, plainly_less
+from generator.kinds.cycle.model import followed, stocks_at
+from generator.kinds.cycle.record import Flux, Reservoir, Scenario
+from generator.kinds.cycle.scenario_charts import STILL
+from generator.questions.making import Draft, Wrong, drawn, first_made, reading
+from generator.questions.question import Made, Needs, Rejected
+
+TIMES_APART = 1.3
+"""A difference must be so many times the next one to be called the largest by eye."""
+CAUSES = "Pick out the arrows by their cause first: broken ones are driven by people, alone or together with nature."
+
+
+class ChartQuestions(Asking):
+    """Each is asked only where the data leave one answer."""
+
+    def readings(self, most: int) -> tuple[Made, ...]:
+        """So many of those that come out, drawn so that records differ in what they ask."""
+        sorts = (self.largest_by_people(), self.natural_input(), self.largest_outflow(), first_made(self.scenario_gain(), self.scenario_most()))
+        made = {item.id: item for item in sorts if not isinstance(item, Rejected)}
+        return tuple(made[name] for name in drawn(made, self.subject.id, "readings")[:most])
+
+    def largest_by_people(self) -> Made:
+        people = [flux for flux in self.record.fluxes if flux.cause == "people"]
+        if len(people) < 2 or (right := largest_of(people)) is None:
+            return Rejected("largest_by_people", "there is no one flux that is the largest of several caused by people")
+        draft = Draft(
+            id="largest_by_people", needs=Needs.DATA,
+            prompt="Which is the largest flux that people alone cause?",
+            solution=f"Of the fluxes that people cause, {in_sentence(right.label)} is the largest: {self.fact(right.id, 'rate').shown}.",
+            hints=(CAUSES, "The table says where nature takes part: leave those fluxes out, and compare the numbers of the rest."),
+        )  # fmt: skip
+        larger = [flux for flux in self.record.fluxes if ends(flux.rate)[1] > ends(right.rate)[0] and flux.cause != "people"]
+        wrong = (
+            ([flux.label for flux in larger if flux.cause == "both"], Wrong("", "cyc.cause-overlooked", "This flux is driven by nature and people together.")),
+            ([flux.label for flux in larger if flux.cause == "nature"], Wrong("", "cyc.widest-arrow", "This flux is larger, but nature drives it.")),
+        )
+        return self._picked_flux(draft, right, wrong, CAUSES)
+
+    def natural_input(self) -> Made:
+        """What would still come in from outside without the one flux that people bring in; of several, `human_inputs` asks."""
+        outside = set(self.record.outside)
+        entering = [flux for flux in self.record.fluxes if flux.start in outside and flux.end not in outside]
+        natural = [flux for flux in entering if flux.cause == "nature"]
+        people = [flux for flux in entering if flux.cause == "people"]
+        if len(entering) > len(natural) + len(people) or len(people) != 1 or (right := largest_of(natural)) is None:
+            return Rejected("natural_input", "people do not bring in one flux from outside, beside what nature brings")
+        asks = "Which flux would still bring" if len(natural) == 1 else "Which would be the largest flux that still brings"
+        draft = Draft(
+            id="natural_input", needs=Needs.BOTH,
+            prompt=f"Suppose people brought no more {self.matter} in. {asks} some in from outside?",
+            solution=f"{right.label} comes from outside and is caused by nature: {self.fact(right.id, 'rate').shown}.",
+            hints=("Dashed boxes lie outside: look for arrows that start there.", "Of these arrows leave out the broken ones, which are driven by people."),
+        )  # fmt: skip
+        wrong = (
+            ([flux.label for flux in people], Wrong("", "cyc.cause-overlooked", "People bring this in, so it would stop.")),
+            ([flux.label for flux in self.record.fluxes if flux.start not in outside and flux.end not in outside], Wrong("", "cyc.inner-input")),
+            ([flux.label for flux in self.record.fluxes if flux.end in outside], Wrong("", "cyc.output-as-input")),
+        )
+        return self._picked_flux(draft, right, wrong, "Look for an arrow that starts at a dashed box, and at its cause.")
+
+    def _picked_flux(self, draft: Draft, right: Flux, wrong: Sequence[tuple[Sequence[str], Wrong]], otherwise: str) -> Made:
+        labels = [flux.label for flux in self.record.fluxes]
+        if len(set(labels)) < len(labels):
+            return Rejected(draft.id, "two fluxes have one name")
+        return reading(draft, labels, [right.label], wrong, self.catalogue, otherwise=otherwise, fact=self.fact(right.id, "rate"))
+
+    def largest_outflow(self) -> Made:
+        """Where it is not the largest reservoir that passes most on."""
+        rising = sorted(self.record.reservoirs, key=lambda reservoir: self.outflow_ends(reservoir)[1])
+        stocked = sorted((one for one in rising if one.stock.value is not None), key=lambda reservoir: ends(reservoir.stock)[1])
+        if len(rising) < 3 or not stocked or rising[-1] is stocked[-1] or not all(plainly_less(self.outflow_ends(one), self.outflow_ends(rising[-1])) for one in rising[:-1]):
+            return Rejected("largest_outflow", "the reservoir that passes most on cannot be told, or is the largest of all")
+        right = rising[-1]
+        outflow, largest = self.fact(right.id, "outflow"), self.fact(stocked[-1].id, "outflow")
+        draft = Draft(
+            id="largest_outflow", needs=Needs.DATA,
+            prompt="Out of which reservoir does most flow in a year, all its arrows together?",
+            solution=f"“{right.label}” gives off {outflow.shown}. The largest stock, “{stocked[-1].label}”, gives off {largest.shown}.",
+            hints=("The number in a box is a stock. What flows stands beside the arrows.", "For each box add up the arrows that start at it, and compare the sums."),
+        )  # fmt: skip
+        widest = largest_of(self.record.fluxes)
+        alone = [r.label for r in self.record.reservoirs if widest is not None and r.id == widest.start]
+        wrong = (
+            ([stocked[-1].label], Wrong("", "cyc.stock-is-flow", "This is the largest stock.")),
+            (alone, Wrong("", "cyc.largest-only", "The widest arrow starts here.")),
+        )
+        labels = [reservoir.label for reservoir in self.record.reservoirs]
+        return reading(draft, labels, [right.label], wrong, self.catalogue, otherwise="From this one less flows out. Add up the arrows that start at each box.", fact=outflow)
+
+    def scenario_gain(self) -> Made:
+        """Which stocks end higher by the change, where others end lower."""
+        for scenario in self.record.scenarios:
+            shares = self._shares(scenario)
+            higher, lower = ([r.label for r in shares if sign * shares[r] > STILL] for sign in (1, -1))
+            if not higher or not lower:
+                continue
+            draft = Draft(
+                id="scenario_gain", needs=Needs.DATA,
+                prompt=f"Look at the chart “{scenario.name}”. Which stock is larger after {scenario.years:.10g} years with the change than without it?",
+                solution=f"There the full line ends above the broken one: {higher[0]}.",
+                hints=("Find out first which line is with the change: the key says it.", "Look at the right ends of both lines, panel by panel."),
+            )  # fmt: skip
+            wrong = ((lower, Wrong("", "cyc.other-line", "Here the line with the change ends below the other one.")),)
+            otherwise = "The change hardly moves this stock. Look for a panel in which the two lines part."
+            return reading(draft, [r.label for r in shares], higher, wrong, self.catalogue, otherwise=otherwise)
+        return Rejected("scenario_gain", "no scenario makes some stocks larger and others smaller")
+
+    def scenario_most(self) -> Made:
+        """Which stock the change moves by the largest share, where another one moves by a larger amount."""
+        for scenario in self.record.scenarios:
+            shares = self._shares(scenario)
+            rising = sorted(shares, key=lambda reservoir: abs(shares[reservoir]))
+            if len(rising) < 3 or abs(shares[rising[-1]]) < max(STILL, TIMES_APART * abs(shares[rising[-2]])):
+                continue
+            right, largest = rising[-1], max(shares, key=lambda r: abs(shares[r]) * self._unchanged(scenario)[r.id])
+            draft = Draft(
+                id="scenario_most", needs=Needs.DATA,
+                prompt=f"Look at the chart “{scenario.name}”. Which stock does the change move by the largest share of itself in {scenario.years:.10g} years?",
+                solution=f"{right.label}: compared with the line without the change, the distance between the two ends is the largest there.",
+                hints=("Read the numbers at the ends of both lines, panel by panel.", "Divide the distance between the two ends by the end of the broken line."),
+            )  # fmt: skip
+            wrong = (([largest.label], Wrong("", "cyc.absolute-change", "This stock moves by the largest amount.")),)
+            otherwise = "Compare the distance between the two ends with the stock without the change, panel by panel."
+            return reading(draft, [r.label for r in shares], [right.label], wrong, self.catalogue, otherwise=otherwise)
+        return Rejected("scenario_most", "no scenario moves one stock by a much larger share than all others")
+
+    def _shares(self, scenario: Scenario) -> dict[Reservoir, float]:
+        """What the change adds to each stock by the end, as a share of what it would be without; empty without a change."""
+        if not scenario.change:
+            return {}
+        changed, unchanged = stocks_at(self.record, scenario, scenario.years), self._unchanged(scenario)
+        return {r: changed[r.id] / unchanged[r.id] - 1 for r in followed(self.record) if unchanged[r.id] > 0}
+
+    def _unchanged(self, scenario: Scenario) -> dict[str, float]:
+        return stocks_at(self.record, scenario, scenario.years, changed=False)
+
+
+def largest_of(fluxes: Sequence[Flux]) -> Flux | None:
+    """The flux that is the largest wherever in their ranges all of them are; none where that cannot be told."""
+    rising = sorted(fluxes, key=lambda flux: ends(flux.rate)[1])
+    return rising[-1] if rising and all(plainly_less(ends(flux.rate), ends(rising[-1].rate)) for flux in rising[:-1]) else None

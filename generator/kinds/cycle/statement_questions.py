@@ -1,0 +1,142 @@
+"""Questions with several right answers: statements on a cycle to be checked against its diagram, and fluxes of one sort."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import combinations
+
+from generator.kind import in_sentence
+from generator.kinds.cycle.asking import Asking, ends, listed, plainly_less, summed
+from generator.kinds.cycle.budget_facts import fluxes_out
+from generator.kinds.cycle.record import Flux
+from generator.quantities.fact import Fact
+from generator.questions.claims import Claim, which_hold
+from generator.questions.making import Draft, Sound, Wrong, drawn, several
+from generator.questions.question import Made, Needs, Rejected
+
+TIMES_APART = 1.2
+CHECK = (
+    "Take one statement at a time, and find the boxes that it names.",
+    "An arrow starts where matter leaves and ends where it arrives; add up all arrows on one side of a box before you compare.",
+)
+
+
+class StatementQuestions(Asking):
+    """Whether a statement holds follows from the numbers, wherever in their ranges these are."""
+
+    def statements(self) -> Made:
+        sorts = ((self._budgets(), 2), (self._shares(), 2), (self._outflows(), 1), (self._inputs(), 1), (self._arrows(), 1), (self._detours(), 1))
+        claims = [claim for sort, most in sorts for claim in drawn(sort, self.subject.id, "statements")[:most]]
+        draft = Draft(
+            id="statements", needs=Needs.DATA, hints=CHECK, prompt="Which of these statements hold? Check each against the diagram.",
+            solution="",
+        )  # fmt: skip
+        return which_hold(draft, claims, self.catalogue, salt=self.subject.id)
+
+    def _budgets(self) -> Iterator[Claim]:
+        for reservoir in self.record.reservoirs:
+            label, into, out = reservoir.label, self.inflow_ends(reservoir), self.outflow_ends(reservoir)
+            inflow, outflow = (told(self.fact(reservoir.id, name)) for name in ("inflow", "outflow"))
+            because = f"“{label}” gains {inflow} and loses {outflow}."
+            if not into[1] or not out[1] or inflow == outflow:
+                continue
+            if plainly_less(out, into):
+                yield Claim(f"“{label}” gains more than it loses", f"“{label}” loses more than it gains", because, "carb.net-sign")
+            elif plainly_less(into, out):
+                yield Claim(f"“{label}” loses more than it gains", f"“{label}” gains more than it loses", because, "carb.net-sign")
+
+    def _outflows(self) -> Iterator[Claim]:
+        """Two reservoirs of which the smaller one passes more on."""
+        for pair in combinations(self.record.reservoirs, 2):
+            small, large = sorted(pair, key=lambda reservoir: ends(reservoir.stock)[1])
+            if not plainly_less(ends(small.stock), ends(large.stock)) or not plainly_less(self.outflow_ends(large), self.outflow_ends(small), TIMES_APART):
+                continue
+            flows = [f"{told(self.fact(one.id, 'outflow'))} leave “{one.label}”" for one in (small, large)]
+            yield Claim(
+                f"In a year more leaves “{small.label}” than “{large.label}”", f"In a year more leaves “{large.label}” than “{small.label}”",
+                f"{flows[0]}, and {flows[1]}.", "cyc.stock-is-flow",
+            )  # fmt: skip
+
+    def _inputs(self) -> Iterator[Claim]:
+        outside = set(self.record.outside)
+        entering = [flux for flux in self.record.fluxes if flux.start in outside and flux.end not in outside]
+        people, nature = (summed(ends(flux.rate) for flux in entering if flux.cause == cause) for cause in ("people", "nature"))
+        if any(flux.cause == "both" for flux in entering) or not people[1] or not nature[1]:
+            return
+        more_by_people = f"People bring more {self.matter} in from outside than nature does"
+        more_by_nature = f"Nature brings more {self.matter} in from outside than people do"
+        by = {cause: listed(told(self.fact(flux.id, "rate")) for flux in entering if flux.cause == cause) for cause in ("people", "nature")}
+        because = f"People bring in {by['people']}, nature {by['nature']}."
+        if plainly_less(nature, people):
+            yield Claim(more_by_people, more_by_nature, because, "cyc.cause-overlooked")
+        elif plainly_less(people, nature):
+            yield Claim(more_by_nature, more_by_people, because, "cyc.cause-overlooked")
+
+    def _arrows(self) -> Iterator[Claim]:
+        """Ways that matter goes in one direction only."""
+        linked = {(flux.start, flux.end): flux for flux in self.record.fluxes}
+        for flux in linked.values():
+            if (flux.end, flux.start) not in linked and flux.start != flux.end and not self._tells(flux):
+                start, end = self.names[flux.start], self.names[flux.end]
+                because = f"The arrow of {in_sentence(flux.label)} starts at “{start}” and ends at “{end}”."
+                yield Claim(self._goes(start, end), self._goes(end, start), because, "cyc.arrow-backwards")
+
+    def _goes(self, start: str, end: str) -> str:
+        return f"An arrow leads from “{start}” to “{end}”"
+
+    def _tells(self, flux: Flux) -> bool:
+        """Whether its name says already where it leads."""
+        words = set(flux.label.casefold().split())
+        return any(words & set(self.names[end].casefold().replace(",", "").split()) for end in (flux.start, flux.end))
+
+    def _detours(self) -> Iterator[Claim]:
+        """Two reservoirs that are linked by way of a third one only."""
+        ids = {reservoir.id for reservoir in self.record.reservoirs}
+        linked = {(flux.start, flux.end) for flux in self.record.fluxes}
+        for start, end in sorted((a, b) for a in ids for b in ids if a != b and (a, b) not in linked):
+            between = [self.names[one] for one in self.names if (start, one) in linked and (one, end) in linked]
+            if between:
+                from_to = f"From “{self.names[start]}” to “{self.names[end]}” it takes"
+                yield Claim(f"{from_to} two arrows or more", f"{from_to} a single arrow", f"The shortest way leads by “{between[0]}”.", "cyc.straight")
+
+    def _shares(self) -> Iterator[Claim]:
+        """Where the largest flux is plainly more, or plainly less, than half of what leaves a reservoir."""
+        for reservoir in self.record.reservoirs:
+            fluxes = fluxes_out(self.record, reservoir.id)
+            for flux in sorted(fluxes, key=lambda flux: ends(flux.rate)[1])[-1:] if len(fluxes) > 1 else ():
+                rest = summed(ends(other.rate) for other in fluxes if other is not flux)
+                of = f"half of what leaves “{reservoir.label}” goes to “{self.names[flux.end]}”"
+                if sum(other.end == flux.end for other in fluxes) > 1:
+                    continue
+                because = f"{flux.label} takes {told(self.fact(flux.id, 'rate'))} of {told(self.fact(reservoir.id, 'outflow'))}."
+                if plainly_less(rest, ends(flux.rate), TIMES_APART):
+                    yield Claim(f"More than {of}", f"Less than {of}", because, "cyc.share-of-rest")
+                elif plainly_less(ends(flux.rate), rest, TIMES_APART):
+                    yield Claim(f"Less than {of}", f"More than {of}", because, "cyc.share-of-rest")
+
+    def human_inputs(self) -> Made:
+        """What people bring in from outside, among what nature brings, what moves inside, and what leaves."""
+        outside = set(self.record.outside)
+        entering = [flux for flux in self.record.fluxes if flux.start in outside and flux.end not in outside]
+        people = [flux for flux in entering if flux.cause == "people"]
+        if any(flux.cause == "both" for flux in entering):
+            return Rejected("human_inputs", "nature and people together drive a flux that enters from outside")
+        sorts: tuple[tuple[Sequence[Flux], str, str], ...] = (
+            ([flux for flux in entering if flux.cause == "nature"], "cyc.cause-overlooked", "It comes in from outside, but nature brings it."),
+            ([flux for flux in self.record.fluxes if flux.start not in outside and flux.end not in outside], "cyc.inner-input", "It runs between two reservoirs."),
+            ([flux for flux in self.record.fluxes if flux.end in outside], "cyc.output-as-input", "It leaves the budget."),
+        )  # fmt: skip
+        picked = [(drawn(fluxes, self.subject.id, "human_inputs")[0], idea, because) for fluxes, idea, because in sorts if fluxes]
+        draft = Draft(
+            id="human_inputs", needs=Needs.DATA,
+            prompt=f"Which of these fluxes bring {self.matter} in from outside because of people?",
+            solution=f"{listed(flux.label for flux in people)} {'come' if len(people) > 1 else 'comes'} from outside, and people are the cause.",
+            hints=("Dashed boxes lie outside: look for arrows that start there.", "Of these arrows keep the broken ones, which are driven by people."),
+        )  # fmt: skip
+        right = [Sound(flux.label, f"It comes from outside, from the box “{self.names[flux.start]}”, and people are the cause.") for flux in people[:3]]
+        return several(draft, right, [Wrong(flux.label, idea, because) for flux, idea, because in picked], self.catalogue, salt=self.subject.id)
+
+
+def told(fact: Fact) -> str:
+    """A range as a range, any other number without its spread."""
+    return fact.shown if fact.low is not None else fact.shown_exactly

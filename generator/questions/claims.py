@@ -1,0 +1,39 @@
+"""Statements about data, of which some are shown as they hold and others as a wrong idea turns them: pick those that hold."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+
+from generator.questions.making import Draft, Sound, Wrong, drawn, several
+from generator.questions.misconception import Catalogue
+from generator.questions.question import Made, Rejected
+
+HOLD, DO_NOT = 2, 2
+"""How many statements of each sort a question has; now and then one more of either."""
+
+
+@dataclass(frozen=True)
+class Claim:
+    """What the data say about one thing, and what somebody with a wrong idea would say of it."""
+
+    holds: str
+    turned: str
+    """The same, gone wrong."""
+    because: str
+    """How it is: the feedback to both, so it must not say which of the two was picked."""
+    misconception: str
+
+
+def which_hold(draft: Draft, claims: Iterable[Claim], catalogue: Catalogue, *, salt: str) -> Made:
+    """Statements drawn from the claims, each claim at most once, as it holds or turned; the solution says what shows the right ones."""
+    found = drawn(claims, salt, draft.id)
+    if len(found) < HOLD + DO_NOT:
+        return Rejected(draft.id, f"the data bear {len(found)} statements, expected {HOLD + DO_NOT}")
+    extra = len(found) > HOLD + DO_NOT
+    hold = HOLD + (extra and drawn((0, 1), salt, draft.id, "more")[0])
+    picked = found[: HOLD + DO_NOT + extra]
+    solved = replace(draft, solution=" ".join(claim.because for claim in picked[:hold]))
+    right = [Sound(claim.holds, claim.because) for claim in picked[:hold]]
+    wrong = [Wrong(claim.turned, claim.misconception, claim.because) for claim in picked[hold:]]
+    return several(solved, right, wrong, catalogue, salt=salt)

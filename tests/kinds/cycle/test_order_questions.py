@@ -1,0 +1,84 @@
+"""Questions that ask for an order of fluxes or of reservoirs: only orders that nothing can be said against."""
+
+from __future__ import annotations
+
+from itertools import permutations, pairwise
+
+import pytest
+
+from generator.questions.question import Ordering
+from tests.kinds.small_records import demo, made, subject
+
+CYCLES = ["global_carbon", "global_nitrogen", "phosphorus", "water", "wend_hollow_nitrogen"]
+ROUND = """
+units: {{stock: Gt C, flux: Gt C/yr}}
+outside: [x, y]
+reservoirs: [{{id: air, stock: {air}}}, {{id: plants, stock: {plants}}}, {{id: soil, stock: {soil}}}, {{id: rock, stock: {rock}}}]
+fluxes:
+  - {{id: growth, from: air, to: plants, rate: 4}}
+  - {{id: litter, from: plants, to: soil, rate: 4}}
+  - {{id: sinking, from: soil, to: rock, rate: 4}}
+  - {{id: fire, from: rock, to: air, rate: 4}}
+{more}
+"""
+
+
+def around(more: str = "", **stocks: object) -> str:
+    return ROUND.format(**({"air": 4, "plants": 40, "soil": 400, "rock": 4000} | stocks), more=more)
+
+
+def steps(question: object) -> list[str]:
+    assert isinstance(question, Ordering)
+    return [step.text for step in question.steps]
+
+
+@pytest.mark.parametrize("record", CYCLES)
+def test_way_can_be_walked_in_no_other_order(record: str) -> None:
+    """Source: every order of the fluxes, tried one by one."""
+    of = demo(f"cycle/{record}")
+    asked = steps(made(of)["way"])
+    fluxes = {flux.label: flux for flux in of.record.fluxes}
+    start = fluxes[asked[0]].start
+
+    def walked(order: tuple[str, ...]) -> bool:
+        return fluxes[order[0]].start == start and all(fluxes[one].end == fluxes[other].start for one, other in pairwise(order))
+
+    assert [tuple(asked)] == [order for order in permutations(asked) if walked(order)]
+
+
+def test_way_round_is_told_as_one() -> None:
+    question = made(subject("cycle", around()))["way"]
+    assert len(steps(question)) == 4
+    start = question.prompt.split("“")[1].split("”")[0]
+    assert f"back to “{start}”" in question.prompt
+
+
+def test_way_does_not_begin_where_two_loops_could_change_places() -> None:
+    """From the air either loop can be walked first; from the sea or the soil there is one order only."""
+    text = """
+units: {stock: Gt C, flux: Gt C/yr}
+reservoirs: [{id: air, stock: 4}, {id: sea, stock: 4}, {id: soil, stock: 4}]
+fluxes:
+  - {id: a, from: air, to: sea, rate: 1}
+  - {id: b, from: sea, to: air, rate: 1}
+  - {id: c, from: air, to: soil, rate: 1}
+  - {id: d, from: soil, to: air, rate: 1}
+"""
+    assert steps(made(subject("cycle", text))["way"])[0] in ("B", "D")
+
+
+def test_reservoirs_stand_in_order_of_stock_over_outflow() -> None:
+    """Source: arithmetic on the record: 1, 10, 100 and 1000 years; then 400 and 40 change places."""
+    assert ["Air", "Plants", "Soil", "Rock"] == steps(made(subject("cycle", around()))["stays"])
+    assert ["Air", "Soil", "Plants", "Rock"] == steps(made(subject("cycle", around(plants=400, soil=40)))["stays"])
+
+
+@pytest.mark.parametrize("stocks", [{"soil": 50}, {"soil": "{low: 50, high: 5000}"}, {"soil": "unknown"}, {"air": 0}])
+def test_times_that_are_not_plainly_apart_are_asked_for_in_another_way(stocks: dict[str, object]) -> None:
+    """Source: arithmetic: 50 is less than 1.5 times 40; a range up to 5000 reaches beyond 4000; of nothing nothing lasts."""
+    assert "stays" not in made(subject("cycle", around(**stocks)))
+
+
+def test_order_takes_the_place_of_the_choice_of_the_longest_stay() -> None:
+    assert {"stays", "longest_stay"} & set(made(subject("cycle", around()))) == {"stays"}
+    assert {"stays", "longest_stay"} & set(made(demo("cycle/water"))) == {"longest_stay"}

@@ -1,0 +1,49 @@
+"""Statements to pick from: each claim once, as it holds or turned, and both kinds enough."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.questions.claims import Claim, which_hold
+from generator.questions.making import Draft
+from generator.questions.misconception import Catalogue, Misconception
+from generator.questions.question import Rejected, SeveralChoice
+
+CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", correction="The correction.")})
+DRAFT = Draft(id="statements", prompt="Which hold?", solution="")
+
+
+def claims(number: int) -> list[Claim]:
+    return [Claim(f"{n} holds", f"{n} turned", f"It is {n}.", "t.slip") for n in range(number)]
+
+
+@pytest.mark.parametrize("number", [4, 5, 9])
+def test_every_claim_is_shown_at_most_once(number: int) -> None:
+    for record in range(20):
+        made = which_hold(DRAFT, claims(number), CATALOGUE, salt=f"kind/{record}")
+        assert isinstance(made, SeveralChoice)
+        shown = [option.text.partition(" ")[0] for option in made.options]
+        assert len(set(shown)) == len(shown) == min(number, 5)
+        assert all(option.right == option.text.endswith("holds") for option in made.options)
+
+
+def test_two_of_each_sort_and_now_and_then_one_more() -> None:
+    found = set()
+    for record in range(40):
+        made = which_hold(DRAFT, claims(8), CATALOGUE, salt=f"kind/{record}")
+        assert isinstance(made, SeveralChoice)
+        found.add((sum(option.right for option in made.options), sum(not option.right for option in made.options)))
+    assert {(2, 3), (3, 2)} == found
+
+
+def test_feedback_says_how_it_is_and_the_solution_why_the_right_ones_hold() -> None:
+    made = which_hold(DRAFT, claims(4), CATALOGUE, salt="kind/record")
+    assert isinstance(made, SeveralChoice)
+    right = [option for option in made.options if option.right]
+    assert {f"It is {option.text[0]}." for option in right} == {option.feedback for option in right}
+    assert all(option.feedback in made.solution for option in right)
+    assert all(f"It is {option.text[0]}. The correction." == option.feedback for option in made.options if not option.right)
+
+
+def test_too_few_claims_are_no_question() -> None:
+    assert Rejected("statements", "the data bear 3 statements, expected 4") == which_hold(DRAFT, claims(3), CATALOGUE, salt="kind/record")
