@@ -177,10 +177,8 @@ class _Grammar:
 
     def _compared(self, node: ast.Compare) -> list[ast.expr]:
         kinds = [type(op) for op in node.ops]
-        if any(kind in (ast.Is, ast.IsNot) for kind in kinds):
-            raise self._refusal(node, f"{self._piece(node)}: write == or != instead of `is`")
         if any(kind not in _COMPARISONS for kind in kinds):
-            raise self._refusal(node, f"{self._piece(node)} has no place in an expression")
+            raise self._refusal(node, f"{self._piece(node)}: write == or != instead of `is`")
         if len(kinds) > 1 and not any(all(kind in chain for kind in kinds) for chain in _CHAINS):
             raise self._refusal(node, f"{self._piece(node)}: compare two at a time and join them with `and`")
         return [node.left, *node.comparators]

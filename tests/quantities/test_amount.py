@@ -29,7 +29,9 @@ def test_range_has_middle_and_half_width() -> None:
 
 @pytest.mark.parametrize(
     ("amount", "value", "spread"),
-    [(Amount.exactly(3.0), 3.0, None), (Amount.unknown(), None, None), (Amount(value=4.0, plus_minus=3.0), 4.0, 3.0)],
+    [(Amount.exactly(3.0), 3.0, None), (Amount.unknown(), None, None), (Amount(value=4.0, plus_minus=3.0), 4.0, 3.0),
+     (Amount(value=4.0, plus_minus=0.0), 4.0, 0.0), (Amount(value=4.0, plus_minus=0.5), 4.0, 0.5), (Amount.between(4.0, 4.0), 4.0, 0.0),
+     (Amount(value=4.0, low=3.0), 4.0, None), (Amount(value=4.0, high=5.0), 4.0, None)],
 )
 def test_spread_is_what_is_stated(amount: Amount, value: float | None, spread: float | None) -> None:
     assert (value, spread) == (amount.value, amount.spread)

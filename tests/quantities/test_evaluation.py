@@ -68,7 +68,7 @@ def test_value_is_finite_whatever_is_given(source: str, a: float, b: float) -> N
         ("'r' in w", "`in` asks for a month among months"), ("m == 7", "write 7 in dry_months"), ("s * 2", "a series cannot be multiplied"),
         ("s > 1", "a series cannot be compared"), ("abs(s)", "a series cannot be given to abs"), ("sum(a)", "expected a series"),
         ("max(s, 1)", "beside others"), ("sum(e)", "the series is empty"), ("sum_months(s, 0, 3)", "months from 1 to 12"),
-        ("sum_months(s, 1.5, 3)", "months from 1 to 12"), ("sum_months(m, 1, 2)", "a series of twelve months"), ("a in a", "`in` asks"),
+        ("sum_months(s, 1.5, 3)", "months from 1 to 12"), ("sum_months(m, 1, 2)", "a series of twelve months"), ("a in a", "`in` asks"), ("w in m", "`in` asks"), ("t in m", "`in` asks"), ("s in m", "`in` asks"), ("m in m", "`in` asks"),
     ],
 )  # fmt: skip
 def test_what_does_not_suit_an_operation_is_refused(source: str, words: str) -> None:
@@ -114,7 +114,8 @@ def test_series_functions_agree_with_python(numbers: list[float]) -> None:
         ("sum(temps)", "temperatures in °C cannot be added"), ("temp + temp", "temperatures in °C cannot be added"),
         ("2 * temp", "temperatures in °C cannot be multiplied"), ("temp / 2", "temperatures in °C cannot be divided"),
         ("-temp", "temperatures in °C cannot be negated"), ("temp ** 2", "temperatures in °C cannot be raised"),
-        ("abs(temp)", "temperatures in °C"), ("temp + mm", "°C and mm cannot be added"), ("temp + 3", "°C and a bare number cannot"),
+        ("abs(temp)", "temperatures in °C"), ("temp + mm", "°C and mm cannot be added"), ("temp + 3", "°C and a bare number cannot"), ("3 + temp", "a bare number and °C cannot be added"),
+        ("mm + temp", "mm and °C cannot be added"), ("exp(temp)", "must have no unit, found °C"), ("sqrt(temp)", "temperatures in °C"),
         ("kelvin - temp", "K and °C cannot be subtracted"), ("sum(temp, temp)", "temperatures in °C cannot be added"),
         ("sum_months(temps, 1, 2)", "temperatures in °C cannot be added"),
     ],
@@ -175,3 +176,27 @@ def test_value_does_not_depend_on_the_unit_that_is_stated(sign: str, a: float, b
 def test_power_raises_number_and_unit(base: float, exponent: int) -> None:
     raised = Expression(f"x ** {exponent}" if exponent >= 0 else f"x ** (-{-exponent})").value(x=amount(base, "m"))
     assert pytest.approx(operator.pow(base, exponent)) == raised.m_as(unit("m").pint ** exponent)
+
+
+def test_several_bare_values_are_added_and_averaged() -> None:
+    assert (6.0, 2.0) == (Expression("sum(1, 2, 3)").value(), Expression("mean(1, 2, 3)").value())
+
+
+def test_bare_number_is_compared_in_the_unit_beside_it_also_within_max_and_min() -> None:
+    """Nothing, or a cap, beside a quantity is the usual way to keep it within bounds."""
+    assert (amount(3.0, "mm"), amount(0.0, "mm")) == tuple(Expression(f"{name}(0, rain)").value(rain=amount(3.0, "mm")) for name in ("max", "min"))
+
+
+def test_readings_are_compared_with_each_other_and_with_bare_degrees() -> None:
+    given_facts = {"cold": amount(-3.0, "degC"), "warm": amount(68.0, "degF")}
+    assert Expression("cold < warm and cold < 0 and warm > 67").evaluate(given_facts)
+
+
+def test_square_root_of_nothing_of_a_number_and_of_an_area() -> None:
+    assert (0.0, 3.0) == (Expression("sqrt(0)").value(), Expression("sqrt(9)").value())
+    assert 5.0 == Expression("sqrt(area)").value(area=amount(25.0, "m2")).m_as(unit("m").pint)
+
+
+@pytest.mark.parametrize(("source", "value"), [("exp(0)", 1.0), ("log(1)", 0.0), ("sin(0)", 0.0), ("tan(0)", 0.0), ("arccos(1)", 0.0), ("abs(-2)", 2.0)])
+def test_functions_of_one_number_at_their_well_known_places(source: str, value: float) -> None:
+    assert value == Expression(source).value()

@@ -117,3 +117,21 @@ def test_evaluate_takes_a_mapping_that_holds_more() -> None:
 def test_missing_name_is_told() -> None:
     with pytest.raises(ExpressionError, match=r"a \+ b: no value for a, b"):
         Expression("a + b").evaluate({})
+
+
+@pytest.mark.parametrize(
+    ("source", "is_sum"),
+    [
+        ("a", True), ("a + b", True), ("a - b - c", True), ("-a + b", True), ("sum(s)", True), ("max(a, b) - min(a, c)", True), ("-sum(a, b)", True),
+        ("a * b", False), ("a + b * c", False), ("a * b + c", False), ("-(a / b)", False), ("sum(a, 2 * b)", False), ("sum(2 * b, a)", False),
+        ("mean(s)", False), ("sqrt(a)", False), ("a ** 2", False),
+    ],
+)  # fmt: skip
+def test_sums_and_differences_of_facts_are_known_from_other_expressions(source: str, is_sum: bool) -> None:
+    assert is_sum is Expression(source).is_sum
+
+
+def test_expressions_of_the_same_text_are_equal_and_say_their_text() -> None:
+    assert 1 == len({Expression("a + b"), Expression("a + b")})
+    assert "Expression('a + b')" == repr(Expression("a + b"))
+    assert Expression("a + b") != "a + b"

@@ -226,3 +226,27 @@ def test_fact_in_proportion_takes_spread_and_range_along() -> None:
 @pytest.mark.parametrize(("own", "other"), [(None, 10.0), (2.5, 0.0), (2.5, None)])
 def test_proportion_to_nothing_leaves_a_fact_as_it_is(own: float | None, other: float | None) -> None:
     assert fact(own) == in_proportion(fact(own), fact(other, plus_minus=2.0))
+
+
+@pytest.mark.parametrize(
+    ("one", "exactly", "shown"),
+    [
+        (fact("humid", None), "humid", "humid"), (fact(None, undefined_because="not known: no depth"), "not known: no depth", "not known: no depth"),
+        (fact(None, None), "not defined", "not defined"), (fact(3.0, None), "3.00", "3.00"), (fact(3.0), "3.00 mm", "3.00 mm"),
+        (fact(3.0, low=2.0), "3.00 mm", "3.00 mm"), (fact(3.0, high=4.0), "3.00 mm", "3.00 mm"), (fact(3.0, low=2.0, high=4.0), "3.00 mm", "2 to 4 mm"),
+    ],
+)  # fmt: skip
+def test_unit_stands_only_behind_a_number_and_a_range_has_two_ends(one: Fact, exactly: str, shown: str) -> None:
+    assert (exactly, shown) == (one.shown_exactly, one.shown)
+
+
+def test_sum_is_shown_to_the_unit_up_to_seven_digits() -> None:
+    """Beyond them the last digits of a sum mean nothing."""
+    thin = "\u202f"
+    assert f"1{thin}234{thin}567 mm" == work_out("a + b", "mm", a=fact(1234000.0), b=fact(567.0)).shown
+    assert "1.234568 × 10⁷ mm" == work_out("a + b", "mm", a=fact(12345000.0), b=fact(678.0)).shown
+
+
+def test_first_of_several_unknown_facts_is_the_reason() -> None:
+    made = work_out("a + b", "mm", a=fact(None, undefined_because="a is lost"), b=fact(None, undefined_because="b is lost"))
+    assert "a is lost" == made.undefined_because

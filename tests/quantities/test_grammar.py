@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import keyword
 import time
 import warnings
 
@@ -67,6 +68,12 @@ REFUSED = [
     ("a = b", "write == to ask"),
     ("!a", "! is written not here"),
     ("a is b", "write == or != instead of `is`"),
+    ("a < b is c", "write == or != instead of `is`"),
+    ("a is not b", "write == or != instead of `is`"),
+    ("a in b in c", "compare two at a time"),
+    ("sum(a, *b)", "expected a series, or values to add"),
+    ("sum(a, **b)", "expected a series, or values to add"),
+    ("a == 'x' and b ^ 2", "^ is written ** here"),
     ("a < b > c", "compare two at a time and join them with `and`"),
     ("a != b != c", "compare two at a time"),
     ("a, b", "a comma stands only between"),
@@ -101,7 +108,7 @@ def test_hostile_or_foreign_text_is_refused_in_words(source: str, words: str) ->
     assert not any(jargon in said for jargon in ("joinedstr", "binop", "NoneType", "object", "_ast"))
 
 
-@pytest.mark.parametrize(("source", "piece"), [("  a + f'x'", "f'x'"), ("α + 0x1", "0x1"), ("ä * g(1)", "g(1)"), ("a ≤ 1", "≤ 1")])
+@pytest.mark.parametrize(("source", "piece"), [("  a + f'x'", "f'x'"), ("α + 0x1", "0x1"), ("ä * g(1)", "g(1)"), ("a ≤ 1", "≤ 1"), ("a == 'x' and b ^ 2", "^ 2"), ("a == 'x' and b < 0x1", "0x1")])
 def test_column_points_at_the_piece(source: str, piece: str) -> None:
     with pytest.raises(ExpressionError) as refused:
         Expression(source)
@@ -127,3 +134,50 @@ def test_no_power_takes_long(source: str) -> None:
 
 def test_functions_and_their_arguments_are_the_same_list() -> None:
     assert list(ARGUMENTS) == list(FUNCTIONS)
+
+
+@pytest.mark.parametrize("source", ["a < b <= c", "a >= b > c", "a == b == c", "a != b", "a in m", "a not in m", "not a < b"])
+def test_comparisons_that_can_be_read(source: str) -> None:
+    assert source == Expression(source).source
+
+
+def test_longest_and_deepest_expressions_are_read_and_the_next_ones_are_not() -> None:
+    assert Expression("a" * 2000).evaluate({"a" * 2000: 1.0}) == 1.0
+    assert "at most 2000 characters, found 2001" in told("a" * 2001)
+    assert Expression("-" * 99 + "a").evaluate({"a": 1.0}) == -1.0
+    assert "nested too deep" in told("-" * 100 + "a")
+
+
+MOST = {"sum": 99, "mean": 99, "max": 99, "min": 99, "sum_months": 3}
+"""How many arguments a function takes at most; all others take one."""
+
+
+@pytest.mark.parametrize("name", ARGUMENTS)
+def test_function_takes_neither_fewer_nor_more_arguments_than_it_can_use(name: str) -> None:
+    most = MOST.get(name, 1)
+    fewest = 3 if name == "sum_months" else 1
+    for count in {fewest, most}:
+        assert Expression(f"{name}({', '.join(['a'] * count)})").names == ("a",)
+    for count in (fewest - 1, most + 1):
+        assert f"between the brackets of {name}" in told(f"{name}({', '.join(['a'] * count)})")
+
+
+RESERVED = [word for word in keyword.kwlist if word not in {"and", "or", "not", "in", "is", "True", "False", "None"}]
+
+
+@pytest.mark.parametrize("word", RESERVED)
+def test_fact_may_have_a_name_that_python_reserves(word: str) -> None:
+    """Also with an owner before it, and inside a longer name."""
+    given_facts = {word: 3.0, f"soil.{word}": 4.0, f"{word}_a": 5.0}
+    assert Expression(f"{word} + soil.{word} * {word}_a").evaluate(given_facts) == 23.0
+    assert Expression(word).names == (word,)
+
+
+def test_signs_between_quotes_are_part_of_the_text() -> None:
+    assert Expression("w == 'wet' or w == 'hot & dry = bare'").evaluate({"w": "hot & dry = bare"})
+
+
+def test_what_is_wrong_as_a_whole_is_told_at_its_beginning() -> None:
+    with pytest.raises(ExpressionError) as refused:
+        Expression("")
+    assert 0 == refused.value.column
