@@ -101,6 +101,10 @@ def test_two_signs_never_meet(source: str) -> None:
         ("a < 1 and b >= 2", "a < 1 and b ≥ 2"), ("(a < 1 or b < 1) and c < 1", "(a < 1 or b < 1) and c < 1"),
         ("a < 1 or b < 1 and c < 1", "a < 1 or b < 1 and c < 1"), ("not a < 1", "not(a < 1)"), ("1 < a <= b", "1 < a ≤ b"),
         ("7 in site.dry", "7 in site.dry"), ("w == 'dry'", "w = dry"), ("sum_months(rain, 4, 9)", "sum(rain from April to September)"),
+        ("sum_months(rain, 1, 12)", "sum(rain from January to December)"), ("sum_months(rain, 0, 13)", "sum(rain from 0 to 13)"),
+        ("sum_months(rain, a, 9)", "sum(rain from a to September)"), ("not (a < 1 and b < 1)", "not(a < 1 and b < 1)"),
+        ("a < 1 and (b < 1 and c < 1)", "a < 1 and (b < 1 and c < 1)"), ("a < 1 or (b < 1 or c < 1)", "a < 1 or (b < 1 or c < 1)"),
+        ("a < 1 and not b < 1", "a < 1 and not(b < 1)"), ("a - b < c * 2", "a − b < c × 2"),
     ],
 )  # fmt: skip
 def test_brackets_stand_where_the_meaning_needs_them(source: str, text: str) -> None:
@@ -126,7 +130,7 @@ SERIES = Terms((12.0, -4.0, 7.0), ("12", "−4", "7"), unit("degC"))
     [
         ("sum(s)", "12 + (−4) + 7"), ("2 * sum(s)", "2 × (12 + (−4) + 7)"), ("mean(s)", "(12 + (−4) + 7) ÷ 3"),
         ("1 / mean(s)", "1 ÷ ((12 + (−4) + 7) ÷ 3)"), ("mean(s) ** 2", "((12 + (−4) + 7) ÷ 3)²"),
-        ("max(s) - min(s)", "12 °C − (−4 °C)"), ("count(s)", "count(the series)"), ("max(s, t)", "max(the series, t)"),
+        ("max(s) - min(s)", "12 °C − (−4 °C)"), ("max(s) ** 2", "(12 °C)²"), ("2 - min(s)", "2 − (−4 °C)"), ("min(s) ** 2", "(−4 °C)²"), ("count(s)", "count(the series)"), ("max(s, t)", "max(the series, t)"),
     ],
 )  # fmt: skip
 def test_series_is_written_out_with_brackets_around_it_where_needed(source: str, text: str) -> None:
