@@ -21,12 +21,12 @@ ROUNDED = 2
 TEMPERATURES, PRECIPITATIONS = range(-15, 30), range(20, 4400, 20)
 """Where other climates are looked for: about the extent of the map [degC, mm]."""
 STORES = (
-    Wrong("Decomposers only clear dead matter away and set no nutrients free", "nit.decomposer-cleaner"),
-    Wrong("Plants make nutrients out of sunlight and keep them there", "carb.made-new"),
-    Wrong("The energy of dead plants turns into nutrients there", "nit.energy-nutrient"),
-    Wrong("Leaves take the nutrients out of the air and pass them on", "nit.leaf-n2"),
+    ("nit.decomposer-cleaner", "Decomposers set no nutrients free", "Decomposers clear dead matter away, but set no nutrients free in doing so"),
+    ("carb.made-new", "Plants make nutrients of sunlight", "Plants make their nutrients of sunlight, and keep them where they were made"),
+    ("nit.energy-nutrient", "Energy turns into nutrients", "The energy of dead plants turns into nutrients where they fall"),
+    ("nit.leaf-n2", "Leaves take them out of the air", "Leaves take the nutrients out of the air, and pass them on to where they are kept"),
 )
-"""Wrong reasons for where nutrients are kept, wrong in every biome."""
+"""Wrong reasons for where nutrients are kept, wrong in every biome: the idea, and how it is said briefly and at length."""
 
 
 def limiting_factor(subject: Subject[BiomeRecord], station: Station, catalogue: Catalogue) -> Made:
@@ -34,22 +34,22 @@ def limiting_factor(subject: Subject[BiomeRecord], station: Station, catalogue: 
     warmth, water = (subject.facts[f"{station.id}.{name}"] for name in ("npp_by_temperature", "npp_by_precipitation"))
     if not apart(warmth.number, water.number):
         return Rejected("limiting_factor", "temperature and precipitation allow about the same production")
-    small, large = ("Temperature", "Precipitation") if warmth.number < water.number else ("Precipitation", "Temperature")
+    small, large = ("temperature", "precipitation") if warmth.number < water.number else ("precipitation", "temperature")
     draft = Draft(
         id="limiting_factor",
         prompt=(
             f"By the Miami model the mean temperature at {station.label} alone would allow plants to build up {warmth.shown} of dry matter, "
             f"the annual precipitation alone {water.shown}. What limits their growth, by these numbers?"
         ),
+        hints=("Plants need warmth and water at once: neither can stand in for the other.", "Which of the two numbers is reached first, as growth goes up from zero?"),
         solution=f"The smaller of the two limits decides: {min(warmth, water, key=lambda fact: fact.number).shown}.",
     )
     wrong = (
-        Wrong(f"{large}: it allows more, so it decides", "bio.limit-larger"),
-        Wrong("Both together: growth lies half way between the two", "bio.limit-mean"),
-        Wrong("Neither: the plants of the place are adapted to it", "bio.limit-none"),
+        Wrong(f"The {large}, because it allows more", "bio.limit-larger"),
+        Wrong("Both: growth lies half way between what temperature and precipitation allow", "bio.limit-mean"),
+        Wrong("Neither, because plants of the place are adapted to it", "bio.limit-none"),
     )
-    more = "warmth" if small == "Temperature" else "water"
-    return choice(draft, f"{small}: with more {more} they could build up more", wrong, catalogue, salt=subject.id)
+    return choice(draft, f"The {small}, because it allows less", wrong, catalogue, salt=subject.id)
 
 
 def nutrients(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Made:
@@ -63,11 +63,12 @@ def nutrients(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Made:
     held, why = said
     draft = Draft(
         id="nutrients",
-        prompt=f"{subject.record.title}: most nutrients are held in {held}. Why there?",
+        prompt=f"{subject.record.title}: most nutrients are held in {held}. Why is that so?",
         solution=f"They are held there because {why}.",
         needs=Needs.KNOWLEDGE,
     )
-    return choice(draft, as_option(why), drawn(STORES, subject.id, "nutrients")[:3], catalogue, salt=subject.id)
+    stores = [Wrong(min(texts, key=lambda text: abs(len(text) - len(why))), idea) for idea, *texts in STORES]
+    return choice(draft, as_option(why), drawn(stores, subject.id, "nutrients")[:3], catalogue, salt=subject.id)
 
 
 def which_climate(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Made:

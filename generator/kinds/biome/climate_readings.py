@@ -1,0 +1,289 @@
+"""Questions that are answered off the climate diagram or a table of the page: a month, or two neighbouring ones.
+
+Each is only asked where the answer stands out by itself and is not the month that a glance would give.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from generator.kinds.biome.asked_station import AskedStation, beside, name, names, opposite
+from generator.kinds.biome.charts import has_southern_summer
+from generator.questions.making import Draft, Wrong, reading
+from generator.questions.question import Made, Rejected
+
+LEAST_RISE, LEAST_LEAD = 1.5, 0.5
+"""Change [K] from month to month that is worth a question, and how far it must stand above the next largest."""
+RAIN_LEAD = 0.1
+"""How far a change of precipitation must stand above the next largest, as part of itself."""
+LEAST_GAP_LEAD, LEAST_SOIL_LEAD = 2.0, 1.0
+"""By how much [mm] the widest gap and the driest soil must stand apart from the next month."""
+PEAK = 0.1
+"""By how much a peak must stand above the dip beside it, as part of the mean month."""
+GROWTH = 5.0
+"""Monthly mean temperature [degC] from which on most plants grow."""
+NEXT_TO_IT = "That is the month beside it."
+
+
+def readings(asked: AskedStation) -> Iterator[Made]:
+    """The most telling first; the plain ones only where others are few."""
+    return (make(asked) for make in (widest_gap, driest_soil, second_peak, growing_begins, fastest_warming, fastest_change_of_rain))
+
+
+def plain_readings(asked: AskedStation) -> Iterator[Made]:
+    """The highest and the lowest point of precipitation."""
+    return (make(asked) for make in (wettest, driest))
+
+
+def widest_gap(asked: AskedStation) -> Made:
+    """Where precipitation lies furthest below temperature, at the scales of the diagram."""
+    item, gaps = "widest_gap", [2 * asked.temp(month) - asked.precip(month) for month in range(1, 13)]
+    month = _standing_out(gaps, LEAST_GAP_LEAD)
+    warmest, driest = asked.months("warmest_month"), asked.months("driest_month")
+    if month is None or gaps[month - 1] <= 0 or (month in warmest and month in driest):
+        return Rejected(item, "no month stands out by lying furthest below the line of temperature")
+    most = gaps.index(min(gaps)) + 1
+    draft = Draft(
+        id=item,
+        prompt=f"In which month does the precipitation line lie furthest below the temperature line in the climate diagram of {asked.place}?",
+        solution=(
+            f"In {name(month)}, with {asked.told('monthly_mean_temp', month)} and {asked.told('monthly_precip', month)}, the lines lie farthest apart: "
+            "10 °C stands at the height of 20 mm."
+        ),
+        hints=(
+            "A gap is the distance between two lines: compare both of them in each month.",
+            "Look only where the field between the lines is dotted, and find where it is widest from line to line.",
+        ),
+    )
+    wrong = [
+        (names(warmest), Wrong("", "clim.height-not-gap", "That is where it is warmest.")),
+        (names(driest), Wrong("", "clim.height-not-gap", "That is where least falls.")),
+        ((name(most),), Wrong("", "clim.dry-reversed", "There the precipitation line lies furthest above.")),
+        (names(beside(month)), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
+    ]
+    return _month(asked, draft, (month,), wrong, otherwise="In each month, measure from the line of temperature down to that of precipitation.")
+
+
+def driest_soil(asked: AskedStation) -> Made:
+    """The store of the soil is lowest at the end of a time in which more leaves than enters, not when least rain falls."""
+    item = "driest_soil"
+    if asked.no_balance:
+        return Rejected(item, asked.no_balance)
+    soil = asked.fact("monthly_soil_water").series
+    month = _standing_out([-water for water in soil], LEAST_SOIL_LEAD)
+    if month is None or month in asked.months("driest_month"):
+        return Rejected(item, "no month stands out by its dry soil, or least falls in that month too")
+    demand = asked.fact("monthly_pet").series
+    draft = Draft(
+        id=item,
+        prompt=f"At the end of which month does the soil at {asked.place} hold least water? Open “Soil water at the end of each month” among the numbers of this page.",
+        solution=f"At the end of {name(month)} the soil holds {asked.told('monthly_soil_water', month)}, less than after any other month.",
+        hints=(
+            "The soil is a store: it shrinks as long as more leaves it than enters.",
+            "Go down the last column of the table, month by month, and look for its smallest number.",
+        ),
+    )
+    wrong = [
+        (names(asked.months("driest_month")), Wrong("", "clim.store-is-flow", "That is when least precipitation falls.")),
+        ((name(demand.index(max(demand)) + 1),), Wrong("", "clim.store-is-flow", "That is when most could evaporate.")),
+        (names(beside(month)), Wrong("", "clim.wrong-row")),
+    ]
+    return _month(asked, draft, (month,), wrong, otherwise="Take the column of soil water, not that of what falls or could evaporate.")
+
+
+def second_peak(asked: AskedStation) -> Made:
+    """The other rainy time of a place near the equator."""
+    item, rain = "second_peak", asked.fact("monthly_precip").series
+    peaks = _peaks(rain)
+    if not peaks or not asked.is_steady:
+        return Rejected(item, "precipitation has not two peaks in the year")
+    first, other = peaks
+    second = sorted((month for month in range(1, 13) if month != first), key=lambda month: -rain[month - 1])[:2]
+    draft = Draft(
+        id=item,
+        prompt=f"The precipitation of {asked.place} has two peaks in a year. The higher one is in {name(first)}. In which month is the other?",
+        solution=f"In {name(other)}, with {asked.told('monthly_precip', other)}, more falls than in the months before and after.",
+        hints=(
+            "A peak is a month from which the line goes down on both sides.",
+            f"Follow the precipitation line on from {name(first)}: it goes down, and then up again to another top.",
+        ),
+    )
+    wrong = [
+        (names(tuple(second)), Wrong("", "clim.second-largest", "Much falls there too, but a month beside it has more.")),
+        (names((*beside(first), first)), Wrong("", "clim.second-largest", f"That belongs to the peak of {name(first)}.")),
+        (names(asked.months("driest_month")), Wrong("", "clim.wrong-end", "That is the lowest point of the line.")),
+        (names(beside(other)), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
+    ]
+    return _month(asked, draft, (other,), wrong, otherwise="On both sides of a peak the line goes down: look at the months before and after yours.")
+
+
+def growing_begins(asked: AskedStation) -> Made:
+    """The first month warm enough for most plants; only where frost ends in an earlier one."""
+    item, growing = "growing_begins", asked.months("growing_season_months")
+    starts = [month for month in growing if beside(month)[0] not in growing]
+    thaw = [month for month in range(1, 13) if asked.temp(month) > 0 and asked.temp(beside(month)[0]) <= 0]
+    if len(starts) != 1 or len(thaw) != 1 or starts == thaw:
+        return Rejected(item, "growth does not begin in another month than that in which frost ends")
+    draft = Draft(
+        id=item,
+        prompt=f"Most plants need a mean of {GROWTH:g} °C to grow. Which is the first month of the growing season at {asked.place}?",
+        solution=f"{name(starts[0])}, with {asked.told('monthly_mean_temp', starts[0])}; {name(starts[0] - 1)} has only {asked.told('monthly_mean_temp', starts[0] - 1)}.",
+        hints=(
+            f"Find {GROWTH:g} °C on the left axis, half way between 0 and 10 °C.",
+            f"Follow the temperature line from the coldest month on, until it is at {GROWTH:g} °C or higher for the first time.",
+        ),
+    )
+    wrong = [
+        (names((thaw[0],)), Wrong("", "clim.thaw-is-growth", "There the mean is above 0 °C for the first time.")),
+        (names(asked.months("warmest_month")), Wrong("", "clim.range-max", "That is the warmest month.")),
+        (names((beside(growing[-1])[1], _last(growing))), Wrong("", "clim.wrong-end", "That is where the growing season ends.")),
+        (names(beside(starts[0])), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
+    ]
+    return _month(asked, draft, (starts[0],), wrong, otherwise=f"Compare each month with {GROWTH:g} °C, from the coldest one on.")
+
+
+def fastest_warming(asked: AskedStation) -> Made:
+    """Steepness against height."""
+    item, temps = "fastest_warming", asked.fact("monthly_mean_temp").series
+    changes = _changes(temps)
+    month = _standing_out(changes, LEAST_LEAD)
+    if month is None or changes[month - 1] < LEAST_RISE:
+        return Rejected(item, "no two neighbouring months stand out by how fast it warms between them")
+    draft = Draft(
+        id=item,
+        prompt=f"Between which two neighbouring months does the mean temperature at {asked.place} rise fastest?",
+        solution=(
+            f"From {asked.told('monthly_mean_temp', month)} in {name(month)} to {asked.told('monthly_mean_temp', month % 12 + 1)} in {name(month + 1)}: "
+            "there the line is steepest."
+        ),
+        hints=(
+            "How fast it warms is how steep the temperature line is, not how high.",
+            "Take the difference of each two neighbouring months from the table under the diagram. The largest one upwards counts.",
+        ),
+    )
+    return _pair(asked, draft, month, changes, max(range(1, 13), key=lambda one: temps[one - 1]), ("monthly_precip", "precipitation"))
+
+
+def fastest_change_of_rain(asked: AskedStation) -> Made:
+    """The same of precipitation where temperature hardly changes: upwards or downwards, whichever stands out more."""
+    item, rain = "fastest_change_of_rain", asked.fact("monthly_precip").series
+    rises = _changes(rain)
+    falls = [-change for change in rises]
+    if not asked.is_steady:
+        return Rejected(item, "the temperature changes over the year and tells more")
+    found = [(changes, month) for changes in (rises, falls) if (month := _standing_out(changes, RAIN_LEAD * max(changes))) is not None]
+    if not found or max(rain) == min(rain):
+        return Rejected(item, "no two neighbouring months stand out by how fast precipitation changes between them")
+    changes, month = max(found, key=lambda one: _lead(one[0]))
+    goes = "rise" if changes is rises else "fall"
+    draft = Draft(
+        id=item,
+        prompt=f"Between which two neighbouring months does the precipitation line of {asked.place} {goes} most steeply?",
+        solution=f"From {asked.told('monthly_precip', month)} in {name(month)} to {asked.told('monthly_precip', month % 12 + 1)} in {name(month + 1)}: no other step in this direction is as large.",
+        hints=(
+            "How fast it changes is how steep the precipitation line is, not how high.",
+            f"Take the difference of each two neighbouring months from the table under the diagram. The largest {goes} counts.",
+        ),
+    )
+    return _pair(asked, draft, month, changes, rain.index(max(rain)) + 1, None)
+
+
+def wettest(asked: AskedStation) -> Made:
+    """Only where it is not the warmest month."""
+    return _extreme(asked, "wettest_month", "most", ("warmest_month", "it is warmest"), ("driest_month", "least falls"))
+
+
+def driest(asked: AskedStation) -> Made:
+    """Only where it is not the coldest month."""
+    return _extreme(asked, "driest_month", "least", ("coldest_month", "it is coldest"), ("wettest_month", "most falls"))
+
+
+def _extreme(asked: AskedStation, fact: str, how: str, of_heat: tuple[str, str], far: tuple[str, str]) -> Made:
+    month = asked.one_month(fact)
+    if month is None or month in asked.months(of_heat[0]) or (how == "most" and asked.is_steady and _peaks(asked.fact("monthly_precip").series)):
+        return Rejected(fact, "it is not one month, or temperature has the same one, or the other of two peaks is asked for")
+    draft = Draft(
+        id=fact,
+        prompt=f"In which month does {how} precipitation fall at {asked.place}?",
+        solution=f"In {name(month)} {asked.told('monthly_precip', month)} falls; it is read off the precipitation line, on the right axis.",
+        hints=("Find out first which of the two lines is precipitation.", f"Look for its {'highest' if how == 'most' else 'lowest'} point, then go straight down to the month."),
+    )
+    wrong = [
+        (names(asked.months(of_heat[0])), Wrong("", "clim.wrong-axis", f"That is when {of_heat[1]}.")),
+        (names(asked.months(far[0])), Wrong("", "clim.wrong-end", f"That is when {far[1]}.")),
+        (names(beside(month)), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
+    ]
+    return _month(asked, draft, (month,), wrong, otherwise="Read the line of precipitation, on the right axis, month by month.")
+
+
+def coldest_in_the_south(asked: AskedStation) -> Made:
+    """Of a station beyond the southern tropic, where July is winter."""
+    item, coldest = "coldest_in_the_south", asked.months("coldest_month")
+    if not has_southern_summer(asked.station) or asked.is_steady:
+        return Rejected(item, "the station has no southern winter")
+    draft = Draft(
+        id=item,
+        prompt=f"Which month is the coldest at {asked.place}? Look at the latitude first.",
+        solution=f"{asked.place} lies south of the equator: {asked.fact('coldest_month').shown} is in its winter.",
+        hints=("Diagrams from south of the tropics begin with July.", "Find the lowest point of the temperature line, and read the name of the month below it."),
+    )
+    wrong = [
+        (names(opposite(*coldest)), Wrong("", "clim.hemisphere", "That is the middle of summer there.")),
+        (names(asked.months("wettest_month")), Wrong("", "clim.wrong-axis", "That is when most precipitation falls.")),
+        (names(beside(*coldest)), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
+    ]
+    return _month(asked, draft, coldest, wrong, otherwise="Follow the temperature line to its lowest point.")
+
+
+def _month(asked: AskedStation, draft: Draft, right: Sequence[int], wrong: Sequence[tuple[Sequence[str], Wrong]], otherwise: str) -> Made:
+    return reading(draft, names(asked.year), names(tuple(right)), wrong, asked.catalogue, otherwise=otherwise)
+
+
+def _pair(asked: AskedStation, draft: Draft, month: int, changes: Sequence[float], highest: int, other: tuple[str, str] | None) -> Made:
+    """Two neighbouring months, named by the first of them."""
+    opposite_way = min(range(1, 13), key=lambda one: changes[one - 1])
+    wrong = [
+        (_steps((beside(highest)[0], highest)), Wrong("", "clim.height-slope", "That is where the line is highest.")),
+        (_steps((opposite_way,)), Wrong("", "clim.rise-or-fall", "It is steep there, but it goes the other way.")),
+        (_steps(beside(month)), Wrong("", "clim.wrong-month", "That is the step beside it.")),
+    ]
+    if other is not None:
+        series, called = other
+        on_the_other = _changes(asked.fact(series).series)
+        wrong.insert(2, (_steps((on_the_other.index(max(on_the_other)) + 1,)), Wrong("", "clim.wrong-axis", f"That is where {called} rises most.")))
+    return reading(draft, _steps(asked.year), _steps((month,)), wrong, asked.catalogue, otherwise="Compare the steps from month to month: the steepest piece of the line counts.")
+
+
+def _steps(months: Sequence[int]) -> tuple[str, ...]:
+    return tuple(f"{name(month)} to {name(month + 1)}" for month in months)
+
+
+def _changes(series: Sequence[float]) -> list[float]:
+    """From each month to the next, December to January last."""
+    return [series[(month + 1) % 12] - series[month] for month in range(12)]
+
+
+def _standing_out(values: Sequence[float], lead: float) -> int | None:
+    """The month with the largest value, if it is so much larger than any other."""
+    return values.index(max(values)) + 1 if _lead(values) >= lead > 0 else None
+
+
+def _lead(values: Sequence[float]) -> float:
+    first, second, *_ = sorted(values, reverse=True)
+    return first - second
+
+
+def _peaks(rain: Sequence[float]) -> list[int]:
+    """The two months above their neighbours, the higher first, if the dips between them are plain; otherwise none."""
+    tops = sorted((month for month in range(1, 13) if rain[month - 1] > max(rain[one - 1] for one in beside(month))), key=lambda one: -rain[one - 1])
+    if len(tops) != 2 or rain[tops[0] - 1] == rain[tops[1] - 1]:
+        return []
+    early, late = sorted(tops)
+    between, around = rain[early : late - 1], (*rain[late:], *rain[: early - 1])
+    plain = rain[tops[1] - 1] - max(min(between), min(around)) >= PEAK * sum(rain) / len(rain)
+    return tops if plain else []
+
+
+def _last(growing: Sequence[int]) -> int:
+    return next(month for month in growing if beside(month)[1] not in growing)
+

@@ -1,0 +1,226 @@
+"""Questions on a station that are worked out: means, totals, shares, and what is left of the water of a year."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+
+from generator.kinds.biome.asked_station import AskedStation, name
+from generator.kinds.biome.climate_facts import MM
+from generator.quantities import shown
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, computed
+from generator.quantities.units import unit
+from generator.questions.making import Draft, number_entry
+from generator.questions.mistake import Mistake
+from generator.questions.question import Made, Rejected
+
+PERCENT = unit("percent")
+LEAST_SHARE = 15.0
+"""Part [%] of the year's precipitation that the wettest month must bring, to be worth a sum; a twelfth is 8.3 %."""
+LARGE = 0.3
+"""Surplus or deficit from which on it is worth a sum, as part of what falls or of what could evaporate."""
+
+ROUNDED = "its rounded numbers do not add up"
+
+
+def annual_precip(asked: AskedStation) -> Made:
+    """The total of the year."""
+    total = asked.fact("annual_precip")
+    draft = Draft(
+        id="annual_precip",
+        prompt=f"How much precipitation falls at {asked.place} in a year? Use the table of the chart.",
+        solution=f"Precipitation adds up: the twelve months together bring {total.shown}.",
+    )
+    return number_entry(
+        draft, total, {"monthly": asked.fact("monthly_precip")},
+        (
+            Mistake("clim.sum-mean", "mean(monthly)", "dividing the total by twelve"),
+            Mistake("clim.mm-cm", "sum(monthly) / 10", "turning millimetres into centimetres"),
+            Mistake("clim.range-max", "max(monthly)", "taking the wettest month alone"),
+        ),
+        asked.catalogue, otherwise="Add up all twelve months, and check that you have left none out.",
+    )  # fmt: skip
+
+
+def mean_precip(asked: AskedStation) -> Made:
+    """The mean month, from the total of the year: a division that many turn round."""
+    total = asked.fact("annual_precip")
+    mean = computed("mean_precip", "Mean precipitation of a month", Expression("total / 12"), {"total": total}, MM)
+    draft = Draft(
+        id="mean_precip",
+        prompt=f"How much precipitation falls at {asked.place} in an average month? Use the table of the chart.",
+        solution=f"{total.shown} shared among twelve months is {mean.shown} a month.",
+    )
+    return number_entry(
+        draft, mean, {"total": total},
+        (
+            Mistake("clim.sum-mean", "total", "giving the total of the year"),
+            Mistake("clim.sum-mean", "total * 12", "multiplying by twelve"),
+        ),
+        asked.catalogue, otherwise="Add up the year first, then share the total among its twelve months.",
+    )  # fmt: skip
+
+
+def annual_mean_temp(asked: AskedStation) -> Made:
+    """The mean of twelve months."""
+    mean = asked.fact("annual_mean_temp")
+    draft = Draft(
+        id="annual_mean_temp",
+        prompt=f"What is the annual mean temperature at {asked.place}, all months counted alike?",
+        solution=f"The mean of all twelve months is {mean.shown}.",
+    )
+    return number_entry(
+        draft, mean, {"monthly": asked.fact("monthly_mean_temp")},
+        (
+            Mistake("clim.mean-of-extremes", "(max(monthly) + min(monthly)) / 2", "taking the mean of the warmest and the coldest month"),
+            Mistake("clim.range-max", "max(monthly)", "taking the warmest month alone"),
+            Mistake("clim.sum-mean", "mean(monthly) * 12", "adding up the months without dividing by twelve"),
+        ),
+        asked.catalogue, otherwise="Add up all twelve months with their signs, then divide by twelve.",
+    )  # fmt: skip
+
+
+def annual_temp_range(asked: AskedStation) -> Made:
+    """Warmest minus coldest month."""
+    spread = asked.fact("annual_temp_range")
+    draft = Draft(
+        id="annual_temp_range",
+        prompt=f"What is the annual temperature range at {asked.place}: the difference between its warmest and its coldest month, in kelvin (1 K is a step of 1 °C)?",
+        solution=f"Warmest minus coldest month is {spread.shown}; a difference of 1 K is as large as one of 1 °C.",
+    )
+    return number_entry(
+        draft, spread, {"monthly": asked.fact("monthly_mean_temp")},
+        (
+            Mistake("clim.range-max", "max(monthly)", "giving the warmest month alone"),
+            Mistake(
+                "clim.range-sign" if min(asked.fact("monthly_mean_temp").series) < 0 else "clim.range-sum",
+                "max(monthly) + min(monthly)", "adding the coldest month, with its sign, instead of subtracting it",
+            ),
+            Mistake("clim.range-mean", "(max(monthly) + min(monthly)) / 2", "taking the mean of the two months"),
+        ),
+        asked.catalogue, otherwise="Find the highest and the lowest point of the temperature line, then subtract.",
+    )  # fmt: skip
+
+
+def aridity_index(asked: AskedStation) -> Made:
+    """What falls over what could evaporate; the precipitation is left to be found."""
+    index = asked.fact("aridity_index")
+    total, demand = asked.fact("annual_precip"), asked.fact("potential_evapotranspiration")
+    if asked.no_balance:
+        return Rejected("aridity_index", asked.no_balance)
+    draft = Draft(
+        id="aridity_index",
+        prompt=f"By Thornthwaite's formula {demand.shown} could evaporate at {asked.place} in a year. Divide its annual precipitation by that: what is the aridity index?",
+        solution=f"{total.shown} ÷ {demand.shown} = {index.shown}. An index below 1 means that more could evaporate than falls.",
+    )
+    return number_entry(
+        draft, index, {"fall": total, "demand": demand},
+        (
+            Mistake("clim.index-inverse", "demand / fall", "dividing evapotranspiration by precipitation"),
+            Mistake("clim.deficit-sign", "demand - fall", "subtracting instead of dividing"),
+            Mistake("clim.deficit-sign", "fall - demand", "subtracting instead of dividing"),
+            Mistake("carb.pct-whole", "100 * fall / demand", "giving the ratio in percent"),
+        ),
+        asked.catalogue, otherwise="Precipitation stands above the line, potential evapotranspiration below it.",
+    )  # fmt: skip
+
+
+def wettest_share(asked: AskedStation) -> Made:
+    """Which part of a year's precipitation its wettest month brings."""
+    item, month, total = "wettest_share", asked.one_month("wettest_month"), asked.fact("annual_precip")
+    if month is None or 100 * asked.precip(month) < LEAST_SHARE * total.number:
+        return Rejected(item, "no month brings a large part of the year's precipitation")
+    members = asked.fact("monthly_precip").shown_members
+    wettest = Fact(
+        id=f"{asked.station.id}.wettest_month_precip", name=f"Precipitation of {name(month)}", value=asked.precip(month), unit=MM,
+        written=members[month - 1].replace("\u2212", "-"),
+    )  # fmt: skip
+    share = computed(f"{asked.station.id}.{item}", f"Part of the year's precipitation that falls in {name(month)}", Expression("wettest / total"), {"wettest": wettest, "total": total}, PERCENT)
+    draft = Draft(
+        id=item,
+        prompt=f"What part of the year's precipitation at {asked.place} falls in {name(month)}, its wettest month, in percent? Read both numbers off the diagram.",
+        solution=f"{wettest.shown} ÷ {total.shown} = {share.shown}; a twelfth of the year's precipitation would be 8.3 %.",
+        hints=(
+            f"You need two numbers: what falls in {name(month)}, and what falls in the whole year (it stands above the diagram).",
+            f"Divide what falls in {name(month)} by what falls in the year, then multiply by 100 %.",
+        ),
+    )
+    return number_entry(
+        draft, share, {"wettest": wettest, "total": total},
+        (
+            Mistake("clim.even-rain", "1 / 12", "giving each month a twelfth"),
+            Mistake("cyc.share-of-rest", "wettest / (total - wettest)", "dividing by the rest of the year"),
+            Mistake("carb.pct-whole", "wettest / total / 100", "leaving out the factor of 100 %"),
+            Mistake("clim.share-inverse", "total / wettest", "dividing the year by the month"),
+        ),
+        asked.catalogue, otherwise="The part stands above the line, the whole year below it.",
+    )  # fmt: skip
+
+
+def water_left(asked: AskedStation) -> Made:
+    """What runs off, where much does, or what plants lack, where they lack much: a difference, with its unit."""
+    if asked.no_balance:
+        return Rejected("water_surplus", asked.no_balance)
+    fall, could, does = (asked.fact(name) for name in ("annual_precip", "potential_evapotranspiration", "actual_evapotranspiration"))
+    given = {"fall": fall, "could": could, "does": does}
+    surplus, deficit = asked.fact("water_surplus"), asked.fact("water_deficit")
+    if surplus.number >= max(LARGE * fall.number, deficit.number):
+        return _surplus(asked, given)
+    if deficit.number >= LARGE * could.number and does.number < (1 - LARGE / 2) * fall.number:
+        return _deficit(asked, given)
+    return Rejected("water_surplus", "neither much more nor much less water comes than goes")
+
+
+def _surplus(asked: AskedStation, given: dict[str, Fact]) -> Made:
+    right = _difference(asked, "water_surplus", "fall - does", given)
+    if not _adds_up(right, given["fall"], given["does"]):
+        return Rejected("water_surplus", ROUNDED)
+    draft = Draft(
+        id="water_surplus",
+        prompt=f"Of the {given['fall'].shown} that fall at {asked.place} in a year, {given['does'].shown} evaporate, by the water balance of this page. How much is left to run off or seep away?",
+        solution=f"{given['fall'].shown} − {given['does'].shown} = {right.shown}. Over a mean year the soil ends as it began, so what does not evaporate leaves as water.",
+        hints=("Water that falls has two ways out: it evaporates, or it leaves as water.", "Take what evaporates off what falls, and write the unit behind the number."),
+    )
+    return number_entry(
+        draft, right, given,
+        (
+            Mistake("nit.budget-add", "fall + does", "adding what leaves to what comes in"),
+            Mistake("clim.could-is-does", "fall - could", "taking off what could evaporate"),
+            Mistake("clim.lack-sign", "does - fall", "taking what falls off what evaporates"),
+        ),
+        asked.catalogue, otherwise="What falls either evaporates or leaves as water: subtract.", asks_unit=True,
+    )  # fmt: skip
+
+
+def _deficit(asked: AskedStation, given: dict[str, Fact]) -> Made:
+    right = _difference(asked, "water_deficit", "could - does", given)
+    if not _adds_up(right, given["could"], given["does"]):
+        return Rejected("water_deficit", ROUNDED)
+    draft = Draft(
+        id="water_deficit",
+        prompt=f"By the water balance of this page, {given['could'].shown} could evaporate at {asked.place} in a year if plants had water all year; {given['does'].shown} do. How much water do they lack?",
+        solution=f"{given['could'].shown} − {given['does'].shown} = {right.shown}. In dry months plants close their pores and grow little.",
+        hints=("A lack is a difference: what could be used, and what is used.", "Take what does evaporate off what could, and write the unit behind the number."),
+    )
+    return number_entry(
+        draft, right, given,
+        (
+            Mistake("nit.budget-add", "could + does", "adding the two"),
+            Mistake("clim.rain-all-used", "could - fall", "taking off all that falls"),
+            Mistake("clim.lack-sign", "does - could", "subtracting the other way round"),
+        ),
+        asked.catalogue, otherwise="What could evaporate is the larger one; take off what does.", asks_unit=True,
+    )  # fmt: skip
+
+
+def _adds_up(right: Fact, whole: Fact, part: Fact) -> bool:
+    """Whether the numbers as shown give the result as shown, so that nobody who subtracts them is told to be wrong."""
+    written = [Decimal(fact.shown_number.replace(shown.THIN, "").replace(shown.MINUS, "-")) for fact in (right, whole, part)]
+    return written[0] == written[1] - written[2]
+
+
+def _difference(asked: AskedStation, item: str, formula: str, given: dict[str, Fact]) -> Fact:
+    wanted = Expression(formula)
+    return computed(f"{asked.station.id}.{item}", asked.fact(item).name, wanted, {part: given[part] for part in wanted.names}, MM)
+
+

@@ -1,0 +1,118 @@
+"""Readings: the month that stands out, the slips of reading, and nothing where no month stands out. Sources: read off the records."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.kinds.biome import climate_readings as readings
+from generator.questions.question import ChartReading, Rejected
+from tests.kinds.biome.asked import STEADY, WARM, of_demo, read, small
+from tests.kinds.biome.test_facts import SOUTH
+
+TWO_PEAKS = [60, 80, 120, 150, 110, 70, 40, 60, 90, 140, 100, 70]
+
+
+def test_fastest_warming_is_told_from_the_warmest_time_from_cooling_and_from_rain() -> None:
+    """Grassland: from 0 to 8 °C in March to April; warmest in July; 8 to 0 °C from October on; 26 to 48 mm from April on."""
+    right, wrong = read(readings.fastest_warming(of_demo("temperate_grassland")))
+    assert ("March to April",) == right
+    assert {"June to July": "clim.height-slope", "July to August": "clim.height-slope", "October to November": "clim.rise-or-fall"}.items() <= wrong.items()
+    assert ("clim.wrong-axis", "clim.wrong-month") == (wrong["April to May"], wrong["February to March"])
+
+
+def test_fastest_warming_over_the_turn_of_the_year_begins_with_december() -> None:
+    right, _ = read(readings.fastest_warming(small([20, 21, 20, 18, 16, 14, 12, 11, 10, 11, 12, 14], latitude="latitude: -30")))
+    assert ("December to January",) == right
+
+
+@pytest.mark.parametrize("temp", [STEADY, [9, 10, 12, 15, 18, 21, 24, 24, 21, 17, 13, 10], [20] * 12])
+def test_no_two_months_stand_out_where_it_hardly_warms_or_as_fast_elsewhere(temp: list[float]) -> None:
+    assert isinstance(readings.fastest_warming(small(temp)), Rejected)
+
+
+def test_labels_run_as_on_the_diagram_of_the_south() -> None:
+    item = readings.fastest_warming(small([22, 21, 15, 8, 0, -7, -9, -6, 0, 9, 14, 19], latitude="latitude: -46.5"))
+    assert isinstance(item, ChartReading)
+    assert ("July to August", "June to July", ("September to October",)) == (item.labels[0], item.labels[-1], item.right)
+
+
+def test_widest_gap_is_neither_the_warmest_nor_the_driest_month() -> None:
+    """Savanna: twice 29 °C less 4 mm is 54 in March; April, the warmest, has 60 - 22; January, among the driest, 48 - 0."""
+    right, wrong = read(readings.widest_gap(of_demo("savanna")))
+    assert ("March",) == right
+    assert {"April": "clim.height-not-gap", "January": "clim.height-not-gap", "December": "clim.height-not-gap", "August": "clim.dry-reversed"}.items() <= wrong.items()
+    assert "clim.wrong-month" == wrong["February"]
+
+
+@pytest.mark.parametrize("precip", [[90] * 12, [0] * 12])
+def test_no_gap_is_asked_for_without_dry_months_or_where_the_warmest_decides(precip: list[float]) -> None:
+    """Where nothing falls, the warmest month is one of the driest: nothing can be confused."""
+    assert isinstance(readings.widest_gap(small(precip=precip)), Rejected)
+
+
+def test_soil_is_driest_after_the_months_in_which_least_falls() -> None:
+    """Boreal forest: 16 mm at the end of August; least falls in February, most could evaporate in July."""
+    right, wrong = read(readings.driest_soil(of_demo("boreal_forest")))
+    assert (("August",), "clim.store-is-flow", "clim.store-is-flow", "clim.wrong-row") == (right, wrong["February"], wrong["July"], wrong["September"])
+
+
+@pytest.mark.parametrize("name", ["tundra", "alpine", "hot_desert"])
+def test_soil_is_not_asked_for_in_the_cold_nor_where_it_never_or_always_is_dry(name: str) -> None:
+    assert isinstance(readings.driest_soil(of_demo(name)), Rejected)
+
+
+def test_soil_is_not_asked_for_without_latitude() -> None:
+    assert isinstance(readings.driest_soil(small(latitude="")), Rejected)
+
+
+def test_second_peak_is_told_from_the_slopes_of_the_first() -> None:
+    right, wrong = read(readings.second_peak(small(STEADY, TWO_PEAKS, "latitude: 1")))
+    assert ("October",) == right
+    assert {"March": "clim.second-largest", "May": "clim.second-largest", "April": "clim.second-largest", "July": "clim.wrong-end"}.items() <= wrong.items()
+
+
+@pytest.mark.parametrize("precip", [[90] * 12, [0] * 12, [60, 80, 120, 150, 110, 70, 60, 61, 60, 60, 60, 60], [60, 80, 150, 80, 60, 70, 80, 150, 110, 70, 60, 60]])
+def test_even_rain_small_bumps_and_equal_peaks_have_no_second_one(precip: list[float]) -> None:
+    assert isinstance(readings.second_peak(small(STEADY, precip, "latitude: 1")), Rejected)
+
+
+def test_rain_that_changes_fastest_is_asked_of_a_steady_year_alone() -> None:
+    """Alpine: 110 to 75 mm from May on is the largest fall; no rise stands out, for 95 to 125 and 70 to 100 mm are alike."""
+    right, wrong = read(readings.fastest_change_of_rain(of_demo("alpine")))
+    assert (("May to June",), "clim.height-slope", "clim.rise-or-fall") == (right, wrong["April to May"], wrong["February to March"])
+    assert isinstance(readings.fastest_change_of_rain(of_demo("savanna")), Rejected)
+    assert isinstance(readings.fastest_change_of_rain(small(STEADY, [90] * 12)), Rejected)
+
+
+def test_growing_season_begins_after_the_thaw() -> None:
+    """Boreal forest: 1.5 °C in April, 8.5 °C in May."""
+    right, wrong = read(readings.growing_begins(of_demo("boreal_forest")))
+    assert (("May",), "clim.thaw-is-growth", "clim.wrong-end") == (right, wrong["April"], wrong["October"])
+
+
+@pytest.mark.parametrize("temp", [WARM, [-9] * 12, [-9, -6, 0, 8, 14, 19, 22, 21, 15, 8, 0, -7], [-5, 6, -5, 6, 8, 10, 12, 10, 8, 6, -2, -5]])
+def test_growth_without_frost_in_endless_frost_at_once_or_twice_is_not_asked_for(temp: list[float]) -> None:
+    assert isinstance(readings.growing_begins(small(temp)), Rejected)
+
+
+def test_growing_season_of_the_south_begins_in_its_own_spring() -> None:
+    right, _ = read(readings.growing_begins(small([22, 21, 15, 8, 0, -7, -9, -6, 1, 8, 14, 19], latitude="latitude: -46.5")))
+    assert ("October",) == right
+
+
+def test_wettest_and_driest_month_are_told_from_the_warmest_and_the_coldest() -> None:
+    assert (("December",), "clim.wrong-axis") == (read(readings.wettest(small()))[0], read(readings.wettest(small()))[1]["July"])
+    right, wrong = read(readings.driest(of_demo("alpine")))
+    assert (("August",), "clim.wrong-axis", "clim.wrong-end") == (right, wrong["July"], wrong["April"])
+
+
+@pytest.mark.parametrize("precip", [[90] * 12, [90, 90, 50, 50, 50, 50, 50, 50, 50, 50, 50, 50], [50, 50, 50, 50, 50, 50, 90, 50, 50, 50, 50, 50]])
+def test_wettest_month_that_is_not_one_or_is_the_warmest_is_not_asked_for(precip: list[float]) -> None:
+    assert isinstance(readings.wettest(small(precip=precip)), Rejected)
+
+
+def test_coldest_month_of_the_south_is_told_from_that_of_the_north() -> None:
+    right, wrong = read(readings.coldest_in_the_south(of_demo("mediterranean_shrubland", 1)))
+    assert (("July",), "clim.hemisphere", "clim.wrong-axis") == (right, wrong["January"], wrong["June"])
+    assert isinstance(readings.coldest_in_the_south(small(SOUTH, latitude="latitude: -10")), Rejected)
+    assert isinstance(readings.coldest_in_the_south(small()), Rejected)

@@ -1,0 +1,136 @@
+"""Statements, orders and dry months: each option right or wrong by the numbers of the record, and none where they do not decide."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.kinds.biome import climate_statements as statements
+from generator.questions.question import Choice, Rejected
+from tests.kinds.biome.asked import STEADY, WARM, of_demo, order, right_and_wrong, small
+from tests.kinds.biome.test_facts import SOUTH, biome
+from tests.kinds.biome.asked import asked
+
+EVEN = [70, 65, 80, 85, 92, 95, 98, 92, 82, 75, 80, 76]
+
+
+def all_said(station: object) -> tuple[set[str], dict[str, str]]:
+    """Every statement that can be made of a station, right ones and wrong ones by their idea."""
+    makers = ("_warmth_and_rain", "_season_of_rain", "_driest", "_wettest", "_spread", "_nights", "_single_years", "_growth")
+    found = [one for maker in makers for one in getattr(statements, maker)(station)]
+    return {one.text for one in found if isinstance(one, statements.Sound)}, {one.misconception: one.text for one in found if isinstance(one, statements.Wrong)}
+
+
+def test_statements_on_a_dry_summer_hold_by_its_numbers() -> None:
+    """448 of 533 mm from October to March; July, the warmest, has 1 mm, January 88."""
+    right, wrong = all_said(small())
+    assert {
+        "Less precipitation falls in July than in January", "Over two thirds of the year's precipitation falls from October to March",
+        "The month with least precipitation is dry: the line runs below that of temperature",
+    } == right  # fmt: skip
+    assert {"clim.warm-is-wet", "clim.even-rain", "clim.mean-hides", "clim.one-year"} == set(wrong)
+
+
+def test_statements_on_frost_and_summer_rain_hold_by_its_numbers() -> None:
+    """Grassland: seven months of 5 °C or more, nine without frost; June is wettest, July warmest; 42 mm in July, 12 in January."""
+    right, wrong = all_said(of_demo("temperate_grassland"))
+    assert "A mean of 5 °C, enough for most plants to grow, is reached in 7 months" in right
+    assert "A mean of 5 °C, enough for most plants to grow, is reached in 9 months" == wrong["clim.thaw-is-growth"]
+    assert "Less precipitation falls in July than in January" == wrong["clim.wrong-axis"]
+    assert {"clim.least-is-dry", "clim.warm-is-wet"} <= set(wrong)
+
+
+def test_month_that_is_warmest_and_wettest_is_told_as_such() -> None:
+    right, wrong = all_said(small(precip=EVEN))
+    assert {"Most precipitation falls in the month that is warmest", "The month with least precipitation brings over half as much as the one with most"} <= right
+    assert "clim.warm-is-wet" not in wrong
+
+
+def test_steady_wet_year_has_statements_of_its_own() -> None:
+    right, wrong = all_said(small(STEADY, [210, 225, 300, 330, 270, 190, 165, 170, 205, 290, 335, 260], "latitude: 1"))
+    assert {"The monthly means of temperature lie within 3 °C of each other", "Each month brings more than 100 mm"} == right
+    assert {"clim.least-is-dry", "clim.one-year"} == set(wrong)
+
+
+def test_desert_is_dry_in_its_wettest_month_too() -> None:
+    assert "Even the month with most precipitation is dry: the line runs below that of temperature" in all_said(of_demo("hot_desert"))[0]
+
+
+def test_where_nothing_ever_falls_no_month_is_called_wet() -> None:
+    assert not {"clim.one-year", "clim.even-rain", "clim.warm-is-wet"} & set(all_said(small(precip=[0] * 12))[1])
+
+
+@pytest.mark.parametrize("name", ["alpine", "hot_desert", "savanna", "tundra", "tropical_rain_forest", "temperate_deciduous_forest"])
+def test_two_statements_hold_and_none_gives_another_away(name: str) -> None:
+    """No two are about the same: months of growth are told once, and evenness not beside unevenness."""
+    right, wrong = right_and_wrong(statements.diagram_shows(of_demo(name)))
+    assert 2 == len(right) and 2 <= len(wrong) <= 3
+    assert 1 >= sum("5 °C" in text for text in (*right, *wrong.values()))
+    assert 1 >= sum("evenly" in text or "over twice" in text or "third" in text or "half" in text for text in (*right, *wrong.values()))
+
+
+def test_flat_year_leaves_too_little_to_say() -> None:
+    assert isinstance(statements.diagram_shows(small([20] * 12, [90] * 12)), Rejected)
+
+
+def test_turning_points_follow_the_diagram() -> None:
+    """Mediterranean: coldest in January, dry from May, least rain in July, humid again in October, wettest in December."""
+    assert [
+        "It is coldest", "The dry months begin, by the rule of the diagram", "Least precipitation falls", "The first humid month follows the dry ones", "Most precipitation falls",
+    ] == order(statements.year_order(of_demo("mediterranean_shrubland")))  # fmt: skip
+
+
+def test_turning_points_of_the_south_begin_in_july() -> None:
+    """Amber Head has its coldest month in July and its dry months from October to March."""
+    found = order(statements.year_order(of_demo("mediterranean_shrubland", 1)))
+    dated = {"It is coldest": 7, "The dry months begin, by the rule of the diagram": 10, "Least precipitation falls": 13, "The first humid month follows the dry ones": 16, "Most precipitation falls": 18, "The days are longest": 12}
+    assert found == sorted(found, key=lambda text: dated[text])
+
+
+def test_no_two_turning_points_share_a_month() -> None:
+    """Boreal forest: July is warmest and wettest, which is one turning point."""
+    item = statements.year_order(of_demo("boreal_forest"))
+    assert "It is warmest, and most precipitation falls" in order(item) and "It is warmest" not in order(item)
+
+
+@pytest.mark.parametrize("name", ["alpine", "tropical_rain_forest"])
+def test_steady_year_has_too_few_turning_points(name: str) -> None:
+    assert isinstance(statements.year_order(of_demo(name)), Rejected)
+
+
+def test_amounts_of_water_stand_in_order_and_plainly_apart() -> None:
+    """Savanna: 1547 mm could evaporate, 920 fall, 752 evaporate, 168 run off; 795 mm lacking is too near to 920."""
+    assert ["What could evaporate", "Precipitation", "What does evaporate", "What runs off or seeps away"] == order(statements.water_order(of_demo("savanna")))
+
+
+@pytest.mark.parametrize("name", ["tundra", "hot_desert", "alpine"])
+def test_amounts_that_are_not_apart_or_not_known_are_not_ordered(name: str) -> None:
+    assert isinstance(statements.water_order(of_demo(name)), Rejected)
+
+
+def test_dry_months_are_told_from_the_driest_month() -> None:
+    question = statements.dry_months(of_demo("temperate_grassland"))
+    assert isinstance(question, Choice)
+    assert ["July to September"] == [option.text for option in question.options if option.right]
+    assert "February" in [option.text for option in question.options]
+
+
+def test_season_of_the_other_hemisphere_is_a_wrong_option() -> None:
+    """Six months from January to March are July to September."""
+    south = asked(biome(SOUTH, latitude="latitude: -46.5", precip="[42, 34, 26, 20, 15, 12, 12, 10, 16, 26, 48, 66]"))
+    question = statements.dry_months(south)
+    assert isinstance(question, Choice)
+    assert ["January to March"] == [option.text for option in question.options if option.right]
+    assert ["July to September"] == [option.text for option in question.options if option.misconception == "clim.hemisphere"]
+
+
+@pytest.mark.parametrize("precip", [[200] * 12, [0] * 12])
+def test_dry_months_are_not_asked_for_where_all_or_none_are(precip: list[float]) -> None:
+    assert isinstance(statements.dry_months(small(WARM, precip)), Rejected)
+
+
+def test_how_dry_a_place_is_is_asked_where_its_rain_alone_misleads() -> None:
+    """576 mm are plenty in the boreal forest, 920 mm too little in the savanna; of 2950 mm nobody doubts."""
+    wet, dry = (statements.why_dry(of_demo(name)) for name in ("boreal_forest", "savanna"))
+    assert ["no less falls", "less falls"] == [question.solution.partition(": ")[2].partition(" there")[0] for question in (wet, dry)]
+    assert isinstance(statements.why_dry(of_demo("tropical_rain_forest")), Rejected)
+    assert isinstance(statements.why_dry(of_demo("tundra")), Rejected)
