@@ -98,7 +98,7 @@ def test_two_objectives_under_one_id_are_told(tmp_path: Path) -> None:
 def test_the_table_shows_objective_record_and_questions(tmp_path: Path) -> None:
     shown = table(covered(tmp_path, {"course.yaml": [("covers: [biomes, cycles, energy]", "covers: [biomes, cycles]")]}))
     assert shown.startswith("Biomes and climate (tested in First test)\n  read_climate: Read a climate diagram")
-    assert re.search(r"    biome/temperate_grassland   \d+ questions: dry_months, ", shown)
+    assert re.search(r"    biome/temperate_grassland   \d+ questions: widest_gap, ", shown)
     assert shown.endswith("Gaps\n  energy: no test covers the topic")
     assert max(map(len, shown.splitlines())) <= WIDTH
 

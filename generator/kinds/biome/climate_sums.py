@@ -135,7 +135,7 @@ def wettest_share(asked: AskedStation) -> Made:
         id=f"{asked.station.id}.wettest_month_precip", name=f"Precipitation of {name(month)}", value=asked.precip(month), unit=MM,
         written=members[month - 1].replace("\u2212", "-"),
     )  # fmt: skip
-    share = computed(f"{asked.station.id}.{item}", f"Part of the year's precipitation that falls in {name(month)}", Expression("wettest / total"), {"wettest": wettest, "total": total}, PERCENT)
+    share = computed(f"{asked.station.id}.{item}", f"Part of the year's precipitation that falls in {name(month)}", Expression("wettest_month / annual_precip"), {"wettest_month": wettest, "annual_precip": total}, PERCENT)
     draft = Draft(
         id=item,
         prompt=f"What part of the year's precipitation at {asked.place} falls in {name(month)}, its wettest month, in percent? Read both numbers off the diagram.",
@@ -146,12 +146,12 @@ def wettest_share(asked: AskedStation) -> Made:
         ),
     )
     return number_entry(
-        draft, share, {"wettest": wettest, "total": total},
+        draft, share, {"wettest_month": wettest, "annual_precip": total},
         (
             Mistake("clim.even-rain", "1 / 12", "giving each month a twelfth"),
-            Mistake("cyc.share-of-rest", "wettest / (total - wettest)", "dividing by the rest of the year"),
-            Mistake("carb.pct-whole", "wettest / total / 100", "leaving out the factor of 100 %"),
-            Mistake("clim.share-inverse", "total / wettest", "dividing the year by the month"),
+            Mistake("cyc.share-of-rest", "wettest_month / (annual_precip - wettest_month)", "dividing by the rest of the year"),
+            Mistake("carb.pct-whole", "wettest_month / annual_precip / 100", "leaving out the factor of 100 %"),
+            Mistake("clim.share-inverse", "annual_precip / wettest_month", "dividing the year by the month"),
         ),
         asked.catalogue, otherwise="The part stands above the line, the whole year below it.",
     )  # fmt: skip
@@ -161,8 +161,8 @@ def water_left(asked: AskedStation) -> Made:
     """What runs off, where much does, or what plants lack, where they lack much: a difference, with its unit."""
     if asked.no_balance:
         return Rejected("water_surplus", asked.no_balance)
-    fall, could, does = (asked.fact(name) for name in ("annual_precip", "potential_evapotranspiration", "actual_evapotranspiration"))
-    given = {"fall": fall, "could": could, "does": does}
+    given = {name: asked.fact(name) for name in ("annual_precip", "potential_evapotranspiration", "actual_evapotranspiration")}
+    fall, could, does = given.values()
     surplus, deficit = asked.fact("water_surplus"), asked.fact("water_deficit")
     if surplus.number >= max(LARGE * fall.number, deficit.number):
         return _surplus(asked, given)
@@ -172,42 +172,42 @@ def water_left(asked: AskedStation) -> Made:
 
 
 def _surplus(asked: AskedStation, given: dict[str, Fact]) -> Made:
-    right = _difference(asked, "water_surplus", "fall - does", given)
-    if not _adds_up(right, given["fall"], given["does"]):
+    right = _difference(asked, "water_surplus", "annual_precip - actual_evapotranspiration", given)
+    if not _adds_up(right, given["annual_precip"], given["actual_evapotranspiration"]):
         return Rejected("water_surplus", ROUNDED)
     draft = Draft(
         id="water_surplus",
-        prompt=f"Of the {given['fall'].shown} that fall at {asked.place} in a year, {given['does'].shown} evaporate, by the water balance of this page. How much is left to run off or seep away?",
-        solution=f"{given['fall'].shown} − {given['does'].shown} = {right.shown}. Over a mean year the soil ends as it began, so what does not evaporate leaves as water.",
+        prompt=f"Of the {given['annual_precip'].shown} that fall at {asked.place} in a year, {given['actual_evapotranspiration'].shown} evaporate, by the water balance of this page. How much is left to run off or seep away?",
+        solution=f"{given['annual_precip'].shown} − {given['actual_evapotranspiration'].shown} = {right.shown}. Over a mean year the soil ends as it began, so what does not evaporate leaves as water.",
         hints=("Water that falls has two ways out: it evaporates, or it leaves as water.", "Take what evaporates off what falls, and write the unit behind the number."),
     )
     return number_entry(
         draft, right, given,
         (
-            Mistake("nit.budget-add", "fall + does", "adding what leaves to what comes in"),
-            Mistake("clim.could-is-does", "fall - could", "taking off what could evaporate"),
-            Mistake("clim.lack-sign", "does - fall", "taking what falls off what evaporates"),
+            Mistake("nit.budget-add", "annual_precip + actual_evapotranspiration", "adding what leaves to what comes in"),
+            Mistake("clim.could-is-does", "annual_precip - potential_evapotranspiration", "taking off what could evaporate"),
+            Mistake("clim.lack-sign", "actual_evapotranspiration - annual_precip", "taking what falls off what evaporates"),
         ),
         asked.catalogue, otherwise="What falls either evaporates or leaves as water: subtract.", asks_unit=True,
     )  # fmt: skip
 
 
 def _deficit(asked: AskedStation, given: dict[str, Fact]) -> Made:
-    right = _difference(asked, "water_deficit", "could - does", given)
-    if not _adds_up(right, given["could"], given["does"]):
+    right = _difference(asked, "water_deficit", "potential_evapotranspiration - actual_evapotranspiration", given)
+    if not _adds_up(right, given["potential_evapotranspiration"], given["actual_evapotranspiration"]):
         return Rejected("water_deficit", ROUNDED)
     draft = Draft(
         id="water_deficit",
-        prompt=f"By the water balance of this page, {given['could'].shown} could evaporate at {asked.place} in a year if plants had water all year; {given['does'].shown} do. How much water do they lack?",
-        solution=f"{given['could'].shown} − {given['does'].shown} = {right.shown}. In dry months plants close their pores and grow little.",
+        prompt=f"By the water balance of this page, {given['potential_evapotranspiration'].shown} could evaporate at {asked.place} in a year if plants had water all year; {given['actual_evapotranspiration'].shown} do. How much water do they lack?",
+        solution=f"{given['potential_evapotranspiration'].shown} − {given['actual_evapotranspiration'].shown} = {right.shown}. In dry months plants close their pores and grow little.",
         hints=("A lack is a difference: what could be used, and what is used.", "Take what does evaporate off what could, and write the unit behind the number."),
     )
     return number_entry(
         draft, right, given,
         (
-            Mistake("nit.budget-add", "could + does", "adding the two"),
-            Mistake("clim.rain-all-used", "could - fall", "taking off all that falls"),
-            Mistake("clim.lack-sign", "does - could", "subtracting the other way round"),
+            Mistake("nit.budget-add", "potential_evapotranspiration + actual_evapotranspiration", "adding the two"),
+            Mistake("clim.rain-all-used", "potential_evapotranspiration - annual_precip", "taking off all that falls"),
+            Mistake("clim.lack-sign", "actual_evapotranspiration - potential_evapotranspiration", "subtracting the other way round"),
         ),
         asked.catalogue, otherwise="What could evaporate is the larger one; take off what does.", asks_unit=True,
     )  # fmt: skip

@@ -41,7 +41,8 @@ def questions(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Sequence[M
         ecology.nutrients(subject, catalogue), climate_statements.why_dry(asked),
     ]  # fmt: skip
     made = [*(told or plain), *worked, *([mean] if len(worked) < FEWEST_SUMS else []), *_some(about, len(about))][:MOST]
-    spare = [*plain, climate_sums.aridity_index(asked), spread, mean, climate_sums.annual_precip(asked), climate_sums.mean_precip(asked)]
+    ordered = any(one.id == "year_order" for one in made)
+    spare = [*([] if ordered else plain), climate_sums.aridity_index(asked), spread, mean, climate_sums.annual_precip(asked), climate_sums.mean_precip(asked)]
     made += _some([one for one in spare if one.id not in {other.id for other in made}], PLENTY - len(made))
     return made if len(made) >= WANTED else enough([*made, *(one for one in (*spare, *sums, *about) if isinstance(one, Rejected))], WANTED)
 
