@@ -23,6 +23,7 @@ from generator.pages.fresh import fresh_script, fresh_scripts
 from generator.pages.methods_page import methods_page
 from generator.pages.page import Page
 from generator.pages.practice import practice_page, practice_script, practice_scripts, progress_page
+from generator.pages.recall_page import recall_page
 from generator.pages.record_page import record_page
 from generator.pages.remembered import Remembered
 from generator.pages.site import Site
@@ -96,6 +97,7 @@ def compose(site: Site) -> list[Page]:
     return [
         home_page(site),
         *(topic_page(site, topic) for topic in topics),
+        *(recall_page(site, topic) for topic in topics if topic.records),
         *(PAGE(site, subject) for subject in site.subjects),
         *(comparison_page(site, kind) for kind in site.compared_kinds),
         practice_page(site),

@@ -24,6 +24,7 @@ from generator.pages.site import (
     Site,
     comparison_uri,
     source_anchor,
+    recall_uri,
     topic_uri,
     word_anchor,
 )
@@ -74,7 +75,7 @@ def topic_page(site: Site, topic: Topic) -> Page:
     uri = topic_uri(topic.id)
     subjects = [site.library.subjects[record] for record in topic.records]
     body = render(
-        "topic.md.j2", uri, topic=topic, subjects=[_subject_line(site, subject, uri) for subject in subjects],
+        "topic.md.j2", uri, topic=topic, recall=recall_uri(topic.id), subjects=[_subject_line(site, subject, uri) for subject in subjects],
         tests=[_test_line(site, test) for test in site.library.course.tests if topic.id in test.covers],
     )  # fmt: skip
     return Page(uri=uri, title=topic.title, description=" ".join(o.says for o in topic.objectives), body=body)
@@ -100,7 +101,7 @@ def navigation(site: Site) -> list[dict[str, Any]]:
     """The site's tree: home, the topics with their records, and where to look things up; titles are escaped for HTML."""
     subjects = site.library.subjects
     topics: list[dict[str, Any]] = [
-        {markup.escaped(topic.title): [topic_uri(topic.id), *({markup.escaped(subjects[r].record.title): record_uri(r)} for r in topic.records)]}
+        {markup.escaped(topic.title): [topic_uri(topic.id), {f"{markup.escaped(topic.title)} on one page": recall_uri(topic.id)}, *({markup.escaped(subjects[r].record.title): record_uri(r)} for r in topic.records)]}
         for topic in _shown_topics(site)
     ]
     comparisons: list[dict[str, Any]] = [{f"{kind.title} compared": comparison_uri(kind.name)} for kind in site.compared_kinds]

@@ -40,7 +40,7 @@ def methods_page(site: Site) -> Page:
     sources = site.source_links(METHODS)
     body = environment(TEMPLATES).get_template("methods.md.j2").render(
         prose=markup.prose, sentence=markup.sentence, methods=methods, anchor=method_anchor, sources=sources,
-        formula=mathml.line, checks=checks_of, unit=_shown_unit, status=STATUS,
+        formula=mathml.line, checks=checks_of, unit=shown_unit, status=STATUS,
     )  # fmt: skip
     return Page(uri=METHODS, title="Methods", description="How every number is computed, and what it is checked against.", body=body)
 
@@ -53,7 +53,7 @@ def checks_of(method: str) -> tuple[Check, ...]:
     return tuple(Check(entry["name"], entry["source"], entry["status"]) for entry in found["checks"])
 
 
-def _shown_unit(label: str) -> str:
+def shown_unit(label: str) -> str:
     """A symbol's unit as printed; some labels are words, such as `stock/time`."""
     try:
         return unit(label).shown

@@ -107,6 +107,11 @@ def topic_uri(topic: str) -> str:
     return f"topics/{topic.replace('_', '-')}/index.md"
 
 
+def recall_uri(topic: str) -> str:
+    """The page to recall a topic from."""
+    return f"topics/{topic.replace('_', '-')}/on-one-page.md"
+
+
 def comparison_uri(kind: str) -> str:
     """The page that compares the records of a kind."""
     return f"{kind.replace('_', '-')}/compared.md"
