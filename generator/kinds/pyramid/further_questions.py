@@ -30,7 +30,7 @@ def further_questions(subject: Subject[PyramidRecord], catalogue: Catalogue, ans
     if untold:
         yield _production_efficiency(untold[0], facts, catalogue)
     if converted := _in_kilocalories(subject):
-        yield _kilojoules(*converted, catalogue)
+        yield _kilojoules(*converted, subject.record, catalogue)
     if any(name.endswith(".turnover_ratio") for name in facts):  # some level outweighs the one below
         timed = [level for level in untold if _known(facts, level, "biomass_turnover_time")]
         yield from (_turnover_time(level, facts, catalogue) for level in timed[:1])
@@ -84,8 +84,9 @@ def _production_efficiency(level: Level, facts: Facts, catalogue: Catalogue) -> 
 
 
 def _in_kilocalories(subject: Subject[PyramidRecord]) -> tuple[Fact, Fact, Fact] | None:
-    """A flow that was turned from kilocalories into kilojoules, with what it was and the factor."""
-    for fact in subject.facts.values():
+    """A flow that was turned from kilocalories into kilojoules, with what it was and the factor: what the top respires, which no other prompt tells."""
+    facts = sorted(subject.facts.values(), key=lambda fact: fact.id != f"{subject.record.levels[-1].id}.respired")
+    for fact in facts:
         working = fact.working
         if fact.method != energy_conversions.ENERGY_CONVERSION.id or not isinstance(working, Substitution) or not fact.is_number:
             continue
@@ -95,13 +96,15 @@ def _in_kilocalories(subject: Subject[PyramidRecord]) -> tuple[Fact, Fact, Fact]
     return None
 
 
-def _kilojoules(right: Fact, amount: Fact, factor: Fact, catalogue: Catalogue) -> Made:
+def _kilojoules(right: Fact, amount: Fact, factor: Fact, record: PyramidRecord, catalogue: Catalogue) -> Made:
     """The numbers go in bare: as quantities, a flow times and divided by a factor of one would be the same."""
     bare = unit("")
     to = right.unit.shown if right.unit else ""
+    top = record.levels[-1]
+    what = f"the respiration of {in_sentence(top.label)}" if right.id == f"{top.id}.respired" else in_sentence(right.name)
     draft = Draft(
         id="kilojoules",
-        prompt=f"The survey gives {amount.shown_exactly} for {in_sentence(right.name)}. How many {to} is that? 1 kcal is {factor.shown_number} kJ.",
+        prompt=f"The survey gives {amount.shown_exactly} for {what}. How many {to} is that? 1 kcal is {factor.shown_number} kJ.",
         solution=f"Each kilocalorie is {factor.shown_number} kilojoules, so multiply: {right.shown_exactly}.",
     )
     return number_entry(

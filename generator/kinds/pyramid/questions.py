@@ -1,36 +1,61 @@
-"""Questions on a pyramid: what is produced, what passes on, what a top consumer needs, and what the record states besides."""
+"""Questions on a pyramid: sums, of which each record has some, statements, readings, the way of energy and its shares."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 
 from generator.kind import Subject, in_sentence
+from generator.kinds.pyramid.asking import Asking
+from generator.kinds.pyramid.chart_questions import ChartQuestions
 from generator.kinds.pyramid.further_questions import further_questions
 from generator.kinds.pyramid.record import Level, PyramidRecord
+from generator.kinds.pyramid.share_questions import ShareQuestions
+from generator.kinds.pyramid.statement_questions import StatementQuestions
 from generator.quantities import shown
 from generator.quantities.fact import Fact
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, drawn, number_entry
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
 
 
+FEWEST, MOST_SUMS, MOST_READINGS, WANTED = 6, 6, 2, 11
+"""What every record should have; how many of some ten sums, which are alike from pyramid to pyramid, each asks, and so of readings;
+with fewer than are wanted in all there are more sums."""
+ALWAYS = ("kilojoules", "biomass_turnover_time", "primary_production_required", "supporting_area")
+"""Sums that few records give rise to."""
+OF_ONE_LEVEL = ("assimilation_efficiency", "production_efficiency")
+"""Sums that the match of a level's shares takes the place of."""
+
+
 def questions(subject: Subject[PyramidRecord], catalogue: Catalogue) -> Sequence[Made]:
-    """Questions on the levels that state enough."""
-    return _Pyramid(subject, catalogue).questions()
+    """Questions on the levels that state enough; where too few come out, it is told why sums are left out."""
+    pyramid, shares = _Pyramid(subject, catalogue), ShareQuestions(subject, catalogue)
+    found, match = sums(subject, catalogue), shares.shares_match()
+    matched = not isinstance(match, Rejected) and drawn((True, False), subject.id, "match")[0]
+    about_energy = (pyramid.where_it_goes(), pyramid.what_returns())
+    others = [
+        about_energy[drawn((0, 1), subject.id, "energy")[0]], *((match,) if matched else ()), shares.energy_path(),
+        StatementQuestions(subject, catalogue).statements(), *ChartQuestions(subject, catalogue).readings(MOST_READINGS),
+    ]  # fmt: skip
+    others = [item for item in others if not isinstance(item, Rejected)]
+    asked = {item.id: item for item in found if not isinstance(item, Rejected) and not (matched and item.id in OF_ONE_LEVEL)}
+    first = sorted(drawn(asked, subject.id, "sums"), key=lambda name: name not in ALWAYS)[: max(MOST_SUMS, WANTED - len(others))]
+    made = (*(item for name, item in asked.items() if name in first), *others)
+    return made if len(made) >= FEWEST else (*made, *(item for item in found if isinstance(item, Rejected)))
 
 
-class _Pyramid:
-    """The record that is asked about, with short names for its facts."""
+def sums(subject: Subject[PyramidRecord], catalogue: Catalogue) -> list[Made]:
+    """All sums, with those that did not come out."""
+    pyramid = _Pyramid(subject, catalogue)
+    return [
+        pyramid.net_production(), pyramid.consumer_production(), pyramid.transfer_efficiency(), pyramid.not_passed_on(), pyramid.supporting_area(),
+        ShareQuestions(subject, catalogue).times_the_top(), *further_questions(subject, catalogue, pyramid.answers),
+    ]  # fmt: skip
 
-    def __init__(self, subject: Subject[PyramidRecord], catalogue: Catalogue) -> None:
-        self.subject, self.record, self.facts, self.catalogue = subject, subject.record, subject.facts, catalogue
 
-    def fact(self, level: Level, name: str) -> Fact | None:
-        return self.facts.get(f"{level.id}.{name}")
-
-    def sure(self, level: Level, name: str) -> Fact:
-        return self.facts[f"{level.id}.{name}"]
+class _Pyramid(Asking):
+    """The sums, and what becomes of the energy."""
 
     def told(self, *productions: tuple[Level, Fact]) -> str:
         """The productions that a prompt rests on; where one of them answers another question they are to be read off the pyramid."""
@@ -44,12 +69,6 @@ class _Pyramid:
         """The ids of the facts that the first two questions ask for."""
         asked = (self.net_production(), self.consumer_production())
         return {item.fact.id for item in asked if not isinstance(item, Rejected) and item.fact}
-
-    def questions(self) -> tuple[Made, ...]:
-        return (
-            self.net_production(), self.consumer_production(), self.transfer_efficiency(), self.not_passed_on(),
-            self.supporting_area(), self.where_it_goes(), *further_questions(self.subject, self.catalogue, self.answers),
-        )  # fmt: skip
 
     def net_production(self) -> Made:
         producers = self.record.levels[0]
@@ -136,8 +155,8 @@ class _Pyramid:
         draft = Draft(
             id="not_passed_on",
             prompt=(
-                f"{self.told((bottom, made), (above, taken))}How much of the production of {in_sentence(bottom.label)} does not become "
-                f"production of {in_sentence(above.label)}?"
+                f"{self.told((bottom, made), (above, taken))}How much of the production of {in_sentence(bottom.label)} is lost before it "
+                f"becomes production of {in_sentence(above.label)}?"
             ),
             solution=f"The difference, {lost.shown_exactly}: not eaten, egested, respired by {in_sentence(above.label)}, or dead first.",
         )
@@ -190,7 +209,7 @@ class _Pyramid:
         level, above = self.record.levels[-2], self.record.levels[-1]
         draft = Draft(
             id="where_it_goes",
-            prompt=f"What happens in the end to energy that is taken in by {in_sentence(level.label)} but never reaches {in_sentence(above.label)}?",
+            prompt=f"Far more energy is taken in by {in_sentence(level.label)} than is built up by {in_sentence(above.label)}. What happens in the end to the difference?",
             solution="It leaves as heat: of their own respiration, or of the decomposers that live on faeces and dead bodies.",
             needs=Needs.KNOWLEDGE,
         )
@@ -200,3 +219,18 @@ class _Pyramid:
             Wrong(f"It gathers in {in_sentence(above.label)} over the years", "en.accumulate"),
         )
         return choice(draft, "It leaves as heat of respiration", wrong, self.catalogue, salt=self.subject.id)
+
+    def what_returns(self) -> Made:
+        plants = in_sentence(self.record.levels[0].label)
+        draft = Draft(
+            id="what_returns",
+            prompt=f"Decomposers break down dead matter and faeces. What of it can {plants} take up again afterwards?",
+            solution="Matter goes round: decomposers set minerals free. Energy does not: it leaves as heat of the decomposers.",
+            needs=Needs.KNOWLEDGE,
+        )
+        wrong = (
+            Wrong("Energy, in the shape of nutrients", "nit.energy-nutrient"),
+            Wrong("Minerals and energy alike", "en.recycled"),
+            Wrong("Nothing: decomposers use it up", "nit.decomposer-cleaner"),
+        )
+        return choice(draft, "Minerals, but no energy", wrong, self.catalogue, salt=self.subject.id)

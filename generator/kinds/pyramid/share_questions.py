@@ -1,0 +1,111 @@
+"""Questions on what is left of energy on its way: the order of its stages, the shares of one level, base and top."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from generator.kind import in_sentence
+from generator.kinds.pyramid.asking import Asking
+from generator.kinds.pyramid.record import Level
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, computed
+from generator.quantities.units import unit
+from generator.quantities.working import Substitution
+from generator.questions.making import Draft, drawn, matching, number_entry, ordering
+from generator.questions.mistake import Mistake, told_apart
+from generator.questions.question import Made, Needs, Pair, Rejected
+
+SHARES = (
+    ("consumption_efficiency", "Eaten, of what the level below builds up"), ("assimilation_efficiency", "Taken up, of what is eaten"),
+    ("production_efficiency", "Built up, of what is taken up"), ("transfer_efficiency", "Built up, of what the level below builds up"),
+)  # fmt: skip
+
+
+class ShareQuestions(Asking):
+    """Asked of levels that state enough."""
+
+    def energy_path(self) -> Made:
+        """The stages between the food of one level and the growth of another, in the order in which energy passes them."""
+        levels = self.record.levels
+        first = drawn(range(len(levels) - 1), self.subject.id, "energy_path")[0]
+        stages = self._stages(first)
+        below, above = in_sentence(levels[first].label), in_sentence(levels[first + 1].label)
+        draft = Draft(
+            id="energy_path", needs=Needs.KNOWLEDGE,
+            prompt=f"Energy goes from {'light' if first == 0 else f'the food of {below}'} into the growth of {above}. Put the stages in the order in which it passes them.",
+            solution=f"Each stage is what is left of the one before: {' → '.join(in_sentence(stage) for stage, _ in stages)}.",
+            hints=("Each stage holds less energy than the one before it.", "An animal eats, takes up part of it through the gut wall, and builds up part of that."),
+        )  # fmt: skip
+        losses = dict(stages)
+        return ordering(
+            draft, list(losses), starts_with="Look for the stage from which all the energy of the others comes.",
+            leads_on=lambda stage: f"{losses[stage]} What is left is the next stage.", salt=self.subject.id,
+        )  # fmt: skip
+
+    def _stages(self, first: int) -> list[tuple[str, str]]:
+        """Each stage with what is lost after it."""
+        below, above = (in_sentence(level.label) for level in self.record.levels[first : first + 2])
+        respired, egested, uneaten = "What is respired comes off.", "What is egested comes off.", f"What is not eaten by {above} comes off."
+
+        def eater(name: str, last: str) -> list[tuple[str, str]]:
+            return [(f"Eaten by {name}", egested), (f"Taken up through the gut wall of {name}", respired), (f"Built up by {name}", last)]
+
+        if first == 0:
+            return [(f"Fixed by photosynthesis of {below}", respired), (f"Built up by {below}", uneaten), *eater(above, "")]
+        return [*eater(below, uneaten), *eater(above, "")]
+
+    def shares_match(self) -> Made:
+        """The shares of one level with their values; what is egested of the food fits none."""
+        for level in drawn(self.record.levels[1:], self.subject.id, "shares"):
+            facts = [(title, self.fact(level, name)) for name, title in SHARES]
+            eaten, egested = self.fact(level, "eaten"), self.fact(level, "egested")
+            known = [(title, fact) for title, fact in facts if fact is not None and fact.is_number]
+            if len(known) < len(SHARES) or eaten is None or egested is None or not egested.number:
+                continue
+            other = computed("", "Egested, of what is eaten", Expression("egested / eaten"), {"egested": egested, "eaten": eaten}, unit("percent"), figures=known[0][1].figures)
+            if all(told_apart(a.number, b.number, a.figures) for (_, a), (_, b) in _couples([*known, ("", other)])):
+                return self._shares_of(level, known, other)
+        return Rejected("shares_match", "no level has four shares that are known and apart")
+
+    def _shares_of(self, level: Level, known: list[tuple[str, Fact]], other: Fact) -> Made:
+        pairs = [Pair(title, fact.shown, f"Say first what the whole is, then divide the part by it. {_formula(fact)}") for title, fact in known]
+        draft = Draft(
+            id="shares_match", needs=Needs.BOTH,
+            prompt=f"{level.label}: take what the level below builds up, and what is eaten, egested and built up, from the numbers on this page. Match each share with its value.",
+            solution=f"{other.shown} fits none of the lines: it is what is egested, of what is eaten. {' '.join(f'{title}: {fact.shown}.' for title, fact in known)}",
+            hints=("What stands behind “of” is the whole: divide by it.", "What is taken up is what is eaten less what is egested."),
+        )  # fmt: skip
+        return matching(draft, pairs, [other.shown], salt=self.subject.id)
+
+    def times_the_top(self) -> Made:
+        """How many times the production of the top the producers build up."""
+        bottom, top = self.record.levels[0], self.record.levels[-1]
+        given = {"base": self.sure(bottom, "production"), "below": self.sure(self.record.levels[-2], "production"), "top": self.sure(top, "production")}
+        right = computed("times_the_top", "Net production, times that of the top", Expression("base / top"), given, unit(""), figures=self.facts["overall_efficiency"].figures)
+        draft = Draft(
+            id="times_the_top", needs=Needs.DATA,
+            prompt=(
+                f"Take both productions from the energy pyramid. How many times the production of {in_sentence(top.label)} is the net production "
+                f"of {in_sentence(bottom.label)}, on the same area in a year?"
+            ),
+            solution=f"{given['base'].shown_exactly} ÷ {given['top'].shown_exactly} = {right.shown}.",
+        )
+        return number_entry(
+            draft, right, given,
+            (
+                Mistake("en.eff-inverse", "top / base", "dividing the top by the base"),
+                Mistake("en.once", "below / top", "going down a single step"),
+                Mistake("en.always-ten", f"10 ** {len(self.record.levels) - 1}", "taking a tenth for each step"),
+            ),
+            self.catalogue, otherwise="Divide the production at the bottom by that at the top.",
+        )  # fmt: skip
+
+
+def _couples(facts: list[tuple[str, Fact]]) -> Iterator[tuple[tuple[str, Fact], tuple[str, Fact]]]:
+    for n, one in enumerate(facts):
+        yield from ((one, other) for other in facts[:n])
+
+
+def _formula(fact: Fact) -> str:
+    working = fact.working
+    return f"Here: {working.formula}." if isinstance(working, Substitution) else ""

@@ -1,0 +1,61 @@
+"""The way of energy, the shares of one level, and base and top."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.kinds.pyramid.share_questions import ShareQuestions
+from generator.questions.question import Matching, NumberEntry, Ordering, Rejected
+from tests.kinds.pyramid.test_facts import pyramid
+from tests.kinds.small_records import demo, library
+
+
+def shares(of: object) -> ShareQuestions:
+    return ShareQuestions(of, library().catalogue)
+
+
+@pytest.mark.parametrize("record", ["ember_spring", "sill_lake", "harrow_plain_grassland", "hollin_wood", "tillet_bay"])
+def test_stages_of_energy_hold_less_and_less(record: str) -> None:
+    """Source: the record's own numbers for each stage."""
+    of = demo(f"pyramid/{record}")
+    question = shares(of).energy_path()
+    assert isinstance(question, Ordering)
+    levels = {level.label.casefold(): level.id for level in of.record.levels}
+    amounts = []
+    for step in question.steps:
+        level = next(one for name, one in sorted(levels.items(), key=lambda pair: -len(pair[0])) if name in step.text.casefold())
+        eaten, egested = (of.facts.get(f"{level}.{name}") for name in ("eaten", "egested"))
+        if "Fixed" in step.text:
+            amounts.append(of.facts[f"{level}.gross_production"].number)
+        elif "Built up" in step.text:
+            amounts.append(of.facts[f"{level}.production"].number)
+        else:
+            assert eaten is not None and egested is not None
+            amounts.append(eaten.number - (egested.number if "gut" in step.text else 0.0))
+    assert 5 <= len(amounts) <= 6
+    assert sorted(amounts, reverse=True) == amounts
+
+
+def test_shares_of_a_level_stand_beside_what_is_egested() -> None:
+    """Source: arithmetic: 100 of 500, 60 of 100, 15 of 60 and 15 of 500; 40 of 100 are egested."""
+    question = shares(pyramid("production: 500", "eaten: 100, egested: 40, respired: 45")).shares_match()
+    assert isinstance(question, Matching)
+    found = [pair.partner for pair in question.pairs]
+    assert (["20.0 %", "60.0 %", "25.0 %", "3.00 %"], {"40.0 %"}) == (found, set(question.partners) - set(found))
+
+
+@pytest.mark.parametrize("level", ["eaten: 100, egested: 20, respired: 60", "eaten: 100, egested: 0, respired: 60", "production: 20"])
+def test_shares_that_meet_or_are_not_known_are_not_matched(level: str) -> None:
+    """Source: arithmetic: 100 of 500 are 20 %, and so are 20 of 100."""
+    assert isinstance(shares(pyramid("production: 500", level)).shares_match(), Rejected)
+
+
+def test_base_is_so_many_times_the_top() -> None:
+    """Source: arithmetic on the record: 5800/4, 4/5800, 50/4, and 10 to the third."""
+    question = shares(demo("pyramid/sill_lake")).times_the_top()
+    assert isinstance(question, NumberEntry)
+    assert ("1450", ["0.000690", "12.5", "1000"]) == (question.answer, [slip.shown for slip in question.slips])
+
+
+def test_top_that_produces_nothing_is_no_divisor() -> None:
+    assert isinstance(shares(pyramid("production: 5", "production: 0")).times_the_top(), Rejected)
