@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
-from generator.records.fields import Id, Many, MisconceptionId, SourceKey, Text, Whole, different
+from generator.records.fields import Id, Many, MisconceptionId, Sentence, SourceKey, Text, Whole, different
 from generator.records.parts import Part
 
 class Word(Part):
@@ -24,11 +24,14 @@ class VocabularyFile(Part):
     words: Annotated[Many[Word], different()]
 
 class MisconceptionEntry(Part):
-    """A wrong idea that is known to be common, and what does hold."""
+    """A wrong idea that is known to be common, and its refutation: "Some think: idea That does not hold: because Instead: instead"."""
 
     id: MisconceptionId
-    idea: Text
-    correction: Text
+    idea: Sentence
+    because: Sentence
+    """The fact, principle or counter-example that breaks it."""
+    instead: Sentence
+    """What does hold, or what to do."""
     source: Text | None = None
     """Who found it, as author and year; none for a slip that follows from the arithmetic."""
     status: Literal["read", "from a summary", "from memory"]

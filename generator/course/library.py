@@ -145,7 +145,7 @@ class _Reading:
         works = self._shared(SOURCES, SourcesFile)
         self.words = None if words is None else {word.id: word for word in words.words}
         self.catalogue = None if slips is None else Catalogue(
-            {e.id: Misconception(id=e.id, idea=e.idea, correction=e.correction) for e in slips.misconceptions}
+            {e.id: Misconception(id=e.id, idea=e.idea, because=e.because, instead=e.instead) for e in slips.misconceptions}
         )  # fmt: skip
         self.sources = None if works is None else method_sources() | {work.key: work for work in works.sources}
 
@@ -232,7 +232,7 @@ class _Reading:
             except UnknownMisconception as unknown:
                 (name,) = unknown.args
                 self.missing.setdefault(kind, {})[name] = None
-                catalogue[name] = Misconception(id=name, idea="", correction="")
+                catalogue[name] = Misconception(id=name, idea="", because="", instead="")
 
     def _worded(self, catalogue: Catalogue, subject: Subject[Any], facts: Mapping[str, Fact]) -> tuple[Question, ...]:
         """The questions from what a record says in words; only some kinds speak of adaptations."""
@@ -248,7 +248,7 @@ class _Reading:
         for kind, names in self.missing.items():
             entries = listed((f'"{name}"' for name in sorted(names)), "and")
             expected = f"{'an entry' if len(names) == 1 else 'entries'} {entries}, which questions of {kind} records name"
-            yield Diagnostic(place, "misconceptions", expected, "none", "add what is missing, with its idea and its correction")
+            yield Diagnostic(place, "misconceptions", expected, "none", "add what is missing, with its idea, why it does not hold, and what does")
 
     def _reserved_names(self) -> Iterator[Diagnostic]:
         for file in self.folder.files:

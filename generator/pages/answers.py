@@ -9,7 +9,19 @@ from collections.abc import Iterator
 
 from generator.pages.markup import escaped, prose
 from generator.pages.workings import working
-from generator.questions.question import ChartReading, Choice, Interval, Matching, NumberEntry, Ordering, Question, SeveralChoice
+from generator.questions.question import (
+    ChartReading,
+    Choice,
+    Interval,
+    LabelSlip,
+    Matching,
+    NumberEntry,
+    Option,
+    Ordering,
+    Question,
+    SeveralChoice,
+    Slip,
+)
 
 
 def answers(item: Question) -> str:
@@ -26,11 +38,11 @@ def _lines(item: Question) -> Iterator[str]:
     match item:
         case Choice() | SeveralChoice():
             for index, option in enumerate(item.options):
-                yield _line({"option": str(index), "slip": option.misconception}, option.right, option.text, option.feedback)
+                yield _line({"option": str(index), **_blamed(option)}, option.right, option.text, option.feedback)
         case NumberEntry():
             yield _line(_ends(item.accepted), True, item.answer, item.right_feedback)
             for slip in item.slips:
-                yield _line({**_ends(slip.accepted), "slip": slip.misconception}, False, slip.shown, slip.feedback)
+                yield _line({**_ends(slip.accepted), **_blamed(slip)}, False, slip.shown, slip.feedback)
             yield _line({}, False, "Any other number", item.otherwise)
         case Ordering():
             yield _line({"after": "all"}, True, "; then ".join(step.text.rstrip(".") for step in item.steps), item.solution)
@@ -44,13 +56,18 @@ def _lines(item: Question) -> Iterator[str]:
         case ChartReading():
             yield _line({"labels": "|".join(item.right)}, True, " or ".join(item.right), item.solution)
             for slip in item.slips:
-                keys = {"labels": "|".join(slip.labels), "slip": slip.misconception}
+                keys = {"labels": "|".join(slip.labels), **_blamed(slip)}
                 yield _line(keys, False, ", ".join(slip.labels), slip.feedback)
             yield _line({}, False, "Any other answer", item.otherwise)
 
 
 def _ends(accepted: Interval) -> dict[str, str]:
     return {"low": repr(accepted.low), "high": repr(accepted.high)}
+
+
+def _blamed(wrong: Option | Slip | LabelSlip) -> dict[str, str]:
+    """Whose idea leads to a wrong answer, and what the script says to a reader who was sure of it."""
+    return {"slip": wrong.misconception, "sure": wrong.refutation}
 
 
 def _line(keys: dict[str, str], right: bool, answer: str, says: str) -> str:

@@ -73,13 +73,16 @@ def _sum(variant: Variant, label: _Labels) -> dict[str, Any]:
         "ask": f"{prose(f'Other numbers. {sentence(listing(variant, label))}.')} {prose(f'What is the {in_sentence(right.name)} now?')}",
         "formula": prose(variant.working.formula), "put": prose(variant.working.put_in), "answer": number(right.shown_exactly),
         "low": variant.accepted.low, "high": variant.accepted.high,
-        "slips": [[slip.accepted.low, slip.accepted.high, number(slip.shown), prose(slip.feedback)] for slip in variant.slips],
+        "slips": [
+            [slip.accepted.low, slip.accepted.high, number(slip.shown), (prose(slip.feedback), slip.refutation, slip.misconception)]
+            for slip in variant.slips
+        ],
     }  # fmt: skip
 
 
 def _script(record: str, sums: Mapping[str, list[dict[str, Any]]]) -> bytes:
     """Feedback that comes again and again is held once."""
-    says: dict[str, int] = {}
+    says: dict[tuple[str, str, str], int] = {}
     for one in (one for made in sums.values() for one in made):
         for slip in one["slips"]:
             slip[3] = says.setdefault(slip[3], len(says))

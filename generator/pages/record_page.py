@@ -150,10 +150,10 @@ class RecordView:
         return f'<details class="working" id="{anchor}">\n<summary>{head}</summary>\n{body}\n</details>'
 
     @property
-    def misconceptions(self) -> list[tuple[str, str]]:
-        """Wrong idea and correction of each common mistake."""
+    def misconceptions(self) -> list[tuple[str, str, str]]:
+        """Of each common mistake the wrong idea, why it does not hold, and what does."""
         found = (self.site.library.catalogue[name] for name in self.subject.record.misconceptions)
-        return [(markup.prose(entry.idea), markup.prose(entry.correction)) for entry in found]
+        return [(markup.prose(entry.idea), markup.prose(entry.because), markup.prose(entry.instead)) for entry in found]
 
     @property
     def words(self) -> list[tuple[str, str]]:

@@ -12,7 +12,7 @@ from generator.quantities.text import filled
 from generator.quantities.units import UnitError, number_in, unit
 from generator.questions.making import Draft, Sound, Wrong, choice, matching, ordering, reading, several
 from generator.questions.misconception import Catalogue
-from generator.questions.mistake import accepted, tolerance
+from generator.questions.mistake import accepted, got_by, tolerance
 from generator.questions.question import Made, Needs, NumberEntry, Pair, Question, Rejected, Slip
 from generator.questions.qualitative import FIRST_STEP, next_step
 from generator.records.asked import AskedNumber, AskedQuestion, WrongNumber
@@ -106,8 +106,7 @@ class Authored:
 
     def _slip(self, mistake: WrongNumber, value: float, right: Fact) -> Slip:
         number = shown.written(getattr(mistake.value, "text", "")) if mistake.value is not None else shown.number(value, right.figures)
-        said = f"You get this number by {self._filled(mistake.how)}. {self.catalogue[mistake.misconception].correction}"
         return Slip(
-            accepted=accepted(value, right.figures, tolerance(right)), shown=right.unit.after(number) if right.unit else number, feedback=said,
-            misconception=mistake.misconception,
+            accepted=accepted(value, right.figures, tolerance(right)), shown=right.unit.after(number) if right.unit else number,
+            **got_by(self._filled(mistake.how), self.catalogue[mistake.misconception]),
         )  # fmt: skip

@@ -148,8 +148,8 @@ def several(
 def _options(draft: Draft, right: Sequence[Sound], wrong: Sequence[Wrong], catalogue: Catalogue, salt: str) -> tuple[Option, ...]:
     kept = {option.text.casefold(): Option(text=option.text, feedback=option.because, right=True) for option in right}
     for option in wrong:
-        said = " ".join(part for part in (option.because, catalogue[option.misconception].correction) if part)
-        kept.setdefault(option.text.casefold(), Option(text=option.text, feedback=said, misconception=option.misconception))
+        said = catalogue[option.misconception].answers(option.because)
+        kept.setdefault(option.text.casefold(), Option(text=option.text, **said))
     return tuple(sorted(kept.values(), key=lambda option: _lot(salt, draft.id, option.text)))
 
 
@@ -185,8 +185,7 @@ def reading(
         kept = tuple(label for label in found if label not in taken)
         taken |= set(kept)
         if kept:
-            said = " ".join(part for part in (slip.because, catalogue[slip.misconception].correction) if part)
-            slips.append(LabelSlip(kept, said, slip.misconception))
+            slips.append(LabelSlip(labels=kept, **catalogue[slip.misconception].answers(slip.because)))
     return ChartReading(
         id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints, labels=tuple(labels),
         right=tuple(right), slips=tuple(slips), otherwise=otherwise,

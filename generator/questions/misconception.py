@@ -1,4 +1,8 @@
-"""Misconception: a wrong idea or slip that is known to be common, under the id by which distractors name it."""
+"""Misconception: a wrong idea or slip that is known to be common, under the id by which distractors name it.
+
+Feedback has the form of a refutation: the idea, why it does not hold, what does. Refutation texts correct wrong ideas better than
+plain explanation does, most of all those that were held with confidence (van Loon and others 2015).
+"""
 
 from __future__ import annotations
 
@@ -12,9 +16,35 @@ class Misconception:
     id: str
     """`<topic>.<slug>`, e.g. `carb.residence-inverse`."""
     idea: str
-    """The wrong reasoning as a statement: "A desert is a hot place"."""
-    correction: str
-    """Why it does not hold, and what does, in one or two sentences."""
+    """The wrong reasoning as a statement: "A desert is a hot place."."""
+    because: str
+    """What breaks it, to be read on after "That does not hold:"; it ends as a sentence, and need not begin as one."""
+    instead: str
+    """What does hold, or what to do, to be read on after "Instead:"."""
+
+    @property
+    def correction(self) -> str:
+        """Why it does not hold, and what does, in sentences of their own."""
+        return f"{_begun(self.because)} {_begun(self.instead)}".strip()
+
+    @property
+    def refutation(self) -> str:
+        """The idea quoted, why it does not hold, and what does."""
+        return f"Some think: “{self.idea}” That does not hold: {self.because} Instead: {self.instead}"
+
+    def answers(self, about: str = "") -> dict[str, str]:
+        """What is said to an answer that the idea leads to, under the names of the fields that hold it.
+
+        `about` comes first: a sentence on this very answer. The shorter wording is for everyone, the fuller one for a reader who
+        was sure of the answer.
+        """
+        return {
+            "misconception": self.id, "feedback": f"{about} {self.correction}".strip(), "refutation": f"{about} {self.refutation}".strip()
+        }  # fmt: skip
+
+
+def _begun(text: str) -> str:
+    return text[:1].upper() + text[1:]
 
 
 class UnknownMisconception(KeyError):

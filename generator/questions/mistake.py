@@ -11,10 +11,10 @@ from generator.quantities.expression import Expression, ExpressionError
 from generator.quantities.fact import Fact
 from generator.quantities.units import UnitError, is_reading, number_in
 from generator.quantities.working import Substitution
-from generator.questions.misconception import Catalogue
+from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.question import Interval, Mistake, Option, Slip
 
-__all__ = ["Mistake", "WrongValue", "accepted", "apart", "options", "slips", "told_apart", "tolerance", "wrong_values"]
+__all__ = ["Mistake", "WrongValue", "accepted", "apart", "got_by", "options", "slips", "told_apart", "tolerance", "wrong_values"]
 
 TOLERANCE = 0.02
 """Relative distance from the exact value that still counts as right: covers rounding each step to three figures."""
@@ -69,8 +69,7 @@ def slips(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], c
         Slip(
             accepted=accepted(wrong.value, right.figures, tolerance(right)),
             shown=_shown(right, wrong.value),
-            feedback=_feedback(wrong, catalogue),
-            misconception=wrong.mistake.misconception,
+            **got_by(wrong.mistake.how, catalogue[wrong.mistake.misconception]),
         )
         for wrong in wrong_values(right, given, mistakes)
     )
@@ -80,14 +79,15 @@ def options(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake],
     """The right value and the wrong ones as options in rising order; `why` is the feedback to the right one."""
     found = [(right.number, Option(text=right.shown_exactly, feedback=why, right=True))]
     found += [
-        (w.value, Option(text=_shown(right, w.value), feedback=_feedback(w, catalogue), misconception=w.mistake.misconception))
+        (w.value, Option(text=_shown(right, w.value), **got_by(w.mistake.how, catalogue[w.mistake.misconception])))
         for w in wrong_values(right, given, mistakes)
     ]
     return tuple(option for _, option in sorted(found, key=lambda pair: pair[0]))
 
 
-def _feedback(wrong: WrongValue, catalogue: Catalogue) -> str:
-    return f"You get this number by {wrong.mistake.how}. {catalogue[wrong.mistake.misconception].correction}"
+def got_by(how: str, slip: Misconception) -> dict[str, str]:
+    """What is said to a wrong number, as `Misconception.answers`: how one gets it, never what the reader must have thought."""
+    return slip.answers(f"You get this number by {how}.")
 
 
 def _shown(right: Fact, value: float) -> str:

@@ -43,6 +43,8 @@ class Option:
     right: bool = False
     misconception: str = ""
     """Id of the wrong idea that leads here; empty for the right option."""
+    refutation: str = ""
+    """What is said instead of `feedback` to a reader who was sure of a wrong option: the idea quoted, and refuted."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -112,6 +114,8 @@ class Slip:
     shown: str
     feedback: str
     misconception: str
+    refutation: str = ""
+    """As of an `Option`."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -198,6 +202,8 @@ class LabelSlip:
     labels: tuple[str, ...]
     feedback: str
     misconception: str
+    refutation: str = ""
+    """As of an `Option`."""
 
 
 @dataclass(frozen=True, kw_only=True)

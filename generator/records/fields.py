@@ -40,6 +40,16 @@ Text = Annotated[str, AfterValidator(_text)]
 """Text that is not empty, without white space around it."""
 
 
+def _sentence(value: str) -> str:
+    if re.search(r"[.!?][”’\"')]*$", value):
+        return value
+    raise expected("a text that ends as a sentence", "end it with a full stop, for another sentence follows it")
+
+
+Sentence = Annotated[Text, AfterValidator(_sentence)]
+"""Text that ends as a sentence; it may begin in the middle of one."""
+
+
 def spelled(pattern: str, what: str, example: str, tidy: Callable[[str], str] = str) -> Any:
     """A text type of one spelling; `tidy` turns a near miss into the right spelling for the mend."""
     shape = re.compile(pattern, re.ASCII)

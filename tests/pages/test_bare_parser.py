@@ -165,7 +165,8 @@ def test_one_line_of_feedback_is_marked_right(record: str) -> None:
 def test_mistakes_words_and_sources(record: str) -> None:
     of, text = subject(record).record, seen(soup_of(record))
     for name in of.misconceptions:
-        assert plain(library().catalogue[name].idea) in text and plain(library().catalogue[name].correction) in text
+        entry = library().catalogue[name]
+        assert f"Some think: {plain(entry.idea)} That does not hold: {plain(entry.because)} Instead: {plain(entry.instead)}" in text
     for name in of.vocabulary:
         assert plain(library().vocabulary[name].word) in text and plain(library().vocabulary[name].means) in text
     for key in of.sources:

@@ -26,7 +26,7 @@ from tests.pages.rendered import PARSER, demo_pages, pages_of, plain
 
 TEXT_FIELDS = {
     "title", "summary", "says", "asks", "who", "feature", "works_by", "benefit", "type", "nutrients_held_in", "why", "where", "problem",
-    "effect", "do", "drawback", "name", "process", "starts_as", "ends_as", "done_by", "word", "means", "idea", "correction", "authors",
+    "effect", "do", "drawback", "name", "process", "starts_as", "ends_as", "done_by", "word", "means", "idea", "instead", "authors",
     "scenario", "hypothesis", "independent", "dependent", "what", "control", "cautions", "steps", "mend", "disturbance", "also", "question",
     "text", "caption", "rows", "ask", "answer", "because", "how", "hint", "assumes", "limits",
 }  # fmt: skip

@@ -16,7 +16,7 @@ from generator.records.asked import AskedQuestions
 from generator.records.checking import check
 from generator.records.located import located
 
-CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", correction="The correction.")})
+CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", because="the reason.", instead="the remedy.")})
 STOCK = stated("lake.stock", "Stock", Amount(value=40.0, written="40"), unit("t N"))
 FLOW = stated("lake.outflow", "Outflow", Amount(value=8.0, written="8"), unit("t N/yr"))
 TURNOVER = computed("lake.turnover_time", "Turnover time", Expression("stock / flow"), {"stock": STOCK, "flow": FLOW}, unit("yr"))
@@ -44,7 +44,7 @@ def test_choice_has_its_options_with_feedback_and_its_facts_in_words() -> None:
     question = made(CHOICE % TWO_WRONG)
     assert isinstance(question, Choice)
     assert ("Why 40 t N?", Needs.KNOWLEDGE, "So.") == (question.prompt, question.needs, question.solution)
-    assert {"Right": "So.", "Wrong": "The correction.", "Worse": "Not this. The correction."} == {o.text: o.feedback for o in question.options}
+    assert {"Right": "So.", "Wrong": "The reason. The remedy.", "Worse": "Not this. The reason. The remedy."} == {o.text: o.feedback for o in question.options}
     assert ["Right"] == [option.text for option in question.options if option.right]
 
 
@@ -53,7 +53,7 @@ def test_typed_number_is_shown_as_written_and_knows_its_mistakes() -> None:
     assert isinstance(question, NumberEntry)
     assert ("1.50 kg N", "kg N", None, ["0.150 kg N"]) == (question.answer, question.unit, question.fact, [slip.shown for slip in question.slips])
     assert (question.accepted.low, question.accepted.high) == pytest.approx((1.47, 1.53))
-    assert "You get this number by slipping. The correction." == question.slips[0].feedback
+    assert "You get this number by slipping. The reason. The remedy." == question.slips[0].feedback
 
 
 def test_bare_number_has_no_unit() -> None:
@@ -133,7 +133,7 @@ def test_label_of_a_chart_is_picked_and_slips_of_reading_are_known(hint: str, sa
     question = made(text)
     assert isinstance(question, ChartReading)
     assert (("May",), ("April", "May", "June"), said) == (question.right, question.labels, question.otherwise)
-    assert [(("June",), "The correction.")] == [(slip.labels, slip.feedback) for slip in question.slips]
+    assert [(("June",), "The reason. The remedy.")] == [(slip.labels, slip.feedback) for slip in question.slips]
 
 
 def test_tied_labels_are_each_right() -> None:

@@ -9,7 +9,7 @@ from generator.questions.making import Draft
 from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.question import Rejected, SeveralChoice
 
-CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", correction="The correction.")})
+CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", because="the reason.", instead="the remedy.")})
 DRAFT = Draft(id="statements", prompt="Which hold?", solution="")
 
 
@@ -42,7 +42,7 @@ def test_feedback_says_how_it_is_and_the_solution_why_the_right_ones_hold() -> N
     right = [option for option in made.options if option.right]
     assert {f"It is {option.text[0]}." for option in right} == {option.feedback for option in right}
     assert all(option.feedback in made.solution for option in right)
-    assert all(f"It is {option.text[0]}. The correction." == option.feedback for option in made.options if not option.right)
+    assert all(f"It is {option.text[0]}. The reason. The remedy." == option.feedback for option in made.options if not option.right)
 
 
 def test_too_few_claims_are_no_question() -> None:

@@ -18,7 +18,7 @@ from generator.questions.mistake import Mistake
 from generator.questions.question import NumberEntry
 from tests.kinds.small_records import library
 
-CATALOGUE = Catalogue({"a.b": Misconception(id="a.b", idea="Idea.", correction="Correction.")})
+CATALOGUE = Catalogue({"a.b": Misconception(id="a.b", idea="Idea.", because="reason.", instead="remedy.")})
 STOCK = stated("soil.stock", "Stock", Amount(value=4800.0, written="4800"), unit("kg N/ha"))
 OUTFLOW = stated("soil.outflow", "Outflow", Amount(value=94.0, written="94"), unit("kg N/ha/yr"))
 ENTRIES = [

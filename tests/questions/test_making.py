@@ -19,7 +19,7 @@ from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.mistake import Mistake
 from generator.questions.question import ChartReading, Choice, Made, Needs, NumberEntry, Pair, Rejected, SeveralChoice
 
-CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", correction="The correction.")})
+CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", because="the reason.", instead="the remedy.")})
 DRAFT = Draft(id="asked", prompt="How much?", solution="So much.")
 WRONG = [Wrong(word, "t.slip") for word in ("Red", "Green", "Blue")]
 GIVEN = {name: stated(name, name, Amount(value=value, written=f"{value:g}"), unit("mm")) for name, value in (("a", 40.0), ("b", 10.0))}
@@ -68,7 +68,7 @@ def test_distractors_that_meet_do_not_count_twice() -> None:
 def test_choice_in_words_has_one_right_option_and_feedback_for_all() -> None:
     made = choice(DRAFT, "White", [Wrong("Red", "t.slip", "Not red."), *WRONG[1:]], CATALOGUE)
     assert isinstance(made, Choice)
-    assert {"White": "So much.", "Red": "Not red. The correction.", "Green": "The correction.", "Blue": "The correction."} == {
+    assert {"White": "So much.", "Red": "Not red. The reason. The remedy.", "Green": "The reason. The remedy.", "Blue": "The reason. The remedy."} == {
         option.text: option.feedback for option in made.options
     }
 
@@ -167,7 +167,7 @@ def test_several_right_options_each_say_why_and_wrong_ones_what_holds() -> None:
     made = several(DRAFT, [Sound("Wet", "It rains."), Sound("Warm", "It is hot.")], [*WRONG, Wrong("wet", "t.slip")], CATALOGUE, salt="s")
     assert isinstance(made, SeveralChoice)
     assert {"Wet": "It rains.", "Warm": "It is hot."} == {option.text: option.feedback for option in made.options if option.right}
-    assert {"Red", "Green", "Blue"} == {option.text for option in made.options if option.feedback == "The correction."}
+    assert {"Red", "Green", "Blue"} == {option.text for option in made.options if option.feedback == "The reason. The remedy."}
 
 
 @pytest.mark.parametrize(("sound", "wrong"), [(1, 3), (2, 1)])

@@ -14,7 +14,7 @@ from generator.questions.misconception import Catalogue, Misconception, UnknownM
 from generator.questions.mistake import TOLERANCE, Mistake, accepted, apart, options, slips, tolerance, wrong_values
 from generator.questions.question import Interval
 
-CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", correction="The correction.")})
+CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", because="the reason.", instead="the remedy.")})
 
 
 def fact(name: str, value: float | None, label: str = "") -> Fact:
@@ -153,7 +153,7 @@ def test_the_value_as_shown_is_accepted_whatever_its_figures(value: float, figur
 def test_slips_say_what_was_done_and_what_holds() -> None:
     given_facts = {"a": fact("a", 2), "b": fact("b", 5)}
     (slip,) = slips(right("a - b", given_facts), given_facts, [Mistake("t.slip", "a + b", "adding")], CATALOGUE)
-    assert ("7.00", "You get this number by adding. The correction.", "t.slip") == (slip.shown, slip.feedback, slip.misconception)
+    assert ("7.00", "You get this number by adding. The reason. The remedy.", "t.slip") == (slip.shown, slip.feedback, slip.misconception)
 
 
 def test_options_stand_in_rising_order_with_one_right() -> None:

@@ -10,7 +10,7 @@ from generator.questions.question import Choice, Matching, Ordering, Question
 from generator.records.parts import Action, Adaptation, Explanation, HumanImpact, Idea
 
 CATALOGUE = Catalogue({
-    key: Misconception(id=key, idea="Some think so.", correction="It does not hold.")
+    key: Misconception(id=key, idea="It is so.", because="it is not.", instead="it is otherwise.")
     for key in ("ans.step-skipped",)
 })  # fmt: skip
 MAKER = Qualitative(CATALOGUE, "biome/somewhere", lambda text: text.replace("{rain}", "327 mm"))

@@ -1,5 +1,6 @@
 // The same sum again with other numbers, for a <self-check> with data-fresh: the address of its record's script, which is
-// loaded when it is first asked for. That script calls studyFresh(record, {says, sums}); sums[item] lists the variants.
+// loaded when it is first asked for. That script calls studyFresh(record, {says, sums}); sums[item] lists the variants, and says
+// what slips are answered with: [feedback, what is said to a reader who was sure, id of the misconception].
 // After a worked example the next sums come with less and less help: numbers put in, formula only, nothing.
 (function () {
   'use strict'
@@ -27,9 +28,10 @@
     return made
   }
 
-  function line (low, high, right, shown, says) {
+  function line (low, high, right, shown, [says, sure, slip]) {
     const item = document.createElement('li')
     if (low !== null) Object.assign(item.dataset, { low, high })
+    if (slip) Object.assign(item.dataset, { sure, slip })
     item.dataset.right = String(right)
     item.innerHTML = `<strong>${shown}</strong>: ${right ? 'right' : 'not right'}. <span class="says">${says}</span>`
     return item
@@ -67,9 +69,9 @@
       const right = `${sum.formula} = ${sum.put} = ${sum.answer}`
       answer.innerHTML = `<p>${right}</p><ul class="feedback"></ul>`
       answer.querySelector('ul').append(
-        line(sum.low, sum.high, true, sum.answer, right),
+        line(sum.low, sum.high, true, sum.answer, [right]),
         ...sum.slips.map(([low, high, shown, says]) => line(low, high, false, shown, data.says[says])),
-        line(null, null, false, 'Any other number', otherwise)
+        line(null, null, false, 'Any other number', [otherwise])
       )
       check.querySelector('.answer').open = isExample
       helped(isExample ? '' : HELP[help], sum)

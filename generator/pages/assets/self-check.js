@@ -4,7 +4,8 @@
 // <output>, and <details class="answer"> whose list .feedback has a line for each answer, with data-right:
 //   choice, several: data-option; number: data-low and data-high; label: data-labels, parted by |;
 //   order: data-after (all, start, or the step behind which a wrong one stands); match: data-row and data-partner.
-// The last line of number and label, without such a mark, stands for any other answer.
+// The last line of number and label, without such a mark, stands for any other answer. data-slip names the misconception behind
+// a wrong answer, and data-sure is what a reader who was sure of it is told: the wrong idea, quoted and refuted.
 // Event: self-check-answered {question, right, misses, variant, sure, slip}, which bubbles; misses counts what was wrong, variant is 0
 // for the record's own numbers.
 (function () {
@@ -53,6 +54,14 @@
       return [...this.querySelectorAll('.feedback > li')]
     }
 
+    get sureness () {
+      return this.form.querySelector('.sure select')?.value || ''
+    }
+
+    tells (line) {
+      return (this.sureness === 'sure' && line.dataset.sure) || says(line)
+    }
+
     disconnectedCallback () {
       this.abort.abort()
     }
@@ -76,7 +85,8 @@
       const left = missing ? [missing === 1 ? 'One that is right is not picked yet.' : `${missing} that are right are not picked yet.`] : []
       const right = this.lines.filter(isRight).map(says)
       if (!wrong.length && !missing) return this.verdict(true, [...new Set(right)], 0)
-      this.verdict(false, [...wrong.map(line => `“${line.querySelector('strong').textContent}”: ${says(line)}`), ...left], wrong.length + missing)
+      const told = wrong.map((line, place) => `“${line.querySelector('strong').textContent}”: ${place ? says(line) : this.tells(line)}`)
+      this.verdict(false, [...told, ...left], wrong.length + missing, '', wrong[0])
     }
 
     labelAnswered () {
@@ -173,12 +183,13 @@
     }
 
     mark (line) {
-      this.verdict(isRight(line), [says(line)], isRight(line) ? 0 : 1, '', line.dataset.slip)
+      this.verdict(isRight(line), [this.tells(line)], isRight(line) ? 0 : 1, '', line)
     }
 
-    verdict (right, sentences, misses, kind = '', slip = '') {
-      const sure = this.form.querySelector('.sure select')?.value || ''
-      if (!right && sure === 'sure') sentences.push('You were sure: read the answer below with care, for such mistakes are put right best.')
+    verdict (right, sentences, misses, kind = '', line = undefined) {
+      const sure = this.sureness
+      const { slip = '', sure: refutation } = line?.dataset || {}
+      if (!right && sure === 'sure' && !refutation) sentences.push('You were sure: read the answer below with care, for such mistakes are put right best.')
       const head = right ? RIGHT : kind === 'nearly' ? NEARLY : WRONG
       this.say([head, ...sentences].join(' '), right ? 'right' : kind === 'nearly' ? 'nearly' : 'wrong')
       const detail = { question: this.dataset.question, right, misses, variant: Number(this.dataset.variant || 0), sure, slip }
