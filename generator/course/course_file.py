@@ -6,7 +6,7 @@ from typing import Annotated
 
 from pydantic import AfterValidator
 
-from generator.records.fields import Bounds, Id, Many, Number, RecordId, Some, Text, different
+from generator.records.fields import Bounds, Day, Id, Many, Number, RecordId, Some, Text, different
 from generator.records.parts import Part
 
 
@@ -42,6 +42,8 @@ class Test(Part):
     id: Id
     title: Text
     covers: Annotated[Some[Id], different()]
+    on: Day | None = None
+    """When it is set; practice is planned towards it."""
 
 
 class CourseFile(Part):

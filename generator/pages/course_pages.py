@@ -29,6 +29,8 @@ from generator.pages.site import (
     word_anchor,
 )
 
+MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")
+
 
 @dataclass(frozen=True)
 class _TopicLine:
@@ -56,6 +58,8 @@ class _TestLine:
 
     title: str
     topics: tuple[_TopicLine, ...]
+    day: str
+    """When it is, in words; empty where the course does not say."""
 
 
 def home_page(site: Site) -> Page:
@@ -117,7 +121,8 @@ def _topic_line(topic: Topic) -> _TopicLine:
 
 
 def _test_line(site: Site, test: Test) -> _TestLine:
-    return _TestLine(test.title, tuple(_topic_line(topic) for topic in _shown_topics(site) if topic.id in test.covers))
+    day = f"{test.on.day} {MONTHS[test.on.month - 1]} {test.on.year}" if test.on else ""
+    return _TestLine(test.title, tuple(_topic_line(topic) for topic in _shown_topics(site) if topic.id in test.covers), day)
 
 
 def _subject_line(site: Site, subject: Subject[Any], page: str) -> _SubjectLine:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from datetime import date
 from typing import Any
 
 from generator.kind import Subject
@@ -14,6 +15,8 @@ from generator.pages.record_page import RecordView
 from generator.pages.site import PRACTICE, PROGRESS, Site
 
 FOLDER = "assets/practice/"
+DAY_0 = date(1970, 1, 1)
+"""From which scripts count days."""
 
 
 def practice_page(site: Site) -> Page:
@@ -50,7 +53,8 @@ def _index(site: Site) -> dict[str, Any]:
     topics = [topic for topic in site.library.course.topics if topic.show]
     place = {topic.id: n for n, topic in enumerate(topics)}
     tests = [
-        {"title": test.title, "covers": [place[topic] for topic in test.covers if topic in place]} for test in site.library.course.tests
+        {"title": test.title, "covers": [place[topic] for topic in test.covers if topic in place], "on": test.on and (test.on - DAY_0).days}
+        for test in site.library.course.tests
     ]
     items = [
         [subject.id, item.id, item_type(item), n, subject.record.title, link(PRACTICE, record_uri(subject.id))]

@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
+from datetime import date
 from typing import Annotated, Any, TypeVar
 
 from pydantic import (
@@ -77,6 +78,19 @@ SourceKey = spelled(
 RecordId = spelled(
     rf"{ID}/{ID}", "a record as kind/name", "biome/temperate_grassland", lambda text: text.removesuffix(".yaml")
 )
+
+def _day(value: Any) -> date:
+    if isinstance(value, str) and re.fullmatch(r"\d{4}-\d{2}-\d{2}", value, re.ASCII):
+        try:
+            return date.fromisoformat(value)
+        except ValueError:
+            raise expected("a day of the calendar", "check month and day") from None
+    raise expected("a day as year-month-day", "write it like 2026-12-18", found=written(value))
+
+
+Day = Annotated[date, PlainValidator(_day)]
+"""A day, written as in ISO 8601."""
+
 
 def _unit_label(value: str) -> str:
     try:

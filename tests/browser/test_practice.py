@@ -11,6 +11,7 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.watch import Watch, violations
+from tests.kinds.small_records import library
 
 pytestmark = pytest.mark.browser
 DESK, RECORD = "practice.html", "my-record.html"
@@ -108,10 +109,8 @@ def test_right_answers_come_back_on_their_day_and_not_before(built_site: Path, o
 
 def test_an_answer_on_a_record_s_page_counts_for_practice(built_site: Path, opened: Callable[..., Page]) -> None:
     page = opened(f"{built_site.as_uri()}/biome/savanna.html")
-    check = page.locator(".check").first
-    check.get_by_role("radio").or_(check.locator("input[type='text']")).first.wait_for()
-    box = check.locator("input[type='text']")
-    box.fill("1") if box.count() else check.get_by_role("radio").first.check()
+    check = page.locator(".check", has=page.locator("[data-type='choice']")).first
+    check.get_by_role("radio").first.check()
     check.get_by_role("button", name="Check").click()
     page.goto(f"{built_site.as_uri()}/{DESK}")
     expect(page.locator(".desk-state")).to_contain_text("1 of ")
@@ -209,3 +208,38 @@ def test_the_front_page_tells_what_is_due(built_site: Path, opened: Callable[...
     page.clock.set_fixed_time(datetime.datetime(2027, 3, 2, 12))
     page.reload()
     expect(page.locator("practice-due")).to_contain_text("1 question due on this device.")
+
+
+@pytest.mark.parametrize(("wait", "first"), [(10, 2), (28, 6), (365, 18)])
+def test_the_first_review_comes_after_a_fifth_of_weeks_and_a_twentieth_of_a_year(
+    built_site: Path, opened: Callable[..., Page], wait: int, first: int
+) -> None:
+    """Source: Cepeda, Vul, Rohrer, Wixted and Pashler 2008, Spacing effects in learning; give or take a day."""
+    assert abs(desk(opened, built_site).evaluate("wait => studyProgress.plan(wait)[0]", wait) - first) <= 1
+
+
+def test_gaps_of_a_plan_never_shrink_and_it_ends_on_the_eve(built_site: Path, opened: Callable[..., Page]) -> None:
+    plans = desk(opened, built_site).evaluate("[...Array(400).keys()].map(wait => studyProgress.plan(wait))")
+    assert ([], [0], [1]) == tuple(plans[:3])
+    for wait, days in enumerate(plans[1:], start=1):
+        gaps = [late - early for early, late in zip([0, *days], days, strict=False)]
+        assert gaps == sorted(gaps) and wait - 1 == days[-1], wait
+
+
+def test_before_a_test_everything_answered_comes_once_more_on_its_eve(built_site: Path, opened: Callable[..., Page]) -> None:
+    page = desk(opened, built_site)
+    name = next(iter(types(page)))
+    page.evaluate("name => [1, 2, 3, 4, 5].forEach(() => studyProgress.note(name, true, 'sure'))", name)
+    due = "([name, day, test]) => studyProgress.due([name], studyProgress.today() + day, test === null ? null : studyProgress.today() + test).length"
+    found = [page.evaluate(due, [name, day, test]) for day, test in ((4, None), (4, 5), (3, 5), (0, 1), (6, 5), (16, None))]
+    assert [0, 1, 0, 0, 0, 1] == found
+
+
+def test_the_desk_says_when_to_practise_for_the_test(built_site: Path, opened: Callable[..., Page]) -> None:
+    page = desk(opened, built_site)
+    day = next(test.on for test in library().course.tests if test.on)
+    page.clock.set_fixed_time(datetime.datetime.combine(day - datetime.timedelta(days=10), datetime.time(12)))
+    page.reload()
+    expect(page.locator(".desk-state")).to_contain_text("is in 10 days: practise on")
+    page.get_by_label("Practise").select_option("everything")
+    expect(page.locator(".desk-state")).not_to_contain_text("practise on")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from datetime import UTC, datetime, time
 from typing import Any
 
 from bs4 import BeautifulSoup
@@ -34,6 +35,13 @@ def test_a_test_covers_its_topics_by_their_place() -> None:
     titles = {topic.id: topic.title for topic in library().course.topics}
     for test, found in zip(library().course.tests, index["tests"], strict=True):
         assert [titles[topic] for topic in test.covers] == [index["topics"][n]["title"] for n in found["covers"]]
+
+
+def test_the_day_of_a_test_is_counted_as_scripts_count_days() -> None:
+    """Source: ECMA-262, days within a time value: whole days since 1 January 1970."""
+    (index,) = arguments("index")
+    for test, found in zip(library().course.tests, index["tests"], strict=True):
+        assert (test.on and (datetime.combine(test.on, time(), UTC).timestamp() / 86400)) == found["on"]
 
 
 def test_every_slip_that_a_question_names_can_be_told_in_words() -> None:

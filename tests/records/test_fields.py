@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from datetime import date
 from typing import Annotated, Any
 
 import pytest
@@ -10,6 +11,7 @@ from pydantic import AfterValidator, TypeAdapter, ValidationError
 from generator.quantities.amount import Amount
 from generator.records.fields import (
     Bounds,
+    Day,
     Id,
     MisconceptionId,
     Number,
@@ -125,3 +127,17 @@ def test_series_tells_its_length_and_each_wrong_month() -> None:
 def test_spelling_is_checked(kind: Any, good: str, bad: list[str]) -> None:
     assert good == taken(kind, good)
     assert [1] * len(bad) == [len(refused(kind, text)) for text in bad]
+
+
+def test_a_day_is_read_as_iso_8601_writes_it() -> None:
+    """Source: ISO 8601, calendar date."""
+    assert date(2027, 1, 22) == taken(Day, "2027-01-22")
+
+
+@pytest.mark.parametrize(
+    ("value", "what"),
+    [("22.1.2027", "a day as year-month-day"), ("2027-W03-5", "a day as year-month-day"), (20270122, "a day as year-month-day"), ("2027-02-30", "a day of the calendar")],
+)
+def test_other_spellings_and_days_that_do_not_exist_are_refused(value: Any, what: str) -> None:
+    ((_, expected, _),) = refused(Day, value)
+    assert what == expected

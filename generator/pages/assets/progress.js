@@ -2,8 +2,8 @@
 // page is left. Each item has a box: a right answer moves it one box on, a wrong one back to the first; boxes come again
 // after growing gaps. Right answers come back too, for recalling what is known keeps it known.
 //
-// studyProgress: note(question, right, sure, slip), item(question), due(questions, today), slips(), isKept(), forget(),
-// exported(), imported(text), code(records, items), applied(code, records, items), remembered(name, value).
+// studyProgress: note(question, right, sure, slip), item(question), due(questions, today, test), plan(wait), slips(), isKept(),
+// forget(), exported(), imported(text), code(records, items), applied(code, records, items), remembered(name, value).
 (function () {
   'use strict'
   const KEY = 'study-progress'
@@ -74,7 +74,31 @@
   }
 
   const item = question => state.items[question] || null
-  const due = (questions, day = today()) => questions.filter(name => state.items[name] && state.items[name][1] <= day)
+  const answered = ([box, day]) => day - Math.max(GAPS[box], 1)
+
+  // The questions that are due on a day; before a test on day `test` everything comes once more on its eve at the latest.
+  function due (questions, day = today(), test = null) {
+    const eve = test !== null && day < test ? test - 1 : Infinity
+    const when = item => Math.min(item[1], Math.max(eve, answered(item) + 1))
+    return questions.filter(name => state.items[name] && when(state.items[name]) <= day)
+  }
+
+  // The days, counted from today, on which to practise for a test in `wait` days. The first comes after a fifth of a wait of
+  // weeks and a twentieth of a year's (Cepeda and others 2008); gaps grow, and the last day is the eve.
+  function plan (wait) {
+    if (wait < 1) return []
+    const eve = wait - 1
+    const share = wait <= 60 ? 0.2 : Math.max(0.05, 0.2 - 0.15 * (wait - 60) / 305)
+    let gap = Math.max(1, Math.round(wait * share))
+    const days = []
+    for (let day = gap; day < eve; day += gap) {
+      days.push(day)
+      gap = Math.ceil(gap * 1.5)
+    }
+    const before = days.length > 1 ? days[days.length - 1] - days[days.length - 2] : days[0]
+    if (days.length && eve - days[days.length - 1] < before) days.pop()
+    return [...days, eve]
+  }
 
   function forget () {
     state = empty()
@@ -161,7 +185,7 @@
   })
 
   window.studyProgress = {
-    note, item, due, today, level, forget, imported, code, applied, remembered,
+    note, item, due, plan, today, level, forget, imported, code, applied, remembered,
     isKept: () => kept, slips: () => ({ ...state.slips }), exported: () => JSON.stringify(state)
   }
 })()

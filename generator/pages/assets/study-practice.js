@@ -79,6 +79,21 @@
     return [groups[0], groups[1].sort((a, b) => day(a) - day(b)), inTurn(groups[2]), groups[3].sort((a, b) => day(a) - day(b))].flat()
   }
 
+  // The day of the next test that covers a topic, or null.
+  function nextTest (topic) {
+    const days = index.tests.filter(test => test.on > progress.today() && test.covers.includes(topic)).map(test => test.on)
+    return days.length ? Math.min(...days) : null
+  }
+
+  const isDue = one => progress.due([one.name], progress.today(), nextTest(one.topic)).length > 0
+
+  function inDays (days) {
+    if (days === 0) return 'today'
+    const then = new Date()
+    then.setDate(then.getDate() + days)
+    return `on ${then.toLocaleDateString('en', { weekday: 'short', day: 'numeric', month: 'short' })}`
+  }
+
   class PracticeDesk extends HTMLElement {
     async connectedCallback () {
       try {
@@ -130,8 +145,18 @@
     }
 
     dueNow () {
-      const due = new Set(progress.due(this.items.map(one => one.name)))
-      return ranked(this.inScope().filter(one => due.has(one.name)))
+      return ranked(this.inScope().filter(isDue))
+    }
+
+    // What the chosen test's date means for practice, in a sentence; nothing where no test is chosen or its day is not known.
+    advice () {
+      const [kind, number] = this.scope.value.split(' ')
+      const test = kind === 'test' ? index.tests[Number(number)] : null
+      const wait = test && test.on !== null ? test.on - progress.today() : 0
+      if (wait < 1) return ''
+      const days = progress.plan(wait).map(inDays)
+      const when = days.length > 1 ? `${days.slice(0, -1).join(', ')} and ${days[days.length - 1]}` : days[0]
+      return ` “${test.title}” is ${wait === 1 ? 'tomorrow' : `in ${wait} days`}: practise ${when}.`
     }
 
     route (minutes) {
@@ -147,7 +172,7 @@
       const items = this.inScope()
       const answered = items.filter(one => progress.item(one.name)).length
       const keeps = progress.isKept() ? '' : ' This browser keeps nothing: what you do here is forgotten when you leave the page.'
-      this.state.textContent = `${counted(this.dueNow().length, 'question')} due, ${answered} of ${items.length} answered so far.${keeps}`
+      this.state.textContent = `${counted(this.dueNow().length, 'question')} due, ${answered} of ${items.length} answered so far.${this.advice()}${keeps}`
     }
 
     start (items) {
@@ -296,7 +321,7 @@
       } catch {
         return
       }
-      const due = progress.due(index.items.map(([record, item]) => `${record}/${item}`)).length
+      const due = index.items.map(([record, item, , topic]) => ({ name: `${record}/${item}`, topic })).filter(isDue).length
       if (!due) return
       const line = element('p', `${counted(due, 'question')} due on this device. `)
       line.append(element('a', 'Practise now', { href: this.dataset.practice }))
