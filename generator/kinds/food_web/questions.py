@@ -1,4 +1,4 @@
-"""Questions on a food web: its arrows, levels and chains, and what follows when a species goes."""
+"""Questions on a food web: its arrows, levels and chains, boxes to pick, and what follows when a species goes."""
 
 from __future__ import annotations
 
@@ -6,7 +6,10 @@ from collections.abc import Sequence
 
 from generator.diagnostics import listed
 from generator.kind import Subject
+from generator.kinds.food_web.asking import Asking
+from generator.kinds.food_web.chain_questions import ChainQuestions
 from generator.kinds.food_web.facts import tops
+from generator.kinds.food_web.label_questions import LabelQuestions
 from generator.kinds.food_web.losses import Loss, losses, path_line
 from generator.kinds.food_web.record import FoodWebRecord, Species
 from generator.quantities.fact import Fact
@@ -16,37 +19,28 @@ from generator.questions.mistake import Mistake, wrong_values
 from generator.questions.question import Made, Needs, Rejected
 from generator.science.food_web_effects import FARTHEST
 
-FEWEST, MOST, MOST_LOSSES = 6, 8, 2
+FEWEST, WANTED, MOST_LOSSES, MOST_READINGS = 6, 10, 2, 3
 
 
 def questions(subject: Subject[FoodWebRecord], catalogue: Catalogue) -> Sequence[Made]:
-    """Questions on what the web lets one ask."""
-    return _Web(subject, catalogue).questions()
+    """Questions on what the web lets one ask; plain ones on single boxes only where there are few others."""
+    web, chain = WebQuestions(subject, catalogue), ChainQuestions(subject, catalogue)
+    further = (chain.chains(), chain.chain_order(), chain.rivals(), *LabelQuestions(subject, catalogue).readings(MOST_READINGS, web.mixed_feeder()))
+    first = (
+        web.arrow(), web.level(), *web.gone(), *(item for item in further if not isinstance(item, Rejected)), web.longest_chain(),
+        web.why_few_levels(), web.foods_counted(),
+    )  # fmt: skip
+    spare = (web.one_food(), web.at_the_top())
+    sure, all_made = (sum(not isinstance(item, Rejected) for item in items) for items in (first, (*first, *spare)))
+    return enough((*first, *spare), max(FEWEST, min(all_made, max(sure, WANTED))))
 
 
-class _Web:
-    """The record that is asked about, with short names for its facts."""
-
-    def __init__(self, subject: Subject[FoodWebRecord], catalogue: Catalogue) -> None:
-        self.subject, self.record, self.facts, self.catalogue = subject, subject.record, subject.facts, catalogue
-        self.names = self.record.spoken
-
-    def fact(self, species: Species, name: str) -> Fact:
-        return self.facts[f"{species.id}.{name}"]
+class WebQuestions(Asking):
+    """Arrows, levels, losses and lengths."""
 
     def foods(self, species: Species) -> int:
+        """How many foods it has."""
         return len(species.eats)
-
-    def _foods_of(self, species: Species) -> str:
-        return listed((self.names[food.food] for food in species.eats), "and")
-
-    def questions(self) -> tuple[Made, ...]:
-        candidates = (
-            self.arrow(), self.level(), self.one_food(), *self.gone(), self.longest_chain(), self.why_few_levels(), self.foods_counted(),
-            self.at_the_top(),
-        )  # fmt: skip
-        made = sum(not isinstance(item, Rejected) for item in candidates)
-        return enough(candidates, max(FEWEST, min(MOST, made)))
 
     def arrow(self) -> Made:
         links = [(food.food, one.id) for one in self.record.species for food in one.eats if food.food != one.id]
@@ -65,11 +59,9 @@ class _Web:
         return choice(draft, f"Energy passes from “{food}”, the food, to “{eater}”, the eater", wrong, self.catalogue, salt=self.subject.id)
 
     def level(self) -> Made:
-        """Of the species whose usual mistakes can best be told apart."""
-        mixed = [one for one in self.record.species if self.foods(one) > 1 and self._has_level(one)]
-        if not mixed:
+        species = self.mixed_feeder()
+        if species is None:
             return Rejected("level", "no species with several foods has a known trophic level, cannibals aside")
-        species = max(mixed, key=lambda one: len(wrong_values(self.fact(one, "trophic_level"), self._given(one), _mistakes(one))))
         right, given = self.fact(species, "trophic_level"), self._given(species)
         parts = [
             f"{given[f'share_of_{food.food}'].shown} {self.names[food.food]} (level {given[f'level_of_{food.food}'].shown})"
@@ -85,6 +77,11 @@ class _Web:
             draft, right, given, _mistakes(species), self.catalogue, otherwise=hint,
             kept=tuple(f"{food.food}.trophic_level" for food in species.eats), parts=tuple(f"{species.id}.share_of_{food.food}" for food in species.eats),
         )  # fmt: skip
+
+    def mixed_feeder(self) -> Species | None:
+        """The species whose usual mistakes about its level can best be told apart."""
+        mixed = [one for one in self.record.species if self.foods(one) > 1 and self._has_level(one)]
+        return max(mixed, key=lambda one: len(wrong_values(self.fact(one, "trophic_level"), self._given(one), _mistakes(one))), default=None)
 
     def _has_level(self, species: Species) -> bool:
         """With stated shares, and so that its own level is no part of the sum."""
@@ -109,7 +106,7 @@ class _Web:
         )
         wrong = []
         for one in others[:3]:
-            ends = f"Arrows from {self._foods_of(one)} end at it." if one.eats else "No arrow ends at it."
+            ends = f"Arrows from {self.foods_of(one)} end at it." if one.eats else "No arrow ends at it."
             reversed_ = self.fact(one, "eaten_by_count").number == 1 or not one.eats
             wrong.append(Wrong(one.label, "en.arrow-eats" if reversed_ else "web.main-food", ends))
         return choice(draft, right.label, wrong, self.catalogue, salt=self.subject.id)
@@ -177,7 +174,7 @@ class _Web:
         wrong = (
             Wrong("Energy piles up at the top, so that nobody above is needed", "en.accumulate"),
             Wrong("The animals at the top are too strong to be eaten", "en.strong"),
-            Wrong("After a few steps all of the energy has been destroyed", "en.destroyed"),
+            Wrong("After a few steps the energy has been destroyed", "en.destroyed"),
         )
         return choice(draft, "After a few steps too little energy is left to live on", wrong, self.catalogue, salt=self.subject.id)
 
@@ -190,7 +187,7 @@ class _Web:
         draft = Draft(
             id="foods_counted",
             prompt=f"How many foods has “{species.label}” in this web?",
-            solution=f"Arrows from {self._foods_of(species)} end at it: {eats.shown} in all.",
+            solution=f"Arrows from {self.foods_of(species)} end at it: {eats.shown} in all.",
         )
         return number_entry(
             draft, eats, {"eats": eats, "eaten": eaten},

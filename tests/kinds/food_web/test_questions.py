@@ -5,9 +5,10 @@ from __future__ import annotations
 import pytest
 
 from generator.kinds.food_web.losses import losses
-from generator.questions.question import Choice, NumberEntry
+from generator.kinds.food_web.questions import WebQuestions
+from generator.questions.question import Choice, NumberEntry, Rejected
 from tests.kinds.food_web.test_facts import LAKE, web
-from tests.kinds.small_records import demo, made, rejected
+from tests.kinds.small_records import demo, library, made, rejected
 
 PLAIN = "food_web/harrow_plain_web"
 
@@ -26,7 +27,8 @@ def test_level_knows_the_usual_slips() -> None:
 
 
 def test_level_is_not_asked_of_cannibals_or_unknown_diets() -> None:
-    assert "level" in rejected(web(grass="", vole="grass", owl="vole 0.9, owl 0.1"))
+    of = web(grass="", vole="grass", owl="vole 0.9, owl 0.1")
+    assert Rejected("level", "no species with several foods has a known trophic level, cannibals aside") == WebQuestions(of, library().catalogue).level()
     assert "level" not in made(demo(PLAIN))
 
 
@@ -38,7 +40,7 @@ def test_arrow_reversed_is_the_first_wrong_reading() -> None:
 
 def test_one_food_is_told_from_one_eater() -> None:
     """Roach and perch have one eater each; whoever reads arrows backwards picks them."""
-    found = options(made(demo(LAKE))["one_food"])
+    found = options(WebQuestions(demo(LAKE), library().catalogue).one_food())
     assert ("", "en.arrow-eats", "en.arrow-eats") == (found["Midge larvae"], found["Roach"], found["Perch"])
 
 
@@ -76,7 +78,7 @@ def test_fall_above_a_lost_food_is_confused_with_turning_round() -> None:
 
 def test_loss_on_which_nothing_agrees_is_not_asked_for() -> None:
     of = web("if_gone: [fox]\n", seeds="", mouse="seeds 0.5, fox 0.5", fox="mouse 0.5, seeds 0.5")
-    assert "no species is linked with fox on which all paths agree" == rejected(of)["gone_fox"]
+    assert (Rejected("gone_fox", "no species is linked with fox on which all paths agree"),) == WebQuestions(of, library().catalogue).gone()
 
 
 def test_longest_chain_knows_boxes_and_shorter_chains() -> None:
@@ -94,9 +96,14 @@ def test_foods_are_told_from_eaters_and_from_both() -> None:
 
 
 def test_top_is_told_from_the_bottom() -> None:
-    found = options(made(demo(PLAIN))["at_the_top"])
+    found = options(WebQuestions(demo(PLAIN), library().catalogue).at_the_top())
     assert ("", "en.arrow-eats", "en.arrow-eats") == (found["Falcons"], found["Grasses and herbs"], found["Dead grass"])
 
 
 def test_record_without_losses_says_so_where_too_few_questions_are_left() -> None:
     assert "the record names no species under `if_gone:`" == rejected(web(grass="", vole="grass"))["gone"]
+
+
+def test_plain_questions_fill_up_small_webs_only() -> None:
+    assert {"one_food", "at_the_top"} <= set(made(web(grass="", moss="", vole="grass, moss", owl="vole")))
+    assert {"one_food", "at_the_top"}.isdisjoint(made(demo(PLAIN)))

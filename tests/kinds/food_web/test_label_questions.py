@@ -1,0 +1,76 @@
+"""Boxes picked on a web: one is right by the arrows, and each slip of reading knows its own."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.kind import Subject
+from generator.kinds.food_web.label_questions import LabelQuestions
+from generator.kinds.food_web.questions import WebQuestions
+from generator.questions.question import ChartReading, Made
+from tests.kinds.food_web.test_facts import LAKE, web
+from tests.kinds.small_records import demo, library, made
+
+PLAIN = "food_web/harrow_plain_web"
+
+
+def labels(of: Subject) -> LabelQuestions:
+    return LabelQuestions(of, library().catalogue)
+
+
+def read(item: Made) -> tuple[tuple[str, ...], dict[str, str]] | None:
+    """The right labels and the wrong idea behind each wrong one; nothing where it is not asked."""
+    if not isinstance(item, ChartReading):
+        return None
+    return item.right, {label: slip.misconception for slip in item.slips for label in slip.labels}
+
+
+def test_who_eats_from_the_bottom_and_animals_too() -> None:
+    of = web(grass="", seeds="", vole="grass, seeds", fox="vole, grass", owl="vole, fox")
+    assert (("Fox",), {"Vole": "web.many-is-omnivore", "Owl": "web.many-is-omnivore"}) == read(labels(of).two_heights())
+
+
+@pytest.mark.parametrize("owl", ["vole", "vole, grass"])
+def test_none_or_several_such_feeders_are_not_asked_about(owl: str) -> None:
+    fox = "vole" if owl == "vole" else "vole, grass"
+    assert read(labels(web(grass="", vole="grass", fox=fox, owl=owl)).two_heights()) is None
+
+
+def test_own_kind_as_food_makes_nobody_a_feeder_at_two_heights() -> None:
+    assert read(labels(web(grass="", vole="grass 0.9, vole 0.1", owl="vole")).two_heights()) is None
+
+
+def test_most_eaten_is_told_from_the_one_that_eats_most() -> None:
+    of = web(grass="", vole="grass", hare="grass", goose="grass", fox="vole, hare")
+    assert (("Grass",), {"Fox": "en.arrow-eats"}) == read(labels(of).most_eaters())
+
+
+def test_tied_boxes_are_not_asked_about() -> None:
+    assert read(labels(web(grass="", moss="", vole="grass", hare="moss")).most_eaters()) is None
+
+
+def test_main_food_has_the_widest_arrow() -> None:
+    of = web(grass="", vole="grass", hare="grass", fox="vole 0.7, hare 0.3", wolf="fox")
+    assert (("Vole",), {"Hare": "web.any-share", "Wolf": "en.arrow-eats"}) == read(labels(of).main_food())
+
+
+@pytest.mark.parametrize("fox", ["vole 0.52, hare 0.48", "vole, hare", "vole"])
+def test_even_unknown_and_single_diets_are_not_asked_about(fox: str) -> None:
+    assert read(labels(web(grass="", vole="grass", hare="grass", fox=fox)).main_food()) is None
+
+
+def test_diet_that_another_prompt_tells_is_not_asked_for() -> None:
+    asked = made(demo(LAKE))
+    told = WebQuestions(demo(LAKE), library().catalogue).mixed_feeder()
+    assert told is not None and told.label.lower() in asked["level"].prompt
+    assert told.label.lower() not in asked["main_food"].prompt
+
+
+def test_who_loses_the_only_food_is_told_from_who_loses_one() -> None:
+    assert [(("Darkling beetles",), {"Larks": "web.loses-one", "Lizards": "web.loses-one"})] == [read(item) for item in labels(demo(PLAIN)).left_without()]
+
+
+@pytest.mark.parametrize("gone", ["grass", "owl"])
+def test_loss_that_starves_several_or_nobody_is_not_asked_about(gone: str) -> None:
+    of = web(f"if_gone: [{gone}]\n", grass="", moss="", vole="grass", hare="grass", goose="moss", owl="vole, goose")
+    assert [] == list(labels(of).left_without())
