@@ -70,7 +70,7 @@ class BudgetQuestions(Asking):
             (
                 Mistake("nit.budget-add", "inflow + outflow", "adding the outflows as well"),
                 Mistake("cyc.output-as-input", "outflow", "adding up the arrows that leave"),
-                Mistake("carb.net-sign", "inflow - outflow", "taking the outflow off"),
+                Mistake("cyc.gain-for-inflow", "inflow - outflow", "taking the outflow off"),
             ),
             self.catalogue, otherwise="Count only arrows that end at this box, and all of them.",
         )  # fmt: skip
