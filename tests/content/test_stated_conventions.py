@@ -20,6 +20,8 @@ STATED = {
     "aquatic_biome .*/extinction": "by the rule extinction = 1.7 ÷ Secchi depth",
     "aquatic_biome .*/photic_depth": "At what depth is 1 % of the light left",
     "aquatic_biome .*/plants_on_the_bottom": "Going by the photic depth",
+    "aquatic_biome .*/capacity_loss": "By how many percent of the former",
+    "aquatic_biome .*/warmest_for_oxygen": "in balance with the air",
     "aquatic_biome .*/flushing_time": "until as much water has come in as it holds",
     "cycle .*/balance": "A growing stock has a positive balance",
     "cycle .*/conversion": "Molar masses: |Use the factor of carbon budgets: ",

@@ -107,7 +107,7 @@ def _light_profile(name: str, station: Station, facts: Facts) -> LightProfile:
         return facts[f"{station.id}.{part}"]
 
     extinction, photic, depth, left = (fact(part) for part in ("extinction", "photic_depth", "depth", "light_at_bottom"))
-    lowest = depth.number if depth.number <= BEYOND * photic.number else 1.25 * photic.number
+    lowest = lowest_drawn(depth, photic)
     return LightProfile(
         name=f"{name}.light_profile.{station.id}",
         title=f"Light with depth at {station.label}",
@@ -127,6 +127,11 @@ def _light_profile(name: str, station: Station, facts: Facts) -> LightProfile:
         bottom_label=depth.shown_exactly,
         bottom_light_label=brief_share(left),
     )
+
+
+def lowest_drawn(depth: Fact, photic: Fact) -> float:
+    """Down to where [m] a light profile is drawn: the bottom, or somewhat below the photic depth."""
+    return depth.number if depth.number <= BEYOND * photic.number else 1.25 * photic.number
 
 
 def share(extinction: Fact, depth: float) -> float:

@@ -1,0 +1,239 @@
+"""Questions on light in a water: how fast it fades, where one percent is left, what that means for plants and for what eats them."""
+
+from __future__ import annotations
+
+import math
+
+from generator.kinds.aquatic_biome.asked_water import AskedWater
+from generator.kinds.aquatic_biome.charts import lowest_drawn, share, table_depths
+from generator.quantities import shown
+from generator.quantities.fact import Fact
+from generator.questions.making import FEWEST_STEPS, Draft, Wrong, choice, choice_of_numbers, drawn, number_entry, ordering, reading
+from generator.questions.mistake import Mistake
+from generator.questions.question import Made, Needs, Rejected
+
+DARK = 0.001
+"""Light [%] at the bottom below which nobody is asked for the number."""
+READ_AT = (10.0, 25.0, 50.0, 75.0)
+"""Parts of the light [%] that are looked for on the profile."""
+PLAIN, PLAIN_RATIO = 5.0, 1.15
+"""How far [%], or how many times, the light of the depths on both sides must be from the part that is looked for."""
+APART = 1.2
+"""How many times as deep each mark on the way down must lie as the one before."""
+SHALLOW = 1.0
+"""Depth [m] of the water below which nobody doubts that light reaches its bottom."""
+DEEP = 10.0
+"""Depth [m] of the water from which on life below the light is worth a question."""
+
+
+def extinction(asked: AskedWater) -> Made:
+    secchi, found = asked.fact("secchi_depth"), asked.fact("extinction")
+    draft = Draft(
+        id="extinction",
+        prompt=(
+            f"At {asked.place} a white disk is lost from sight at {secchi.shown_exactly}. "
+            "What is the extinction coefficient of light, by the rule extinction = 1.7 ÷ Secchi depth?"
+        ),
+        solution=f"1.7 ÷ {secchi.shown_exactly} = {found.shown}. The murkier the water, the larger the extinction.",
+        hints=("The depth at which the disk is lost is the Secchi depth.", "Extinction = 1.7 ÷ Secchi depth. A number divided by metres has the unit m⁻¹."),
+    )
+    return number_entry(
+        draft, found, {"secchi": secchi},
+        (
+            Mistake("wat.extinction-inverse", "secchi / 1.7", "dividing the Secchi depth by 1.7"),
+            Mistake("wat.secchi-times", "1.7 * secchi", "multiplying by the Secchi depth"),
+            Mistake("wat.secchi-light-gone", "4.605 / secchi", "taking the Secchi depth for the depth of 1 % light"),
+        ),
+        asked.catalogue, otherwise="1.7 stands above the line, the Secchi depth below it.", asks_unit=True,
+    )  # fmt: skip
+
+
+def _light_told(asked: AskedWater) -> str:
+    """What a prompt says of the light: the Secchi depth where the extinction coefficient follows from it and is asked for."""
+    if asked.has("secchi_depth"):
+        return f"At {asked.place} a white disk is lost from sight at {asked.fact('secchi_depth').shown_exactly}; the extinction coefficient is 1.7 ÷ Secchi depth."
+    return f"The extinction coefficient of light at {asked.place} is {asked.fact('extinction').shown_exactly}."
+
+
+def photic_depth(asked: AskedWater) -> Made:
+    """Only where it lies above the bottom: a depth that the water does not have is nothing to ask for."""
+    photic, extinction = asked.fact("photic_depth"), asked.fact("extinction")
+    if asked.is_lit_to_the_bottom:
+        return Rejected("photic_depth", "the bottom lies above it")
+    given = {"extinction": extinction}
+    seen: tuple[Mistake, ...] = ()
+    if asked.has("secchi_depth"):
+        given["secchi"] = asked.fact("secchi_depth")
+        seen = (Mistake("wat.secchi-light-gone", "secchi", "giving the Secchi depth"),)
+    draft = Draft(
+        id="photic_depth",
+        prompt=f"{_light_told(asked)} At what depth is 1 % of the light left? Divide 4.605, the natural logarithm of 100, by the extinction coefficient.",
+        solution=f"4.605 ÷ {extinction.shown_exactly} = {photic.shown}.",
+        hints=("The larger the extinction, the shallower the lit water: it stands below the line.", "Photic depth = 4.605 ÷ extinction coefficient."),
+    )
+    return number_entry(
+        draft, photic, given,
+        (
+            Mistake("wat.extinction-inverse", "extinction / 4.605", "dividing the extinction by 4.605"),
+            Mistake("wat.photic-times", "4.605 * extinction", "multiplying by the extinction"),
+            Mistake("wat.one-over", "1 / extinction", "dividing 1 by the extinction: there 37 % of the light is left"),
+            Mistake("wat.light-linear", "100 / extinction", "dividing 100 by the extinction, as if light fell in a straight line"),
+            *seen,
+        ),
+        asked.catalogue, otherwise="4.605 stands above the line; the larger the extinction, the shallower the lit water.",
+    )  # fmt: skip
+
+
+def half_way(asked: AskedWater) -> Made:
+    draft = Draft(
+        id="half_way",
+        prompt=f"At the photic depth of {asked.place} 1 % of the light is left. How much is left half way down to it?",
+        solution="Each half of the way takes the same part: a tenth of 100 % is 10 %, and a tenth of 10 % is 1 %.",
+        hints=("Each half of the way takes the same part of the light that enters it.", "Which part of 100 %, taken twice over, leaves 1 %?"),
+    )
+    wrong = (
+        Wrong("About 50 %", "wat.light-linear", "That would be so if every metre took the same amount of light."),
+        Wrong("About 2 %", "wat.light-inverse", "Light does not double when the depth is halved."),
+        Wrong("About 99 %", "wat.water-clear", "Most of the light is gone by then."),
+    )
+    return choice(draft, "About 10 %", wrong, asked.catalogue, salt=asked.salt)
+
+
+def light_at_bottom(asked: AskedWater) -> Made:
+    left, extinction, depth = asked.fact("light_at_bottom"), asked.fact("extinction"), asked.fact("depth")
+    draft = Draft(
+        id="light_at_bottom",
+        prompt=f"{_light_told(asked)} The water is {depth.shown_exactly} deep. How much of the light is left at the bottom?",
+        solution=f"e to the power of minus {extinction.shown_exactly} × {depth.shown_exactly} is {left.shown}.",
+        hints=("The light profile on this page ends at the bottom: go from there up to the axis of light.", "Multiply the extinction by the depth: what is left is e to the power of minus that."),
+    )
+    straight = (Mistake("wat.light-linear", "1 - 0.99 * depth / photic", "letting light fall in a straight line to 1 %"),)
+    return choice_of_numbers(
+        draft, left, {"extinction": extinction, "depth": depth, "photic": asked.fact("photic_depth")},
+        (
+            Mistake("wat.light-complement", "1 - exp(-extinction * depth)", "giving the light that is lost"),
+            *(straight if asked.is_lit_to_the_bottom else ()),
+            Mistake("wat.one-metre", "100 * exp(-extinction)", "taking the loss of the first metre only"),
+            Mistake("wat.light-inverse", "0.01 * photic / depth", "taking light to halve when depth doubles"),
+        ),
+        asked.catalogue,
+    )  # fmt: skip
+
+
+def plants_on_the_bottom(asked: AskedWater) -> Made:
+    photic, depth = asked.fact("photic_depth").shown_exactly, asked.fact("depth").shown_exactly
+    if asked.station.depth < SHALLOW:
+        return Rejected("plants_on_the_bottom", "so shallow a water leaves no doubt")
+    lit = asked.is_lit_to_the_bottom
+    draft = Draft(
+        id="plants_on_the_bottom",
+        prompt=f"The water at {asked.place} is {depth} deep. Going by the photic depth, is there light enough for algae or plants to live on the bottom?",
+        solution=f"The photic depth, {photic}, where 1 % of the light is left, has to be compared with the depth of the water, {depth}.",
+        needs=Needs.BOTH,
+        hints=("Plants need about 1 % of the light to keep alive; the light profile shows where that is left.", "Which lies deeper: the bottom, or the depth with 1 % of the light?"),
+    )
+    wrong = (
+        Wrong("No: plants need the full light of the Sun", "wat.full-light") if lit
+        else Wrong("Yes: by day the light of the Sun reaches any depth", "wat.water-clear"),
+        Wrong("No: plants cannot get carbon dioxide under water", "wat.no-carbon-dioxide"),
+        Wrong("Yes: plants live on the nutrients of the mud, not on light", "wat.feed-on-mud"),
+    )  # fmt: skip
+    right = "Yes: more than 1 % of the light gets down to it" if lit else "No: less than 1 % of the light gets down to it"
+    return choice(draft, right, wrong, asked.catalogue, salt=asked.salt)
+
+
+def below_the_light(asked: AskedWater) -> Made:
+    if asked.is_lit_to_the_bottom or asked.station.depth < DEEP:
+        return Rejected("below_the_light", "the water is too shallow for a life of its own below the light")
+    draft = Draft(
+        id="below_the_light",
+        prompt=f"Below the photic depth of a water such as {asked.place} animals live all the same. What do most of them live on?",
+        solution="What plants and algae build up in the light sinks as dead matter and faeces, or is eaten by animals that swim down. Only at hot vents do bacteria build food without light.",
+        needs=Needs.KNOWLEDGE,
+        hints=("Animals cannot build food from what is dissolved in water.", "Where in the water is food built, and how does it come to where they live?"),
+    )
+    wrong = (
+        Wrong("On plants that grow there without light", "wat.plants-in-dark"),
+        Wrong("On the nutrients dissolved in the water", "wat.animals-eat-nutrients"),
+        Wrong("On the oxygen that water holds in the deep", "wat.oxygen-is-food"),
+    )
+    return choice(draft, "On food made in the light that comes down", wrong, asked.catalogue, salt=asked.salt)
+
+
+def light_depth(asked: AskedWater) -> Made:
+    """The first depth of the profile's table at which less than a part of the light is left; only where none is near the limit."""
+    item, light = "light_depth", asked.fact("extinction")
+    depths = table_depths(lowest_drawn(asked.fact("depth"), asked.fact("photic_depth")))
+    found = next(((part, place) for part in drawn(READ_AT, asked.salt, item) if (place := _first_below(light, depths, part)) is not None), None)
+    if found is None:
+        return Rejected(item, "at no depth of the table light falls plainly below a round part")
+    part, place = found
+    labels = [_metres(depth) for depth in depths]
+    before, at = (shown.number(share(light, depth)) for depth in depths[place - 1 : place + 1])
+    draft = Draft(
+        id=item,
+        prompt=f"Which of these depths is the first at which less than {part:g} % of the light is left at {asked.place}? Read the light profile.",
+        solution=f"At {labels[place]} {at} % is left; at {labels[place - 1]} it is still {before} %.",
+        hints=(
+            f"Find {part:g} % on the axis of light, at the top of the profile.",
+            f"Go straight down from {part:g} % to the curve, then left to the depth. Take the next deeper one of those to choose from.",
+        ),
+    )
+    straight = next((label for depth, label in zip(depths, labels, strict=True) if 100 - 99 * depth / asked.fact("photic_depth").number < part), "")
+    lost = next((label for depth, label in zip(depths, labels, strict=True) if share(light, depth) < 100 - part), "")
+    wrong = [
+        ([labels[place - 1]], Wrong("", "num.not-reached", f"There {before} % is left.")),
+        ([straight] if straight else [], Wrong("", "wat.light-linear", "There it would be if light fell in a straight line.")),
+        ([label for label in labels if label == _metres(part)], Wrong("", "wat.axes-swapped", f"You looked for {part:g} on the axis of depth.")),
+        ([lost] if lost else [], Wrong("", "wat.light-complement", f"There {part:g} % is lost.")),
+        ([labels[-1]], Wrong("", "num.not-reached", "It is darker there, but a smaller depth does it too.")),
+    ]
+    return reading(draft, labels, [labels[place]], wrong, asked.catalogue, otherwise="Go down from the axis of light to the curve, then left to the axis of depth.")
+
+
+def _first_below(light: Fact, depths: tuple[float, ...], part: float) -> int | None:
+    """The place of the first depth with less light, from the third on; none where its light or that above is near the part."""
+    place = next((n for n, depth in enumerate(depths) if share(light, depth) < part), None)
+    if place is None or place < 2:
+        return None
+    above, below = share(light, depths[place - 1]), share(light, depths[place])
+    plain = (above - part >= PLAIN or above >= PLAIN_RATIO * part) and (part - below >= PLAIN or part >= PLAIN_RATIO * below)
+    return place if plain else None
+
+
+def _metres(depth: float) -> str:
+    return f"{depth:g} m"
+
+
+def way_down(asked: AskedWater) -> Made:
+    """What a stone passes on its way down: only marks that lie plainly apart, and the bottom last."""
+    item = "way_down"
+    bottom = asked.fact("depth")
+    light = asked.fact("extinction").number
+    if not asked.has("secchi_depth"):
+        return Rejected(item, "without the depth of the disk the order is that of the numbers alone")
+    marks = [
+        ("Half of the light is left", math.log(2) / light), ("Nine tenths of the light are gone", math.log(10) / light),
+        ("A white disk is lost from sight", asked.fact("secchi_depth").number),
+        ("The photic depth: plants just keep alive", asked.fact("photic_depth").number),
+    ]  # fmt: skip
+    marks = [mark for mark in sorted(marks, key=lambda mark: mark[1]) if mark[1] * APART <= bottom.number]
+    marks = [mark for n, mark in enumerate(marks) if n == 0 or mark[1] >= APART * marks[n - 1][1]]
+    marks.append(("The bottom is reached", bottom.number))
+    if len(marks) < FEWEST_STEPS:
+        return Rejected(item, "too few depths of this water lie plainly apart")
+    at = {text: shown.number(depth) for text, depth in marks}
+    draft = Draft(
+        id=item,
+        prompt=f"A stone sinks at {asked.place}. In which order does it pass these depths, from the surface down?",
+        solution="; ".join(f"{at[text]} m: {text[:1].lower()}{text[1:]}" for text, _ in marks) + ".",
+        needs=Needs.BOTH,
+        hints=(
+            "The more light is left, the nearer is the surface.",
+            "Find the depths on the light profile, and the depth of the disk and of the bottom among the numbers of this page.",
+        ),
+    )
+    return ordering(
+        draft, [text for text, _ in marks], starts_with="Which of these depths is nearest to the surface?", salt=asked.salt,
+        leads_on=lambda text: f"This is at {at[text]} m. Which of the others comes next below it?",
+    )  # fmt: skip

@@ -1,0 +1,87 @@
+"""Light: right answers and slips worked out by hand from the laws of light in water, and what is not asked where it would be trivial."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.kinds.aquatic_biome import light_questions as light
+from generator.questions.question import Choice, Rejected
+from tests.kinds.aquatic_biome.asked import number, of_demo, order, read, small
+
+
+def right(item: object) -> str:
+    assert isinstance(item, Choice), item
+    return next(option.text for option in item.options if option.right)
+
+
+def test_photic_depth_knows_the_usual_slips() -> None:
+    """Source: arithmetic on the lake: 0.5 / 4.605, 4.605 × 0.5, 1 / 0.5, 100 / 0.5, and the Secchi depth."""
+    answer, slips = number(light.photic_depth(of_demo("lake")[0]))
+    assert ("9.21 m", {"0.109 m", "2.30 m", "2.00 m", "200 m", "3.40 m"}) == (answer, set(slips))
+
+
+def test_photic_depth_that_the_water_does_not_have_is_not_asked_for() -> None:
+    assert isinstance(light.photic_depth(of_demo("stream")[0]), Rejected)
+
+
+def test_extinction_is_asked_for_with_its_unit() -> None:
+    question = light.extinction(of_demo("lake")[0])
+    assert ("0.500 m⁻¹", True) == (number(question)[0], question.asks_unit)
+
+
+@pytest.mark.parametrize("extinction", [0.05, 0.5, 5])
+def test_half_the_photic_depth_has_ten_percent_whatever_the_water(extinction: float) -> None:
+    assert "About 10 %" == right(light.half_way(small(f"depth: 400, light: {{extinction: {extinction}}}")[0]))
+
+
+@pytest.mark.parametrize(("depth", "answer"), [(5, "Yes: more than 1 %"), (50, "No: less than 1 %")])
+def test_plants_on_the_bottom_follow_the_numbers(depth: float, answer: str) -> None:
+    """One percent of the light is left at 9.21 m."""
+    question = light.plants_on_the_bottom(small(f"depth: {depth}, light: {{extinction: 0.5}}")[0])
+    assert right(question).startswith(answer) and "9.21 m" in question.solution
+
+
+def test_bottom_of_a_brook_leaves_no_doubt() -> None:
+    assert isinstance(light.plants_on_the_bottom(of_demo("stream")[0]), Rejected)
+
+
+def test_straight_line_is_no_option_where_it_would_fall_below_nothing() -> None:
+    question = light.light_at_bottom(small("depth: 12, light: {extinction: 0.5}")[0])
+    assert isinstance(question, Choice)
+    assert 3 <= len(question.options) <= 5 and all(not option.text.startswith("−") for option in question.options)
+
+
+def test_light_is_read_off_where_the_curve_falls_plainly_below_a_round_part() -> None:
+    """Lake, 0.5 per metre: 13.5 % at 4 m and 5.0 % at 6 m; a straight line to 1 % at 9.21 m has 10 % at 8.4 m; 10 % are lost by 0.2 m."""
+    answer, slips = read(light.light_depth(of_demo("lake")[0]))
+    assert (("6 m",), "num.not-reached", "wat.light-linear", "wat.light-complement") == (answer, slips["4 m"], slips["10 m"], slips["2 m"])
+
+
+def test_number_of_the_part_looked_for_on_the_axis_of_depth_is_a_known_slip() -> None:
+    """Of 0.1 per metre, 13.5 % are left at 20 m and 5.0 % at 30 m; a straight line to 1 % at 46 m has 10 % at 42 m."""
+    answer, slips = read(light.light_depth(small("depth: 500, light: {extinction: 0.1}")[0]))
+    assert (("30 m",), "wat.axes-swapped", "wat.light-linear") == (answer, slips["10 m"], slips["50 m"])
+
+
+def test_brook_without_a_plain_fall_of_light_is_not_read() -> None:
+    """From 100 to 81 % over the whole depth no round part is passed plainly."""
+    assert isinstance(light.light_depth(of_demo("stream")[0]), Rejected)
+
+
+def test_stone_passes_half_the_light_the_disk_nine_tenths_and_the_photic_depth() -> None:
+    """Lake: ln 2 / 0.5 = 1.39 m, the disk at 3.4 m, ln 10 / 0.5 = 4.61 m, 9.21 m, the bottom at 24 m."""
+    assert [
+        "Half of the light is left", "A white disk is lost from sight", "Nine tenths of the light are gone", "The photic depth: plants just keep alive",
+        "The bottom is reached",
+    ] == order(light.way_down(of_demo("lake")[0]))  # fmt: skip
+
+
+@pytest.mark.parametrize("fields", ["light: {extinction: 0.5}, depth: 50", "light: {secchi_depth: 3.4}, depth: 5"])
+def test_stone_is_not_asked_about_without_a_disk_or_in_shallow_water(fields: str) -> None:
+    assert isinstance(light.way_down(small(fields)[0]), Rejected)
+
+
+def test_life_below_the_light_is_asked_about_in_deep_water_alone() -> None:
+    assert "On food made in the light that comes down" == right(light.below_the_light(of_demo("open_sea")[0]))
+    assert isinstance(light.below_the_light(of_demo("estuary")[0]), Rejected)
+    assert isinstance(light.below_the_light(of_demo("reef")[0]), Rejected)

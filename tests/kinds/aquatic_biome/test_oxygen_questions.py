@@ -1,0 +1,58 @@
+"""Oxygen and salt: right answers and slips worked out by hand, readings off the saturation curve, and orders that it forces."""
+
+from __future__ import annotations
+
+import pytest
+
+from generator.kinds.aquatic_biome import oxygen_questions as oxygen
+from generator.questions.question import NumberEntry, Rejected
+from tests.kinds.aquatic_biome.asked import number, of_demo, order, read, small
+
+
+def test_oxygen_percent_knows_the_usual_slips() -> None:
+    """Source: arithmetic; at 20 °C water can hold 9.08 mg/L, four times 2.27."""
+    answer, slips = number(oxygen.oxygen_percent(small("dissolved_oxygen: 2.27")[0]))
+    assert ("25.0 %", {"400 %", "0.250 %", "75.0 %"}) == (answer, set(slips))
+
+
+def test_no_oxygen_at_all_is_still_a_fair_question() -> None:
+    question = oxygen.oxygen_percent(small("dissolved_oxygen: 0")[0])
+    assert isinstance(question, NumberEntry)
+    assert question.accepted.low == question.accepted.high == 0
+
+
+def test_loss_by_warming_is_measured_from_the_coldest_water() -> None:
+    """Source: arithmetic on the stream: from 14.17 to 10.50 mg/L are 25.9 %; of the latter 34.9 %, and 74.1 % are left."""
+    answer, slips = number(oxygen.capacity_loss(of_demo("stream")[0]))
+    assert ("25.9 %", {"34.9 %": "carb.pct-base", "74.1 %": "nit.complement", "0.259 %": "carb.pct-whole"}) == (answer, slips)
+
+
+@pytest.mark.parametrize("fields", ["", "temperature: 26, yearly_temperature: {low: 25, high: 27}"])
+def test_loss_that_is_unknown_or_small_is_not_asked_for(fields: str) -> None:
+    assert isinstance(oxygen.capacity_loss(small(fields)[0]), Rejected)
+
+
+def test_highest_temperature_for_so_much_oxygen_is_read_off_the_curve() -> None:
+    """Fresh water holds 8.26 mg/L at 25 °C and 7.56 at 30 °C (Benson and Krause, in the tables of Standard Methods; from memory)."""
+    item = oxygen.warmest_for_oxygen(of_demo("stream")[0])
+    right, slips = read(item)
+    assert "can hold 8 mg L⁻¹" in item.prompt
+    assert (("25 °C",), "num.not-reached", "wat.warm-holds-more", "clim.wrong-end") == (right, slips["30 °C"], slips["40 °C"], slips["0 °C"])
+
+
+def test_without_a_dot_on_the_chart_its_curve_is_not_read() -> None:
+    assert isinstance(oxygen.warmest_for_oxygen(small("")[0]), Rejected)
+
+
+def test_colder_fresh_waters_come_first() -> None:
+    """From 1 °C to 20 °C; 16 °C, with 9.86 mg/L, is too near to 13 °C, with 10.5."""
+    assert ["1 °C", "9.5 °C", "13 °C", "20 °C"] == [text.rpartition(" at ")[2] for text in order(oxygen.capacity_order(of_demo("stream")))]
+
+
+@pytest.mark.parametrize("name", ["estuary", "reef", "open_sea"])
+def test_waters_of_different_salt_are_not_ordered_by_warmth(name: str) -> None:
+    assert isinstance(oxygen.capacity_order(of_demo(name)), Rejected)
+
+
+def test_one_water_at_one_temperature_is_no_order() -> None:
+    assert isinstance(oxygen.capacity_order(small("")), Rejected)
