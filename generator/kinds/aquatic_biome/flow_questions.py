@@ -19,6 +19,7 @@ def _flow_told(asked: AskedWater) -> str:
 
 
 def flushing_time(asked: AskedWater) -> Made:
+    """Volume over discharge, in days."""
     days, volume, discharge = asked.fact("flushing_time"), asked.fact("volume"), asked.fact("discharge")
     draft = Draft(
         id="flushing_time",

@@ -27,6 +27,7 @@ DEEP = 10.0
 
 
 def extinction(asked: AskedWater) -> Made:
+    """From the depth at which a white disk is lost; with its unit."""
     secchi, found = asked.fact("secchi_depth"), asked.fact("extinction")
     draft = Draft(
         id="extinction",
@@ -85,6 +86,7 @@ def photic_depth(asked: AskedWater) -> Made:
 
 
 def half_way(asked: AskedWater) -> Made:
+    """Equal steps take equal parts: what is left at half the photic depth."""
     draft = Draft(
         id="half_way",
         prompt=f"At the photic depth of {asked.place} 1 % of the light is left. How much is left half way down to it?",
@@ -100,6 +102,7 @@ def half_way(asked: AskedWater) -> Made:
 
 
 def light_at_bottom(asked: AskedWater) -> Made:
+    """Which part of the light gets down to the bottom."""
     left, extinction, depth = asked.fact("light_at_bottom"), asked.fact("extinction"), asked.fact("depth")
     draft = Draft(
         id="light_at_bottom",
@@ -121,6 +124,7 @@ def light_at_bottom(asked: AskedWater) -> Made:
 
 
 def plants_on_the_bottom(asked: AskedWater) -> Made:
+    """The photic depth compared with the depth of the water."""
     photic, depth = asked.fact("photic_depth").shown_exactly, asked.fact("depth").shown_exactly
     if asked.station.depth < SHALLOW:
         return Rejected("plants_on_the_bottom", "so shallow a water leaves no doubt")
@@ -143,6 +147,7 @@ def plants_on_the_bottom(asked: AskedWater) -> Made:
 
 
 def below_the_light(asked: AskedWater) -> Made:
+    """Where food comes from in the dark."""
     if asked.is_lit_to_the_bottom or asked.station.depth < DEEP:
         return Rejected("below_the_light", "the water is too shallow for a life of its own below the light")
     draft = Draft(

@@ -28,6 +28,7 @@ APART = 1.07
 
 
 def oxygen_percent(asked: AskedWater) -> Made:
+    """What is there over what could be there."""
     share, oxygen, full = (asked.fact(name) for name in ("oxygen_saturation_percent", "dissolved_oxygen", "oxygen_saturation"))
     draft = Draft(
         id="oxygen_percent",
@@ -150,6 +151,7 @@ def _capacities(asked: AskedWater) -> list[tuple[str, float]]:
 
 
 def warm_water(asked: AskedWater) -> Made:
+    """That gases leave warm water."""
     why = "In warm water the molecules of a gas move faster and leave it more easily, so less stays dissolved"
     if asked.has("saturation_when_coldest", "saturation_when_warmest"):
         cold, warm = (asked.fact(f"saturation_when_{word}").shown_exactly for word in ("coldest", "warmest"))
@@ -170,6 +172,7 @@ def warm_water(asked: AskedWater) -> Made:
 
 
 def salt(asked: AskedWater) -> Made:
+    """What salt does to oxygen and to density."""
     salinity, word = asked.fact("salinity"), asked.fact("salinity_class")
     draft = Draft(
         id="salt",
@@ -187,6 +190,7 @@ def salt(asked: AskedWater) -> Made:
 
 
 def breathing(asked: AskedWater) -> Made:
+    """Dissolved oxygen, told from the oxygen of water molecules."""
     full = asked.fact("oxygen_saturation").shown_exactly
     known = f", at most about {full} in balance with the air" if asked.has("oxygen_saturation") else ""
     draft = Draft(
