@@ -174,7 +174,7 @@ def shown_unit(quantity: Any) -> str:
 
 def _shown_part(name: str, power: float) -> str:
     if name.startswith("of_"):
-        return _shown_factor(name.removeprefix("of_"), 1, "").translate(_SUBSCRIPT) + ("" if power == 1 else _raised(power))
+        return _shown_factor(name.removeprefix("of_"), 1, "").translate(_SUBSCRIPT) + _raised(power)
     symbol = "K" if name.startswith("delta_") else _REGISTRY.get_symbol(name)
     return f"{_SHOWN.get(symbol, symbol)}{_raised(power)}"
 

@@ -149,7 +149,7 @@ def test_every_member_is_within_half_its_last_decimal(values: list[float], figur
     [
         ("12.50", "12.50"), ("-3", "−3"), ("0.00", "0.00"), ("-0", "0"), ("+5", "5"), ("1e3", "1000"), ("1.50e3", "1500"),
         ("1.50e8", "1.50 × 10⁸"), ("1e-7", "1 × 10⁻⁷"), ("1234567", "1 234 567"), ("12345678901234567890123456789.5",) * 2,
-        ("nan", "nan"), ("inf", "inf"), ("unknown", "unknown"), ("", ""), ("1e400", "1 × 10⁴⁰⁰"), ("1e-9999999", "1e-9999999"),
+        ("nan", "nan"), ("inf", "inf"), ("unknown", "unknown"), ("", ""), ("1e400", "1 × 10⁴⁰⁰"), ("1e401", "1e401"), ("1e-400", "1 × 10⁻⁴⁰⁰"), ("1e-401", "1e-401"), ("1e-9999999", "1e-9999999"),
     ],
 )  # fmt: skip
 def test_stated_number_keeps_its_digits(text: str, expected: str) -> None:
@@ -198,3 +198,10 @@ def test_months_named_are_the_months_meant(numbers: set[int]) -> None:
 @pytest.mark.parametrize(("text", "count"), [("12.50", 2), ("12", 0), ("0.125", 3), ("12 300", 0)])
 def test_decimals_are_counted(text: str, count: int) -> None:
     assert count == shown.decimals(text)
+
+
+@pytest.mark.parametrize(
+    ("value", "count"), [(0.0, 0), (0.5, 0), (-0.999, 0), (1.0, 1), (-1.0, 1), (9.999, 1), (10.0, 2), (-12.3, 2), (1234567.0, 7), (1e21, 22), (1e-7, 0)]
+)
+def test_digits_before_the_point_are_counted(value: float, count: int) -> None:
+    assert count == shown.whole_digits(value)

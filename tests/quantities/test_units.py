@@ -236,6 +236,9 @@ def test_unit_of_a_calculation_is_shown_in_our_words() -> None:
     flow, stock = unit("kg N/ha/yr").quantity(1.0), unit("kg N/ha").quantity(1.0)
     assert "kg N ha⁻¹ yr⁻¹" == shown_unit(flow)
     assert "yr" == shown_unit(stock / flow)
+    assert "t ha⁻¹" == shown_unit(unit("t").quantity(1.0) / unit("ha").quantity(1.0))
+    assert "mm^0.5 t" == shown_unit(unit("t").quantity(1.0) * unit("mm").quantity(4.0) ** 0.5)
+    assert "g CO₂ m⁻²" == shown_unit(unit("g CO2").quantity(1.0) / unit("m2").quantity(1.0))
     assert "K" == shown_unit(unit("degC").quantity(3.0) - unit("degC").quantity(1.0))
 
 
@@ -247,3 +250,8 @@ def test_definitions_hold_nothing_that_labels_cannot_say() -> None:
     """Every unit of the language is defined, and C, N, P, S mean no unit of electricity, force or the like."""
     assert [] == [name for name in SUBSTANCES if name in UNITS]
     assert not any(name in units._REGISTRY for name in ("coulomb", "month", "ton", "farad", "C", "N"))
+
+
+def test_substance_below_the_line_cancels_with_the_one_above() -> None:
+    volume = unit("m3/kg N").quantity(2.0) * unit("kg N").quantity(3.0)
+    assert 6.0 == number_in(unit("m3"), volume)

@@ -153,7 +153,7 @@ def test_trap_that_is_half_of_a_fork_gets_its_share() -> None:
     assert (0.0, 5.0 + 0.75 * 8.0) == pytest.approx(steady_state(rates, [0, 0], [8, 5]))
 
 
-@pytest.mark.parametrize("inputs", [[5.0, 0.0], [0.0, 5.0]])
+@pytest.mark.parametrize("inputs", [[5.0, 0.0], [0.0, 5.0], [1e-6, 0.0], [1e9, 0.0], [1.0, -1.000001]])
 def test_no_steady_state_where_a_trap_is_fed_for_ever(inputs: list[float]) -> None:
     assert steady_state(matrix([[0.0, 0.0], [1.0, 0.0]], [0.0, 0.0]), inputs, [1, 1]) is None
 
@@ -161,6 +161,13 @@ def test_no_steady_state_where_a_trap_is_fed_for_ever(inputs: list[float]) -> No
 def test_trap_that_is_fed_and_drained_alike_stays_as_it_is() -> None:
     """A constant loss makes up for what arrives from the first box, whose own steady state is 2 x 5 / 1."""
     assert (10.0, 7.0) == pytest.approx(steady_state(matrix([[0.0, 0.0], [1.0, 0.0]], [0.0, 0.0]), [10.0, -10.0], [10, 7]))
+
+
+@pytest.mark.parametrize("factor", [1e-9, 1.0, 1e9])
+def test_rounding_of_what_feeds_and_drains_a_trap_does_not_make_it_grow(factor: float) -> None:
+    """0.1 + 0.2 in and 0.3 out, in any unit of matter."""
+    steady = steady_state(matrix([[0.0, 0.0], [1.0, 0.0]], [0.0, 0.0]), [(0.1 + 0.2) * factor, -0.3 * factor], [factor, factor])
+    assert (0.3 * factor, 1.7 * factor) == pytest.approx(steady)
 
 
 def test_singular_rates_with_an_input_grow_without_end_and_are_followed() -> None:
