@@ -74,7 +74,7 @@ def test_a_warmer_year_is_never_cold_where_the_colder_one_is_not(temp: list[floa
     ("temp", "cold"),
     [
         ([-10.0] * 12, True), ([-0.1] * 7 + [6.0] * 5, True), ([-0.1] * 6 + [6.0] * 6, False), ([0.0] * 6 + [-0.1] * 6, False),
-        ([-0.1] * 9 + [6.1] * 3, True), ([-0.1] * 8 + [6.1] * 4, False), ([25.0] * 12, False),
+        ([-0.1] * 9 + [6.01] * 3, True), ([-0.1] * 8 + [6.01] * 4, False), ([25.0] * 12, False),
     ],
 )  # fmt: skip
 def test_cold_is_more_than_six_months_of_frost_and_at_most_three_above_six_degrees(temp: list[float], cold: bool) -> None:

@@ -118,6 +118,7 @@ def test_seasonality_does_not_ask_when_or_how_much(precip: list[float], order: l
 
 def test_seasonality_ends_at_even_rain_and_at_one_wet_month() -> None:
     assert 0.0 == pytest.approx(precipitation_seasonality([33.3] * 12), abs=1e-12)
+    assert 0.0 == pytest.approx(precipitation_seasonality([0.01] * 12), abs=1e-12)
     assert 11 / 6 == pytest.approx(precipitation_seasonality([0.0] * 11 + [5.0]))
 
 

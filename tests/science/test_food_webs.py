@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import networkx
 import pytest
 from hypothesis import given
@@ -90,6 +92,13 @@ def test_more_chains_than_can_be_followed_are_told() -> None:
     crowd = {f"s{n}": ["plant", *(f"s{other}" for other in range(12))] for n in range(12)}
     with pytest.raises(TooManyChains, match="s3"):
         food_chains(crowd, "s3")
+
+
+def test_web_of_four_full_layers_is_followed_to_the_last_chain() -> None:
+    """Nine to the power of four chains lead up to the top, in some fourteen thousand steps."""
+    layers = [["plant"], *([f"s{layer}{n}" for n in range(9)] for layer in range(4)), ["top"]]
+    eats = {eater: below for below, layer in pairwise(layers) for eater in layer}
+    assert 9**4 == len(food_chains(eats, "top"))
 
 
 @given(webs())

@@ -92,3 +92,9 @@ def test_air_that_cannot_be_is_refused(temperature: float, pressure: float) -> N
 def test_equal_heights_have_no_lapse_rate() -> None:
     with pytest.raises(ZeroDivisionError):
         METHODS["environmental_lapse_rate"].compute(temperature_before=10.0, temperature=9.0, height=0.4, height_before=0.4)
+
+
+def test_thinnest_coldest_and_warmest_air_that_is_worked_out() -> None:
+    """Just inside each limit there is a rate; the pressure itself of 100 hPa is refused above."""
+    for temperature, pressure in ((-80.0, 100.5), (50.0, 1050.0), (-80.0, 1050.0)):
+        assert 0.0 < moist_adiabatic_lapse_rate(temperature, pressure) < 10.0
