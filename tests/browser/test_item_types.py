@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, Page, expect
+from playwright.sync_api import Browser, Locator, Page, expect
 
 from generator.questions.question import (
     ChartReading,
     Choice,
+    Interval,
     LabelSlip,
     Matching,
     Needs,
+    NumberEntry,
     Option,
     Ordering,
     Pair,
@@ -24,6 +27,8 @@ from tests.browser.one_question import with_question
 from tests.browser.watch import violations
 
 pytestmark = pytest.mark.browser
+ALL_TYPES = "concept/matter-and-energy.html"
+"""A page with a question of every type."""
 COMMON = {"id": "item", "prompt": "What?", "needs": Needs.KNOWLEDGE, "solution": "So it is."}
 SEVERAL = SeveralChoice(
     **COMMON, hints=("Think of gases.", "Two of them."),
@@ -50,7 +55,10 @@ READING = ChartReading(
 CHOICE = Choice(
     **COMMON, options=(Option(text="yes", feedback="Indeed.", right=True), Option(text="no", feedback="No.", misconception="a.b"))
 )  # fmt: skip
-ITEMS: tuple[Question, ...] = (SEVERAL, ORDERING, MATCHING, READING, CHOICE)
+NUMBER = NumberEntry(
+    **COMMON, unit="yr", answer="5 yr", accepted=Interval(4.9, 5.1), right_feedback="So it is.", slips=(), otherwise="Divide.", hints=("Think.",)
+)  # fmt: skip
+ITEMS: tuple[Question, ...] = (SEVERAL, ORDERING, MATCHING, READING, CHOICE, NUMBER)
 
 
 @pytest.fixture
@@ -138,6 +146,130 @@ def test_hints_open_one_after_another(blank: Page) -> None:
     expect(page.get_by_text("Two of them.")).to_be_hidden()
     page.get_by_text("Hint 2 of 2").click()
     expect(page.get_by_text("Two of them.")).to_be_visible()
+
+
+def put_in_order(page: Page, act: Callable[[Locator], None]) -> None:
+    """Moves each step of the order up to its place by its own button."""
+    for place, step in enumerate(ORDERING.steps):
+        row = page.locator(f'.steps > li[data-step="{place}"]')
+        for _ in range(8):
+            if row.evaluate("row => [...row.parentElement.children].indexOf(row)") == place:
+                break
+            act(page.get_by_role("button", name=f"Move up: {step.text}"))
+
+
+def by_pointer(page: Page, item: Question, act: Callable[[Locator], None]) -> None:
+    """The right answer by mouse or finger; lists open in the browser's own way, which no test can touch."""
+    match item:
+        case Choice() | SeveralChoice():
+            for option in item.options:
+                if option.right:
+                    act(page.get_by_label(option.text, exact=True))
+        case Ordering():
+            put_in_order(page, act)
+        case Matching():
+            for pair in item.pairs:
+                act(page.get_by_label(pair.text))
+                page.get_by_label(pair.text).select_option(label="ABC"[item.partners.index(pair.partner)])
+        case ChartReading():
+            act(page.get_by_label("Your answer"))
+            page.get_by_label("Your answer").select_option(item.right[0])
+        case NumberEntry():
+            act(page.get_by_label("Your answer"))
+            page.keyboard.type("5")
+    act(page.get_by_role("button", name="Check"))
+
+
+def by_keyboard(page: Page, item: Question) -> None:
+    """The right answer without a pointer: every stop is reached with Tab alone."""
+
+    def reach(wanted: Locator) -> None:
+        for _ in range(40):
+            if wanted.evaluate("one => one === document.activeElement"):
+                return
+            page.keyboard.press("Tab")
+        raise AssertionError("Tab does not reach it")
+
+    match item:
+        case Choice():
+            reach(page.get_by_role("radio").first)
+            page.keyboard.press("Space")
+            for _ in range(next(n for n, option in enumerate(item.options) if option.right)):
+                page.keyboard.press("ArrowDown")
+        case SeveralChoice():
+            for n, option in enumerate(item.options):
+                if option.right:
+                    reach(page.get_by_role("checkbox").nth(n))
+                    page.keyboard.press("Space")
+        case Ordering():
+            put_in_order(page, lambda button: (reach(button), page.keyboard.press("Enter")))  # type: ignore[func-returns-value]
+        case Matching():
+            for pair in item.pairs:
+                reach(page.get_by_label(pair.text))
+                page.keyboard.type("ABC"[item.partners.index(pair.partner)])
+        case ChartReading():
+            reach(page.get_by_label("Your answer"))
+            page.keyboard.type(item.right[0])
+        case NumberEntry():
+            reach(page.get_by_label("Your answer"))
+            page.keyboard.type("5")
+    reach(page.get_by_role("button", name="Check"))
+    page.keyboard.press("Enter")
+
+
+@pytest.mark.parametrize("item", ITEMS, ids=lambda item: type(item).__name__)
+@pytest.mark.parametrize("how", ["mouse", "touch", "keyboard"])
+def test_each_type_is_answered_rightly_by_mouse_by_touch_and_by_keyboard_alone(browser: Browser, item: Question, how: str) -> None:
+    context = browser.new_context(has_touch=how == "touch", viewport={"width": 390, "height": 800})
+    page = with_question(context.new_page(), item)
+    if how == "keyboard":
+        by_keyboard(page, item)
+    else:
+        by_pointer(page, item, Locator.tap if how == "touch" else Locator.click)
+    expect(page.get_by_role("status")).to_contain_text("✓ Right.")
+    context.close()
+
+
+def give_any_answer(block: Locator) -> None:
+    """Some answer to a question of any type, for it to be marked."""
+    match block.locator("self-check").get_attribute("data-type"):
+        case "choice":
+            block.get_by_role("radio").first.check()
+        case "several":
+            block.get_by_role("checkbox").first.check()
+        case "number":
+            block.get_by_role("textbox").fill("1")
+        case "label":
+            block.locator("select[id$=-pick]").select_option(index=1)
+        case "match":
+            for pick in block.locator("ul.rows select").all():
+                pick.select_option(index=1)
+    block.get_by_role("button", name="Check").click()
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_a_page_of_all_types_breaks_no_rule_before_and_after_marking(built_site: Path, opened: Callable[..., Page], scheme: str) -> None:
+    page = opened(f"{built_site.as_uri()}/{ALL_TYPES}", color_scheme=scheme, bypass_csp=True)
+    blocks = page.locator(".check").all()
+    types = {block.locator("self-check").get_attribute("data-type") for block in blocks}
+    assert {"choice", "several", "number", "order", "match", "label"} == types
+    assert [] == violations(page)
+    for block in blocks:
+        give_any_answer(block)
+    page.evaluate("document.querySelectorAll('details').forEach(details => { details.open = true })")
+    assert [] == violations(page)
+
+
+def test_with_letters_twice_as_large_nothing_is_cut_off_and_all_can_be_answered(built_site: Path, opened: Callable[..., Page]) -> None:
+    """Source: WCAG 2.2, 1.4.4: text can be resized up to 200 percent without loss of content or functionality."""
+    page = opened(f"{built_site.as_uri()}/{ALL_TYPES}", viewport={"width": 1280, "height": 900})
+    page.evaluate("document.documentElement.style.fontSize = `${2 * parseFloat(getComputedStyle(document.documentElement).fontSize)}px`")
+    for block in page.locator(".check").all():
+        give_any_answer(block)
+        expect(block.get_by_role("status")).not_to_be_empty()
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    cut = "[...document.querySelectorAll('.check button, .check legend, .check label, .check output')].filter(one => one.scrollWidth > one.clientWidth + 1 && getComputedStyle(one).overflowX === 'hidden').length"
+    assert 0 == page.evaluate(cut)
 
 
 @pytest.mark.parametrize("item", ITEMS, ids=lambda item: type(item).__name__)
