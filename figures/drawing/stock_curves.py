@@ -63,7 +63,8 @@ def draw_stock_curves(chart: StockCurves) -> str:
         for line, words in enumerate(reversed(names[number])):
             canvas.text(column * width + 12, frame.top - 14 - line * _TITLE * LEADING, words, size=_TITLE, bold=True)
         _panel(canvas, frame, panel, chart.year_ticks, number)
-    canvas.text(WIDTH / 2, _HEAD + keyed + rows * row_height + 18, "Years from now", size=_TEXT, anchor="middle")
+        if number + columns >= len(chart.panels):  # the lowest panel of its column
+            canvas.text((frame.left + frame.right) / 2, frame.foot + _BOTTOM + 12, "Years from now", size=_TEXT, anchor="middle")
     return canvas.svg()
 
 

@@ -26,7 +26,7 @@ _STEP = 20.0
 """Diameter of the numbered steps [px]; two of them are never nearer."""
 _SAMPLE = 24.0
 """Length of a line in the legend [px]."""
-_LINES: dict[str, tuple[str, float, tuple[float, ...]]] = {"dry": ("heat", 2.4, (7, 4)), "moist": ("water", 4.0, ()), "base": ("water", 1.6, (2, 4))}
+_LINES: dict[str, tuple[str, float, tuple[float, ...]]] = {"dry": ("heat", 2.4, (7, 4)), "moist": ("water", 4.0, ()), "base": ("water", 2.2, (2, 4))}
 """Colour role, width and dashes of the lines of the air."""
 
 

@@ -7,6 +7,7 @@ import textwrap
 from collections.abc import Iterator
 
 from generator.course.coverage import Coverage, CoveredTopic, Serving
+from generator.quantities.text import sentence
 
 WIDTH = 100
 """Columns of the table in the terminal."""
@@ -32,7 +33,7 @@ def markdown(coverage: Coverage) -> str:
     lines = [f"# Coverage of {_cell(coverage.title)}", "", "Written by `studyguide coverage`; for teachers only.", "", "## Gaps", ""]
     lines += [f"- {_cell(gap)}" for gap in coverage.gaps] or ["None."]
     for covered in coverage.topics:
-        lines += ["", f"## {_cell(covered.topic.title)}", "", f"{_sentence(_status(covered))}.", ""]
+        lines += ["", f"## {_cell(covered.topic.title)}", "", f"{sentence(_status(covered))}.", ""]
         lines += _objectives(covered)
     lines += ["", "## Questions", ""]
     lines += ["| Record | Question | Prompt | Rests on |", "| --- | --- | --- | --- |"]
@@ -76,6 +77,3 @@ def _cell(text: str) -> str:
     """Text that means only itself in a cell of a Markdown table."""
     return re.sub(r"([\\`*_\[\]<>|#])", r"\\\1", " ".join(text.split()))
 
-
-def _sentence(text: str) -> str:
-    return text[:1].upper() + text[1:]

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from generator.pages.markup import escaped, prose
 from generator.pages.workings import working
+from generator.quantities.text import sentence
 from generator.questions.question import (
     ChartReading,
     Choice,
@@ -26,7 +27,7 @@ from generator.questions.question import (
 
 def answers(item: Question) -> str:
     """The answer as a closed part of the page, outside the search."""
-    feedback = "\n".join(_lines(item))
+    feedback = "\n".join(_line(*parts, solution=item.solution) for parts in _lines(item))
     shown = f"\n{working(item.fact)}" if item.fact and item.fact.working else ""
     return (
         f'<details class="answer">\n<summary>Answer and working</summary>\n<div data-search-exclude>\n'
@@ -34,31 +35,32 @@ def answers(item: Question) -> str:
     )
 
 
-def _lines(item: Question) -> Iterator[str]:
+def _lines(item: Question) -> Iterator[tuple[dict[str, str], bool, str, str]]:
+    """Of each answer: what the script knows it by, whether it is right, the answer, and what it is told."""
     match item:
         case Choice() | SeveralChoice():
             for index, option in enumerate(item.options):
-                yield _line({"option": str(index), **_blamed(option)}, option.right, option.text, option.feedback)
+                yield ({"option": str(index), **_blamed(option)}, option.right, option.text, option.feedback)
         case NumberEntry():
-            yield _line(_ends(item.accepted), True, item.answer, item.right_feedback)
+            yield (_ends(item.accepted), True, item.answer, item.right_feedback)
             for slip in item.slips:
-                yield _line({**_ends(slip.accepted), **_blamed(slip)}, False, slip.shown, slip.feedback)
-            yield _line({}, False, "Any other number", item.otherwise)
+                yield ({**_ends(slip.accepted), **_blamed(slip)}, False, slip.shown, slip.feedback)
+            yield ({}, False, "Any other number", item.otherwise)
         case Ordering():
-            yield _line({"after": "all"}, True, "; then ".join(step.text.rstrip(".") for step in item.steps), item.solution)
-            yield _line({"after": "start"}, False, "Another first step", item.starts_with)
+            yield ({"after": "all"}, True, "; then ".join(step.text.rstrip(".") for step in item.steps), item.solution)
+            yield ({"after": "start"}, False, "Another first step", item.starts_with)
             for index, step in enumerate(item.steps[:-1]):
-                yield _line({"after": str(index)}, False, f"Another step after “{step.text.rstrip('.')}”", step.leads_on)
+                yield ({"after": str(index)}, False, f"Another step after “{step.text.rstrip('.')}”", step.leads_on)
         case Matching():
             for row, pair in enumerate(item.pairs):
                 keys = {"row": str(row), "partner": str(item.partners.index(pair.partner))}
-                yield _line(keys, True, f"{pair.text.rstrip('.')}: {pair.partner}", pair.because)
+                yield (keys, True, f"{pair.text.rstrip('.')} → {pair.partner}", pair.because)
         case ChartReading():
-            yield _line({"labels": "|".join(item.right)}, True, " or ".join(item.right), item.solution)
+            yield ({"labels": "|".join(item.right)}, True, " or ".join(item.right), item.solution)
             for slip in item.slips:
                 keys = {"labels": "|".join(slip.labels), **_blamed(slip)}
-                yield _line(keys, False, ", ".join(slip.labels), slip.feedback)
-            yield _line({}, False, "Any other answer", item.otherwise)
+                yield (keys, False, ", ".join(slip.labels), slip.feedback)
+            yield ({}, False, "Any other answer", item.otherwise)
 
 
 def _ends(accepted: Interval) -> dict[str, str]:
@@ -70,10 +72,13 @@ def _blamed(wrong: Option | Slip | LabelSlip) -> dict[str, str]:
     return {"slip": wrong.misconception, "sure": wrong.refutation}
 
 
-def _line(keys: dict[str, str], right: bool, answer: str, says: str) -> str:
+def _line(keys: dict[str, str], right: bool, answer: str, says: str, *, solution: str) -> str:
+    """What the solution above has said is not said again, but kept for the script."""
     data = "".join(f' data-{key}="{escaped(value)}"' for key, value in keys.items() if value)
     verdict = "right" if right else "not right"
+    joined = f" {sentence(verdict)}" if answer.endswith(".") else f": {verdict}"
+    hidden = " hidden" if says == solution else ""
     return (
-        f'<li{data} data-right="{"true" if right else "false"}"><strong>{prose(answer)}</strong>: {verdict}. '
-        f'<span class="says">{prose(says)}</span></li>'
+        f'<li{data} data-right="{"true" if right else "false"}"><strong>{prose(answer)}</strong>{joined}. '
+        f'<span class="says"{hidden}>{prose(says)}</span></li>'
     )

@@ -10,7 +10,7 @@ from figures import ChainSequence, DataTable
 from generator.course.library import Library
 from generator.kind import Subject
 from generator.pages.figures import drawing
-from generator.quantities.text import filled
+from generator.quantities.text import filled, sentence
 from generator.records.parts import Explanation
 
 
@@ -41,11 +41,11 @@ def chain_chart(library: Library, subject: Subject[Any], explanation: Explanatio
     """A chain as a drawn sequence."""
     facts = library.facts_for(subject)
     steps = tuple(" ".join(filled(idea.says, facts).split()) for idea in explanation.chain)
-    asks = explanation.asks[:1].upper() + explanation.asks[1:]
+    asks = sentence(explanation.asks)
     return ChainSequence(
         name=f"{subject.name}.chain.{explanation.id}",
         title=asks,
-        description=f"{len(steps)} steps, each leading to the next. It ends: {steps[-1]}",
+        description=f"{len(steps)} steps, each leading to the next. It ends: {steps[-1]}" if len(steps) > 1 else f"One step: {steps[0]}",
         reading=("Follow the arrows: each step is the cause of the next.",),
         table=DataTable(
             caption=asks, columns=("Step", "What happens"), rows=tuple((str(n), step) for n, step in enumerate(steps, start=1))

@@ -12,7 +12,7 @@ from generator.kind import Subject
 from generator.pages import markup
 from generator.pages.chains import chain_anchor
 from generator.pages.page import Page, link, markdown_link, record_uri
-from generator.pages.record_page import TEMPLATES, RecordView, environment
+from generator.pages.record_page import TEMPLATES, RecordView, by_author, environment
 from generator.pages.site import (
     HOME,
     METHODS,
@@ -28,6 +28,7 @@ from generator.pages.site import (
     topic_uri,
     word_anchor,
 )
+from generator.quantities.text import sentence
 
 MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")
 
@@ -96,7 +97,7 @@ def sources_page(site: Site) -> Page:
     """The bibliography, without works that only tests of the methods use."""
     cited = {key for subject in site.subjects for key in _cited(subject)}
     cited |= {key for kind in site.shown_kinds for method in kind.methods.values() for key in method.sources}
-    works = sorted((site.library.sources[key] for key in cited), key=lambda work: (work.authors.casefold(), work.year or 0, work.key))
+    works = [site.library.sources[key] for key in by_author(site, cited)]
     body = render("sources.md.j2", SOURCES, sources=works, anchor=source_anchor, read=READ)
     return Page(uri=SOURCES, title="Sources", description="What the numbers and formulas rest on.", body=body)
 
@@ -127,7 +128,7 @@ def _test_line(site: Site, test: Test) -> _TestLine:
 
 def _subject_line(site: Site, subject: Subject[Any], page: str) -> _SubjectLine:
     view, uri = RecordView(site, subject, page), record_uri(subject.id)
-    explains = tuple((markup.sentence(e.asks), f"{uri}#{chain_anchor(e.id)}") for e in subject.record.explanations)
+    explains = tuple((sentence(e.asks), f"{uri}#{chain_anchor(e.id)}") for e in subject.record.explanations)
     return _SubjectLine(subject.record.title, uri, view.text(subject.record.summary), explains)
 
 
@@ -141,5 +142,5 @@ def _cited(subject: Subject[Any]) -> Iterator[str]:
 def render(template: str, page: str, **context: Any) -> str:
     """A page of the course from one of the shared templates."""
     return environment(TEMPLATES).get_template(template).render(
-        prose=markup.prose, address=partial(markdown_link, page), address_html=partial(link, page), **context
+        prose=markup.prose, cited=markup.cited, address=partial(markdown_link, page), address_html=partial(link, page), **context
     )  # fmt: skip

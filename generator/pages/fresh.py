@@ -8,9 +8,10 @@ from typing import Any
 
 from generator.kind import Subject, in_sentence
 from generator.pages.data_script import data_script, script_name
-from generator.pages.markup import number, prose, sentence
+from generator.pages.markup import number, prose
 from generator.pages.site import Site
 from generator.quantities.fact import Fact
+from generator.quantities.text import sentence
 from generator.questions.fresh import Variant, listing, variants
 from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.question import NumberEntry, Question

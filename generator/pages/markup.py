@@ -9,8 +9,8 @@ from functools import lru_cache
 
 from generator.quantities.fact import Fact
 from generator.quantities.shown import MINUS
-from generator.quantities.text import Reference, references
-from generator.quantities.units import UNITS, unit
+from generator.quantities.text import Reference, references, sentence
+from generator.quantities.units import HAS_SUBSTANCE, SUBSTANCES, UNITS, unit
 
 NO_BREAK = "\u00a0"
 _ELEMENT = r"(?:Al|Ba|Br|Ca|Cd|Cl|Cu|Fe|Hg|Li|Mg|Mn|Na|Pb|Si|Zn|[CFHKNOPS])"
@@ -31,10 +31,15 @@ _INDEX = re.compile(r"(\d+)")
 _SPECIAL = re.compile(r"[&<>\"'*_`\[\]\\~|#{}]")
 _MARKDOWN = re.compile(r"[*_`\[\]\\~|{}]")
 _LIST_MARK = re.compile(r"^(\d*)([-+.)=])(?=\s|-|=|$)")
+_RANGE = re.compile(r"(?<=\d)-(?=\d)")
 _BLANKS = re.compile(r"[ \t\r\n\f\v]+")
 """Spaces at which a line may break; those that hold a number together stay."""
 _UNITS = "|".join(sorted((re.escape(unit(label).shown) for label in UNITS), key=len, reverse=True))
-_BEFORE_UNIT = re.compile(rf"(?:(?<=\d)|(?<=\d[⁰¹²³⁴⁵⁶⁷⁸⁹]))[ ](?=(?:{_UNITS})(?![A-Za-z]))|[ ](?=(?:{_UNITS}|[A-Z][A-Z₂₃₄]*)⁻)")
+_OF = "|".join(sorted((unit(f"g {substance}").shown.partition(" ")[2] for substance in SUBSTANCES), key=len, reverse=True))
+_OF_MATTER = "|".join(sorted((re.escape(unit(label).shown) for label in HAS_SUBSTANCE), key=len, reverse=True))
+_FACTOR = rf"(?:(?:{_OF_MATTER})[⁻¹²³]*[ ](?:{_OF})|(?:{_UNITS})[⁻¹²³]*)(?![A-Za-z])"
+_MEASURE = re.compile(rf"(?:(?<=[0-9⁰¹²³⁴⁵⁶⁷⁸⁹])[ ]|(?<![A-Za-z])){_FACTOR}(?:[ ](?=\S+⁻|\S+[ ]\S+⁻){_FACTOR})*|(?<=\d)[ ]±[ ](?=\d)")
+"""A number's space and its unit, or a unit alone; the sign between a value and its uncertainty."""
 
 
 def escaped(text: str) -> str:
@@ -48,12 +53,7 @@ def number(text: str) -> str:
     A value may be made of a record's own names, in which Markdown changes nothing.
     """
     safe = _MARKDOWN.sub(_as_reference, escaped(_BLANKS.sub(" ", text)))
-    return _BEFORE_UNIT.sub(NO_BREAK, safe) if text[:1].isalpha() else safe.replace(" ", NO_BREAK)
-
-
-def sentence(text: str) -> str:
-    """The text with a capital letter to begin with."""
-    return text[:1].upper() + text[1:]
+    return _together(safe) if text[:1].isalpha() else safe.replace(" ", NO_BREAK)
 
 
 def fact_anchor(fact_id: str) -> str:
@@ -64,8 +64,17 @@ def fact_anchor(fact_id: str) -> str:
 @lru_cache(maxsize=10_000)
 def prose(text: str) -> str:
     """Plain text as HTML, with chemical formulas and numbers kept beside their units; Markdown changes nothing in it."""
-    joined = _BEFORE_UNIT.sub(NO_BREAK, _BLANKS.sub(" ", text).strip(" "))
-    return _FORMULA.sub(lambda found: _formula(found[0]), _guarded(joined))
+    return _FORMULA.sub(lambda found: _formula(found[0]), _guarded(_together(_BLANKS.sub(" ", text).strip(" "))))
+
+
+def cited(text: str) -> str:
+    """Authors or a place of publication, as a line of a bibliography begins: ranges of pages have a dash."""
+    return prose(_RANGE.sub("–", sentence(text)))
+
+
+def _together(text: str) -> str:
+    """The text with every number, its uncertainty and its unit on one line."""
+    return _MEASURE.sub(lambda found: found[0].replace(" ", NO_BREAK), text)
 
 
 def _formula(text: str) -> str:

@@ -32,7 +32,8 @@ def _math(inner: str) -> str:
 
 
 def _text(text: str) -> str:
-    return f"<mtext>{escape(text.replace(' ', chr(160)))}</mtext>"
+    """A name or a number with its unit. Between two of `<mtext>`, which counts as space, a browser sets a sign without room."""
+    return f"<mi>{escape(text.replace(' ', chr(160)))}</mi>"
 
 
 class MathMLNotation:

@@ -11,6 +11,7 @@ from generator.pages import markup, mathml
 from generator.pages.page import Page
 from generator.pages.record_page import TEMPLATES, environment
 from generator.pages.site import METHODS, Site, method_anchor
+from generator.quantities.text import sentence
 from generator.quantities.units import UnitError, unit
 from generator.records.located import located
 
@@ -39,8 +40,8 @@ def methods_page(site: Site) -> Page:
     methods = sorted(used.values(), key=lambda method: method.name)
     sources = site.source_links(METHODS)
     body = environment(TEMPLATES).get_template("methods.md.j2").render(
-        prose=markup.prose, sentence=markup.sentence, methods=methods, anchor=method_anchor, sources=sources,
-        formula=mathml.line, checks=checks_of, unit=shown_unit, status=STATUS,
+        prose=markup.prose, sentence=sentence, methods=methods, anchor=method_anchor, sources=sources,
+        formula=mathml.line, checks=checks_of, sources_of_checks=_by_source, unit=shown_unit,
     )  # fmt: skip
     return Page(uri=METHODS, title="Methods", description="How every number is computed, and what it is checked against.", body=body)
 
@@ -51,6 +52,14 @@ def checks_of(method: str) -> tuple[Check, ...]:
     file = f"checks/{method}.yaml"
     found: Mapping[str, list[dict[str, str]]] = located(files("generator.science").joinpath(file).read_bytes(), file).value
     return tuple(Check(entry["name"], entry["source"], entry["status"]) for entry in found["checks"])
+
+
+def _by_source(method: str) -> list[tuple[str, str, list[str]]]:
+    """Source, status in words, and the names of the checks that rest on it, so that a source is named once."""
+    found: dict[tuple[str, str], list[str]] = {}
+    for check in checks_of(method):
+        found.setdefault((check.source, STATUS[check.status]), []).append(check.name)
+    return [(source, status, names) for (source, status), names in found.items()]
 
 
 def shown_unit(label: str) -> str:

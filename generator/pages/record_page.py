@@ -15,7 +15,7 @@ from generator.pages.fresh import fresh_numbers, fresh_uri
 from generator.pages.page import Page, link, record_uri
 from generator.pages.site import METHODS, READ, SOURCES, VOCABULARY, Site, method_anchor, source_anchor, word_anchor
 from generator.quantities.fact import Fact
-from generator.quantities.text import Reference, filled
+from generator.quantities.text import Reference, filled, sentence
 from generator.records.parts import Explanation, Picture
 
 TEMPLATES = Path(__file__).parent / "templates"
@@ -40,7 +40,7 @@ def record_page(site: Site, subject: Subject[Any]) -> Page:
     kind = site.kinds[subject.kind]
     view = RecordView(site, subject)
     body = environment(kind.folder).get_template("page.md.j2").render(
-        view=view, record=subject.record, prose=markup.prose, number=markup.number, sentence=markup.sentence, in_sentence=in_sentence
+        view=view, record=subject.record, prose=markup.prose, number=markup.number, sentence=sentence, in_sentence=in_sentence
     )  # fmt: skip
     return Page(
         uri=view.uri, title=subject.record.title, description=_plain(site, subject, subject.record.summary), body=body
@@ -169,7 +169,7 @@ class RecordView:
     def sources(self) -> list[str]:
         """The works that the record and its facts rest on, in full, each a link into the bibliography."""
         of_facts = (key for fact in self.subject.facts.values() for key in self._keys(fact))
-        keys = sorted({*self.subject.record.sources, *of_facts})
+        keys = by_author(self.site, {*self.subject.record.sources, *of_facts})
         return [full_source(self.site, key, self.uri) for key in keys]
 
     def _keys(self, fact: Fact) -> tuple[str, ...]:
@@ -190,10 +190,16 @@ def _brief(fact: Fact) -> str:
     return markup.number(fact.unit.after(f"{low} to {high}") if fact.unit else f"{low} to {high}")
 
 
+def by_author(site: Site, keys: Iterable[str]) -> list[str]:
+    """Keys of works in the order of a bibliography: by authors and year."""
+    works = (site.library.sources[key] for key in keys)
+    return [work.key for work in sorted(works, key=lambda work: (work.authors.casefold(), work.year or 0, work.key))]
+
+
 def full_source(site: Site, key: str, page: str) -> str:
     """A work as a line of a bibliography, its title linked to the entry on the sources page."""
     work = site.library.sources[key]
     year = f" ({work.year})" if work.year else ""
     address = link(page, f"{SOURCES}#{source_anchor(key)}")
     known = "" if work.read in ("text", "run") else f' <span class="read">{READ[work.read]}</span>'
-    return f'{markup.prose(work.authors)}{year}: <a href="{address}">{markup.prose(work.title)}</a>. {markup.prose(work.where)}.{known}'
+    return f'{markup.cited(work.authors)}{year}: <a href="{address}">{markup.prose(work.title)}</a>. {markup.cited(work.where)}.{known}'

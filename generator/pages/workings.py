@@ -9,8 +9,9 @@ from figures import DataTable
 from generator.kind import Kind
 from generator.pages import mathml
 from generator.pages.figures import data_table
-from generator.pages.markup import escaped, number, prose, sentence
+from generator.pages.markup import escaped, number, prose
 from generator.quantities.fact import Fact
+from generator.quantities.text import sentence
 from generator.quantities.working import Listing, MonthTable, RulePath, Substitution, ValueTable
 
 
@@ -91,7 +92,7 @@ def _value_table(table: ValueTable, caption: str, result: str) -> str:
 
 def _rule_path(path: RulePath, result: str) -> str:
     steps = "\n".join(
-        f"<li>{prose(rule.asks)} <span>{number(rule.numbers)}</span>: <strong>{'yes' if rule.holds else 'no'}</strong></li>"
+        f"<li>{prose(rule.asks)} <span>{prose(rule.numbers)}</span>: <strong>{'yes' if rule.holds else 'no'}</strong></li>"
         for rule in path.rules
     )
     listed = f'<ol class="rules">\n{steps}\n</ol>\n' if steps else ""

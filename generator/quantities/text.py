@@ -14,6 +14,15 @@ _REFERENCE = re.compile(r"(?:([a-z][a-z0-9_]*/[a-z0-9][a-z0-9_]*):)?([a-z0-9_]+(
 _FAR_NAME = re.compile(r"\b([a-z][a-z0-9_]*)/([a-z0-9][a-z0-9_]*):([a-z0-9_]+(?:\.[a-z0-9_]+)*)")
 
 
+def sentence(text: str) -> str:
+    """The text with a capital letter to begin with, all else as it is.
+
+    >>> sentence("living plants"), sentence("CO2 in the air")
+    ('Living plants', 'CO2 in the air')
+    """
+    return text[:1].upper() + text[1:]
+
+
 @dataclass(frozen=True)
 class Reference:
     """A place in a text where a fact belongs."""

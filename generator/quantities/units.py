@@ -45,7 +45,8 @@ _MENDS = {
     "l": "write L for the litre", "hr": "write h", "day": "write d", "days": "write d", "sec": "write s", "Kg": "write kg",
     "hectare": "write ha", "hectares": "write ha", "F": "write degF", "kj": "write kJ", "KJ": "write kJ", "kg*m": "write kg m",
 }  # fmt: skip
-_HAS_SUBSTANCE = set("nm um mm cm m km mL L ng ug mg g kg t kt Mt Gt Gg Tg Pg umol mmol mol percent permille ppm ppb".split())
+HAS_SUBSTANCE = frozenset("nm um mm cm m km mL L ng ug mg g kg t kt Mt Gt Gg Tg Pg umol mmol mol percent permille ppm ppb".split())
+"""Units that a substance may stand behind."""
 _STEPS = {"degC": "delta_degree_Celsius", "degF": "delta_degree_Fahrenheit"}
 DIFFERENCE = _REGISTRY.Unit("delta_degree_Celsius")
 """The unit of a temperature less a temperature, as large as a kelvin."""
@@ -195,7 +196,7 @@ def _label_last(substance: str, factors: list[tuple[str, int, str]], label: str)
         example = "degC for degrees Celsius, or g C for carbon" if substance == "C" else f"as in kg {substance}"
         raise UnitError(f"a unit before the substance {substance} was expected in {label!r}: {example}")
     name, exponent, _ = factors[-1]
-    if name not in _HAS_SUBSTANCE or abs(exponent) == 2:
+    if name not in HAS_SUBSTANCE or abs(exponent) == 2:
         raise UnitError(f"the substance {substance} was expected behind a mass, an amount, a volume or a share in {label!r}")
     factors[-1] = (name, exponent, substance)
 

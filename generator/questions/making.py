@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from generator.quantities.fact import Fact
+from generator.quantities.text import sentence
 from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake, accepted, options, slips, tolerance
@@ -67,7 +68,7 @@ class Sound:
 
 def as_option(text: str) -> str:
     """With a capital letter and no full stop, as an option stands."""
-    return (text[:1].upper() + text[1:]).rstrip(".")
+    return sentence(text).rstrip(".")
 
 
 def enough(candidates: Sequence[Made], wanted: int = 6) -> tuple[Made, ...]:

@@ -93,7 +93,7 @@ class Qualitative:
 
     def _drawbacks(self, people: Sequence[HumanImpact]) -> Iterator[Made]:
         pairs = [
-            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), f"Think what it takes, or takes away: it works so: {self.filled(action.works_by)}.")
+            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), f"Think what it takes, or takes away. It works so: {self.filled(action.works_by)}.")
             for impact in people for action in impact.actions
         ]  # fmt: skip
         yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", pairs)

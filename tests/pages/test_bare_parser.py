@@ -14,10 +14,10 @@ from bs4 import Tag
 from generator.kind import Subject
 from generator.kinds import all_kinds
 from generator.pages.figures import chart_uri
-from generator.pages.markup import fact_anchor, sentence
+from generator.pages.markup import fact_anchor
 from generator.pages.page import record_uri
 from generator.pages.site import METHODS, PRACTICE, PROGRESS, SOURCES, VOCABULARY, Site, comparison_uri, recall_uri, topic_uri
-from generator.quantities.text import filled
+from generator.quantities.text import filled, sentence
 from generator.questions.question import Choice, NumberEntry
 from tests.kinds.small_records import library
 from tests.pages.rendered import demo_pages, plain, rendered, seen

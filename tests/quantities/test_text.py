@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from generator.quantities.expression import ExpressionError
 from generator.quantities.fact import Fact
-from generator.quantities.text import Claim, filled, references, stray_braces
+from generator.quantities.text import Claim, filled, references, sentence, stray_braces
 from generator.quantities.units import unit
 
 IDENTIFIER = st.from_regex(r"[a-z][a-z0-9_]{0,8}", fullmatch=True)
@@ -121,6 +121,10 @@ def test_claim_that_makes_no_sense_is_refused_in_the_authors_own_names(claim: st
         Claim(claim).holds(FACTS)
     assert words in str(refused.value)
     assert "far_record" not in str(refused.value)
+
+
+def test_sentence_begins_with_a_capital() -> None:
+    assert ["Few trees", "CO2 rises", ""] == [sentence(text) for text in ("few trees", "CO2 rises", "")]
 
 
 def test_keys_are_the_facts_as_written() -> None:

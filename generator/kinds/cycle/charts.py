@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from figures import Box, Chart, DataTable, FluxArrow, FluxDiagram
 
+from generator.diagnostics import listed
 from generator.kind import Subject, in_sentence
 from generator.kinds.cycle.record import CycleRecord, Flux
 from generator.kinds.cycle.scenario_charts import stock_curves
@@ -97,17 +98,17 @@ def _description(record: CycleRecord, facts: Facts) -> str:
     sentences = [f"{' and '.join(counts)}."]
     if stocks:
         largest = max(stocks, key=lambda r: r.stock.value or 0)
-        sentences.append(f"The largest stock is {in_sentence(largest.label)} with {facts[f'{largest.id}.stock'].shown}.")
+        sentences.append(f"The largest stock is that of “{largest.label}” with {facts[f'{largest.id}.stock'].shown}.")
     if known:
         widest = max(known, key=lambda f: f.rate.value or 0)
         ends = f"from {in_sentence(names[widest.start])} to {in_sentence(names[widest.end])}"
         sentences.append(f"The largest flux is {in_sentence(widest.label)} {ends}, {facts[f'{widest.id}.rate'].shown}.")
     people = [in_sentence(flux.label) for flux in record.fluxes if flux.cause == "people"]
     if people:
-        sentences.append(f"People drive {', '.join(people)}.")
+        sentences.append(f"People drive {listed(people, 'and')}.")
     if len(known) < len(record.fluxes):
         unknown = [in_sentence(flux.label) for flux in record.fluxes if flux.rate.value is None]
-        sentences.append(f"No rate is known for {', '.join(unknown)}.")
+        sentences.append(f"No rate is known for {listed(unknown, 'and')}.")
     return " ".join(sentences)
 
 

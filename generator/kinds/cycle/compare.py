@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from figures import DataTable, TurnoverChart, TurnoverTime
 
-from generator.kind import Comparison, ComparisonRow, Subject, in_sentence
+from generator.kind import Comparison, ComparisonRow, Subject
 from generator.kinds.cycle.budget_facts import is_refilled
 from generator.kinds.cycle.record import CycleRecord, Reservoir
 from generator.quantities import shown
@@ -44,12 +44,11 @@ def compare(subjects: Sequence[Subject[CycleRecord]]) -> Comparison:
 
 def _turnover(timed: Sequence[Timed]) -> TurnoverChart:
     ordered = sorted(timed, key=lambda item: item[2].number)
-    (_, quickest, short), (_, slowest, long) = ordered[0], ordered[-1]
     return TurnoverChart(
         name="cycle.turnover_times",
         title="Turnover times of all reservoirs",
         description=(
-            f"{quickest.label} turns over fastest, within {short.shown}; {in_sentence(slowest.label)} slowest, within {long.shown}. "
+            f"{_named(*ordered[0])} turns over fastest; {_named(*ordered[-1])} slowest. "
             "Equal steps along the axis multiply the time by ten."
         ),
         reading=(
@@ -70,6 +69,10 @@ def _turnover(timed: Sequence[Timed]) -> TurnoverChart:
             for subject, reservoir, time in timed
         ),
     )  # fmt: skip
+
+
+def _named(subject: Subject[CycleRecord], reservoir: Reservoir, time: Fact) -> str:
+    return f"“{reservoir.label}” of “{subject.record.title}” ({_label(time)})"
 
 
 def _label(time: Fact) -> str:

@@ -120,8 +120,9 @@ def _table(record: CycleRecord, scenario: Scenario, reservoirs: Sequence[Reservo
     rows = tuple(
         (f"{year:.10g}", *(_shown(record, run[year][ids.index(r.id)]) for r in reservoirs for run in after_a_jump)) for year in years
     )  # fmt: skip
-    heads = [f"{r.label}{run} ({of})" for r in reservoirs for run in ("", ", without the change")[: len(runs)]]
-    return DataTable(caption=f"{scenario.name}: stocks by years from now", columns=("Year", *heads), rows=rows)
+    heads = [f"{r.label}{run}" for r in reservoirs for run in ("", ", without")[: len(runs)]]
+    without = "; “without” leaves out the change" if scenario.change else ""
+    return DataTable(caption=f"{scenario.name}: stocks in {of} by years from now{without}", columns=("Year", *heads), rows=rows)
 
 
 def _description(
@@ -134,7 +135,8 @@ def _description(
         curve, other = curves[reservoir.id]
         first, last = (_shown(record, stock) for stock in (curve[0][1], curve[-1][1]))
         without = f" (without the change to {_shown(record, other[-1][1])})" if other else ""
-        return f"{in_sentence(reservoir.label)} from {first} to {of.after(last)}{without}"
+        way = f"from {first} to" if first != last else "unchanged at"
+        return f"{in_sentence(reservoir.label)} {way} {of.after(last)}{without}"
 
     sentences = [f"Within {scenario.years:.10g} years: {'; '.join(map(said, moving))}."]
     if still:

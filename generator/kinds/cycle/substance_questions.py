@@ -8,6 +8,7 @@ from generator.kinds.cycle.record import PPM, Conversion
 from generator.kinds.cycle.substance_facts import carbon_per_ppm, molar_mass_fact, substance_of
 from generator.quantities.amount import Amount
 from generator.quantities.fact import Fact, stated
+from generator.quantities.text import sentence
 from generator.quantities.units import unit
 from generator.questions.making import Draft, number_entry
 from generator.questions.mistake import Mistake
@@ -46,7 +47,7 @@ class SubstanceQuestions(Asking):
                 f"How much {conversion.substance} holds as much {self.matter} as {self._said(quantity)}? "
                 f"Molar masses: {old} {old_mass.shown_exactly}, {conversion.substance} {new_mass.shown_exactly}."
             ),
-            solution=f"{right.working.text(right.shown_exactly) if right.working else ''}: the compound also has the mass of its other atoms.",
+            solution=f"{sentence(right.working.text(right.shown_exactly)) if right.working else ''}: the compound also has the mass of its other atoms.",
         )
         return number_entry(
             draft, right, given,

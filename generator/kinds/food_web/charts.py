@@ -11,6 +11,7 @@ from generator.kinds.food_web.facts import tops
 from generator.kinds.food_web.losses import NO_FOOD, NOT_TOLD, Loss, losses
 from generator.kinds.food_web.record import FoodWebRecord, Species
 from generator.quantities.fact import Facts
+from generator.quantities.text import sentence
 from generator.science.food_webs import trophic_levels
 
 ARROWS = "An arrow points from the eaten to the eater: that is the way the energy goes. To see what a species eats, look for arrows that end at it."
@@ -177,4 +178,4 @@ def _what_happens(record: FoodWebRecord, found: Mapping[str, Loss]) -> str:
     for name, loss in found.items():
         groups.setdefault(loss.verdict, []).append(record.spoken[name])
     told = "; ".join(f"{verdict}: {', '.join(names)}" for verdict, names in groups.items())
-    return f"What the arrows tell of the {len(found)} others. {told[:1].upper()}{told[1:]}."
+    return f"What the arrows tell of the {len(found)} others. {sentence(told)}."

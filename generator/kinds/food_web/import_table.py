@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from generator.diagnostics import Diagnostic
+from generator.quantities.text import sentence
 from generator.records.field_path import FieldPath
 from generator.records.tables import Cell, Imported, Table, id_of, left_out, problem
 
@@ -52,7 +53,7 @@ def _species(
                 wrong.append(problem(cell, "", "the name of a species", "fill in the cell"))
             elif _id(cell.text) not in found:
                 cells |= {("species", len(found)): cell, ("species", len(found), "id"): cell, ("species", len(found), "name"): cell}
-                found[_id(cell.text)] = {"id": _id(cell.text), "name": _capital(cell.text), "feeding": _sort(cell.text), "eats": []}
+                found[_id(cell.text)] = {"id": _id(cell.text), "name": sentence(cell.text), "feeding": _sort(cell.text), "eats": []}
         if not row[eater].text or not row[eaten].text:
             continue
         one = found[_id(row[eater].text)]
@@ -70,10 +71,6 @@ def _species(
 
 def _sort(name: str) -> str:
     return "detritus" if any(word in id_of(name).split("_") for word in DEAD) else "producer"
-
-
-def _capital(name: str) -> str:
-    return name[:1].upper() + name[1:]
 
 
 def _id(name: str) -> str:

@@ -10,6 +10,7 @@ from generator.kinds.productivity.record import Bottles, Depth, ProductivityReco
 from generator.kinds.productivity.replicate_questions import ReplicateQuestions
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
+from generator.quantities.text import sentence
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry, reading
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
@@ -61,7 +62,7 @@ class BottleQuestions(ReplicateQuestions):
 
     def opening(self, depth: Depth) -> str:
         """Where, at the beginning of a sentence."""
-        return depth.label[:1].upper() + depth.label[1:]
+        return sentence(depth.label)
 
     def given(self, depth: Depth) -> dict[str, Fact]:
         return {sort: self.fact(depth, f"{sort}_oxygen") for sort in ("initial", "light", "dark")} | {"hours": self.hours}

@@ -87,7 +87,7 @@ def _readings(subject: Subject[ProductivityRecord], bottles: Bottles) -> ErrorBa
         description=" ".join(_of_bottles(subject, depth) for _, depth in depths),
         reading=OXYGEN_READING,
         table=DataTable(
-            caption="Change of oxygen in the bottles", columns=("Depth", "Bottles", "Change (mg/L)", "Standard error (mg/L)"),
+            caption="Change of oxygen in the bottles", columns=("Depth", "Bottles", "Change (mg L⁻¹)", "Standard error (mg L⁻¹)"),
             rows=tuple(
                 (shown_depth[depth.id], label, facts[f"{depth.id}.{sort}_change"].shown_number, facts[f"{depth.id}.{sort}_change_error"].shown_number)
                 for depth, sort, label in changes
@@ -130,19 +130,19 @@ def _profile(subject: Subject[ProductivityRecord], bottles: Bottles) -> Producti
         (facts[f"{depth.id}.depth"].shown_number, *(facts[f"{depth.id}.daily_{rate}"].shown_bare for rate, *_ in RATES)) for depth in bottles.depths
     )
     ends = (bottles.depths[0], bottles.depths[-1])
-    at = " and ".join(
-        f"{facts[f'{depth.id}.daily_gross_production'].shown_exactly} made and {facts[f'{depth.id}.daily_respiration'].shown_exactly} used "
-        f"at {facts[f'{depth.id}.depth'].shown}"
+    at = "; at ".join(
+        f"{facts[f'{depth.id}.depth'].shown}, {facts[f'{depth.id}.daily_gross_production'].shown_exactly} are made "
+        f"and {facts[f'{depth.id}.daily_respiration'].shown_exactly} used"
         for depth in ends
     )
     return ProductionProfile(
         name=f"{subject.name}.profile",
         title=f"{subject.record.title}: production of a day over depth",
-        description=f"{at}. {met}",
+        description=f"At {at}. {met}",
         reading=tuple(step for step in PROFILE_READING if step is not CROSSING or crossing.is_number),
         table=DataTable(
             caption="Oxygen made, used and left over in a day, with standard errors",
-            columns=("Depth (m)", *(f"{label} (mg/L per day)" for _, label, *_ in RATES)), rows=rows,
+            columns=("Depth (m)", *(f"{label} (mg L⁻¹ d⁻¹)" for _, label, *_ in RATES)), rows=rows,
         ),
         quantity="Oxygen of a day and a night, mg L⁻¹ d⁻¹",
         series=tuple(
@@ -171,7 +171,7 @@ def _rates(subject: Subject[ProductivityRecord], depth: Depth) -> ErrorBarChart:
         description=" ".join(f"{label}: {fact.shown}." for (_, label, *_), fact in zip(RATES, rates, strict=True)),
         reading=RATES_READING,
         table=DataTable(
-            caption="Rates by the hour", columns=("Rate", "mg/L per hour", "Standard error"),
+            caption="Rates by the hour", columns=("Rate", "Oxygen (mg L⁻¹ h⁻¹)", "Standard error"),
             rows=tuple((label, fact.shown_number, error.shown_number) for (_, label, *_), fact, error in zip(RATES, rates, errors, strict=True)),
         ),
         quantity="Oxygen in an hour, mg L⁻¹ h⁻¹",

@@ -18,7 +18,13 @@
   const UNREADABLE = 'That cannot be read as one number. Write it like 1234.5, 1234,5 or 1.2e3.'
   const NEAR = 1e-9 // relative: what is lost when a number is written in decimals
 
-  const says = line => line.querySelector('.says').textContent
+  // What an answer is told, with its formulas set; texts and such pieces make up a verdict.
+  const says = line => {
+    const piece = document.createDocumentFragment()
+    piece.append(...line.querySelector('.says').cloneNode(true).childNodes)
+    return piece
+  }
+  const once = pieces => pieces.filter((piece, index) => pieces.findIndex(other => other.textContent === piece.textContent) === index)
   const isRight = line => line.dataset.right === 'true'
 
   class SelfCheck extends HTMLElement {
@@ -45,7 +51,7 @@
       label.className = 'sure'
       label.textContent = 'How sure are you? '
       const select = document.createElement('select')
-      for (const [value, text] of [['', 'no matter'], ['guess', 'a guess'], ['fairly', 'fairly'], ['sure', 'sure']]) select.add(new Option(text, value))
+      for (const [value, text] of [['', 'optional'], ['guess', 'a guess'], ['fairly', 'fairly'], ['sure', 'sure']]) select.add(new Option(text, value))
       label.append(select)
       return label
     }
@@ -84,8 +90,8 @@
       const missing = this.lines.filter(line => !picked.has(line.dataset.option) && isRight(line)).length
       const left = missing ? [missing === 1 ? 'One that is right is not picked yet.' : `${missing} that are right are not picked yet.`] : []
       const right = this.lines.filter(isRight).map(says)
-      if (!wrong.length && !missing) return this.verdict(true, [...new Set(right)], 0)
-      const told = wrong.map((line, place) => `“${line.querySelector('strong').textContent}”: ${place ? says(line) : this.tells(line)}`)
+      if (!wrong.length && !missing) return this.verdict(true, once(right), 0)
+      const told = wrong.flatMap((line, place) => [`“${line.querySelector('strong').textContent}”:`, place ? says(line) : this.tells(line)])
       this.verdict(false, [...told, ...left], wrong.length + missing, '', wrong[0])
     }
 
@@ -102,7 +108,7 @@
       const wrong = this.lines.filter((line, row) => picks[row].value !== line.dataset.partner)
       if (!wrong.length) return this.verdict(true, ['Every line has its partner.'], 0)
       const count = `${picks.length - wrong.length} of ${picks.length} are matched.`
-      this.verdict(false, [count, `Look again at “${this.textOf(picks[this.lines.indexOf(wrong[0])])}”: ${says(wrong[0])}`], wrong.length)
+      this.verdict(false, [count, `Look again at “${this.textOf(picks[this.lines.indexOf(wrong[0])])}”:`, says(wrong[0])], wrong.length)
     }
 
     textOf (select) {
@@ -186,18 +192,18 @@
       this.verdict(isRight(line), [this.tells(line)], isRight(line) ? 0 : 1, '', line)
     }
 
-    verdict (right, sentences, misses, kind = '', line = undefined) {
+    verdict (right, pieces, misses, kind = '', line = undefined) {
       const sure = this.sureness
       const { slip = '', sure: refutation } = line?.dataset || {}
-      if (!right && sure === 'sure' && !refutation) sentences.push('You were sure: read the answer below with care, for such mistakes are put right best.')
+      if (!right && sure === 'sure' && !refutation) pieces.push('You were sure: read the answer below with care, for such mistakes are put right best.')
       const head = right ? RIGHT : kind === 'nearly' ? NEARLY : WRONG
-      this.say([head, ...sentences].join(' '), right ? 'right' : kind === 'nearly' ? 'nearly' : 'wrong')
+      this.say([head, ...pieces], right ? 'right' : kind === 'nearly' ? 'nearly' : 'wrong')
       const detail = { question: this.dataset.question, right, misses, variant: Number(this.dataset.variant || 0), sure, slip }
       this.dispatchEvent(new CustomEvent('self-check-answered', { bubbles: true, detail }))
     }
 
-    say (text, verdict = '') {
-      this.output.textContent = text
+    say (pieces, verdict = '') {
+      this.output.replaceChildren(...[].concat(pieces).flatMap(piece => [' ', piece]).slice(1))
       this.output.dataset.verdict = verdict
     }
   }

@@ -95,5 +95,12 @@ def test_one_or_two_panels_take_the_full_width() -> None:
     assert points(FIVE, "curve 1 0")[0][0] > 350 > points(FIVE, "curve 0 0")[0][0]
 
 
-def test_years_are_named_once_below_all_panels() -> None:
-    assert [1, 1, 1] == [texts(chart).count("Years from now") for chart in STOCKS]
+def test_years_are_named_below_each_column_of_panels() -> None:
+    """Midway between two columns the words would belong to neither."""
+    assert [1, 1, 2] == [texts(chart).count("Years from now") for chart in STOCKS]
+
+
+def test_words_under_the_years_stand_clear_of_a_foot_that_a_zigzag_lowers() -> None:
+    foot = max(y for _, y in points(FIVE, "zigzag 4"))
+    heights = [float(found.get("y", "nan")) for found in root(FIVE).findall(".//{*}text") if found.text == "Years from now"]
+    assert max(heights) > foot + 40

@@ -70,8 +70,13 @@ def test_reader_is_told_whether_axes_leave_out_zero() -> None:
 def test_table_has_the_quarters_and_the_told_years_of_every_stock() -> None:
     found = chart(loop("change: [{flux: leaching, times: 2}], years: 40, tell: [3]")).table
     assert ["0", "3", "10", "20", "30", "40"] == [row[0] for row in found.rows]
-    heads = ("Soil (kg N ha⁻¹)", "Soil, without the change (kg N ha⁻¹)", "Plants (kg N ha⁻¹)", "Plants, without the change (kg N ha⁻¹)")
-    assert ("Year", *heads) == found.columns
+    assert ("Year", "Soil", "Soil, without", "Plants", "Plants, without") == found.columns
+    assert found.caption.endswith(": stocks in kg N ha⁻¹ by years from now; “without” leaves out the change")
+
+
+def test_stock_that_nothing_changes_is_called_unchanged() -> None:
+    (stop,) = [one for one in kind("cycle").charts(demo("cycle/global_carbon")) if one.title.startswith("Emissions stop")]
+    assert "fossil fuel reserves unchanged at 930 Gt C (without the change to 836)" in stop.description
 
 
 def test_pulse_is_a_jump_of_the_curve_and_in_the_table() -> None:
