@@ -28,7 +28,7 @@ TEXT_FIELDS = {
     "title", "summary", "says", "asks", "who", "feature", "works_by", "benefit", "type", "nutrients_held_in", "why", "where", "problem",
     "effect", "do", "drawback", "name", "process", "starts_as", "ends_as", "done_by", "word", "means", "idea", "instead", "authors",
     "scenario", "hypothesis", "independent", "dependent", "what", "control", "cautions", "steps", "mend", "disturbance", "also", "question",
-    "text", "caption", "rows", "ask", "answer", "because", "how", "hint", "assumes", "limits",
+    "text", "caption", "rows", "ask", "answer", "because", "how", "hint", "hints", "labels", "assumes", "limits",
 }  # fmt: skip
 EVIL = "<script>alert(1)</script> <img src=x onerror=alert(1)> [l](javascript:alert(1)) `c` a|b *e* _e_ ~~s~~ &lt;b&gt; \"q\" 'q' <!-- "
 RENDER = {
@@ -42,13 +42,14 @@ IN_A_QUESTION = {
 }  # fmt: skip
 
 
-def poisoned(value: Any, field: str = "") -> Any:
-    """The same content, each of its texts with markup before it."""
+def poisoned(value: Any, field: str = "", evil: str = EVIL) -> Any:
+    """The same content, each of its texts with markup before it; a question with labels may hold no upright stroke."""
     if isinstance(value, dict):
-        return {key: poisoned(inner, key) for key, inner in value.items()}
+        told = evil.replace("|", "/") if "labels" in value else evil
+        return {"on" if key is True else key: poisoned(inner, key, told) for key, inner in value.items()}  # YAML 1.1 reads `on` so
     if isinstance(value, list):
-        return [poisoned(inner, field) for inner in value]
-    return f"{EVIL}{value}" if isinstance(value, str) and field in TEXT_FIELDS else value
+        return [poisoned(inner, field, evil) for inner in value]
+    return f"{evil}{value}" if isinstance(value, str) and field in TEXT_FIELDS else value
 
 
 def renamed_facts(found: Any) -> dict[str, str]:
