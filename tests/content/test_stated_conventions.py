@@ -40,6 +40,7 @@ STATED = {
     "pyramid .*/production_efficiency": "the share of what is taken up that is built up",
     "pyramid .*/supporting_area": "One animal .* has to (eat|build up) .* The level as a whole, all its animals together, (eats|builds up)",
     "pyramid .*/transfer_efficiency": "production compared with production",
+    "transect .*/freezing_height": "If it went on getting colder by",
     "transect .*/cloud_base": "For each kelvin between the two it must rise 125 m before cloud forms",
     "transect .*/(lapse_rate.*|whole_line)": "positive where it gets colder with height",
 }  # fmt: skip

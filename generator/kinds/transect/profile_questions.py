@@ -1,0 +1,231 @@
+"""Questions that are read off the profile of a line: stations and stretches that stand out, and statements that it bears out."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+
+from generator.kinds.transect.asked_line import LEAST_CLIMB, AskedLine
+from generator.kinds.transect.record import Station
+from generator.quantities import shown
+from generator.questions.claims import Claim, which_hold
+from generator.questions.making import FEWEST_STEPS, MOST_STEPS, Draft, Wrong, ordering, reading
+from generator.questions.question import Made, Needs, Rejected
+
+FEWEST = 4
+"""Stations, or stretches between them, to choose from."""
+PLAIN = 1.05
+"""How many times as large what stands out must be as the next."""
+MUCH = 1.5
+"""How many times as much rain is plainly more."""
+LEVEL, APART = 150.0, 1.0
+"""Heights [m] that count as the same, and means [K] that then are plainly different."""
+ALIKE = 1.1
+"""How many times as large the largest lapse rate may be as the smallest, to be called about the same."""
+
+Pair = tuple[Station, Station]
+
+
+def wettest_station(asked: AskedLine) -> Made:
+    """Only where it is not the highest."""
+    item = "wettest_station"
+    if len(asked.rainy) < FEWEST or asked.wettest is asked.top:
+        return Rejected(item, "too few stations tell their rain, or most falls at the highest")
+    most, top = asked.wettest, asked.top
+    place = asked.rainy.index(most)
+    draft = Draft(
+        id=item, prompt="Read the bars of the profile. At which station does most rain and snow fall in a year?",
+        solution=f"At {most.label}, {asked.told(most, 'annual_precip')}. Rain grows with height only up to where the clouds hold most water.",
+        hints=("The bars below the profile show rain and snow, its line the height of the ground.", "Find the longest bar, and go up from it to the name of its station."),
+    )  # fmt: skip
+    warmest = max(asked.stations, key=lambda station: asked.number(station, "annual_mean_temp"))
+    wrong = [
+        ([top.label], Wrong("", "clim.higher-wetter", "That is the highest station.")),
+        ([warmest.label], Wrong("", "clim.warm-is-wet", "That is the warmest station.")),
+        ([one.label for one in (*asked.rainy[max(0, place - 1) : place], *asked.rainy[place + 1 : place + 2])], Wrong("", "clim.wrong-column", "That is the bar beside it.")),
+    ]
+    return reading(draft, [station.label for station in asked.rainy], [most.label], wrong, asked.catalogue, otherwise="Compare the bars of all stations, and read the name above the longest.")
+
+
+def steepest_ground(asked: AskedLine) -> Made:
+    """Only where the largest climb is not the steepest: height over distance."""
+    item = "steepest_ground"
+    slopes = {pair: _slope(asked, pair) for pair in asked.pairs}
+    steepest = _standing_out(slopes)
+    largest = max(asked.pairs, key=lambda pair: abs(_climb(asked, pair)), default=None)
+    if len(asked.pairs) < FEWEST or steepest is None or steepest == largest or largest is None:
+        return Rejected(item, "no stretch of the ground stands out, or the largest climb is the steepest too")
+    draft = Draft(
+        id=item, prompt="Between which two neighbouring stations is the ground steepest?",
+        solution=(
+            f"From {steepest[0].label} to {steepest[1].label} it changes by {_height(asked, steepest)} over {_distance(asked, steepest)}: "
+            f"{shown.number(slopes[steepest])} m for each kilometre, more than anywhere else."
+        ),
+        hints=("Steepness is height gained for each kilometre along the line.", "For each stretch, divide the difference of the heights by the difference of the distances; both stand in the rows below the profile."),
+    )  # fmt: skip
+    wrong = [
+        ([_stretch(largest)], Wrong("", "clim.climb-not-slope", f"There the climb is larger, {_height(asked, largest)}, but so is the way, {_distance(asked, largest)}.")),
+        ([_stretch(pair) for pair in asked.pairs if asked.top in pair and pair != steepest], Wrong("", "clim.height-slope", "That is where the ground is highest.")),
+        ([_stretch(max(asked.pairs, key=lambda pair: _far(asked, pair)))], Wrong("", "clim.climb-not-slope", "That is the longest way.")),
+    ]
+    labels = [_stretch(pair) for pair in asked.pairs]
+    return reading(draft, labels, [_stretch(steepest)], wrong, asked.catalogue, otherwise="Divide the climb by the way, stretch by stretch.")
+
+
+def rule_breaker(asked: AskedLine) -> Made:
+    """The one station that lies lower than its neighbour and is colder all the same."""
+    item = "rule_breaker"
+    found = [pair for pair in asked.pairs if abs(_climb(asked, pair)) >= LEAST_CLIMB and asked.fact(pair[1], "lapse_rate_from_previous").is_number and asked.number(pair[1], "lapse_rate_from_previous") < 0]
+    if len(found) != 1 or len(asked.stations) < FEWEST:
+        return Rejected(item, "not exactly one station breaks the rule that higher means colder")
+    low, high = sorted(found[0], key=lambda station: asked.number(station, "height"))
+    coldest = min(asked.stations, key=lambda station: asked.number(station, "annual_mean_temp"))
+    draft = Draft(
+        id=item, prompt="As a rule, the higher of two neighbouring stations is the colder one. Which station is colder than a neighbour although it lies lower?",
+        solution=f"{low.label} at {asked.told(low, 'height')} has {asked.told(low, 'annual_mean_temp')}; {high.label} at {asked.told(high, 'height')} has {asked.told(high, 'annual_mean_temp')}.",
+        hints=("Compare neighbours in two rows below the profile: height, and mean of the year.", "Look for two neighbours of which the lower one has the smaller mean."),
+    )  # fmt: skip
+    wrong = [
+        ([high.label], Wrong("", "clim.wrong-end", "It is the other one of these two.")),
+        ([coldest.label], Wrong("", "clim.range-max", "That is the coldest station, but it is higher than its neighbours.")),
+    ]
+    return reading(draft, [station.label for station in asked.stations], [low.label], wrong, asked.catalogue, otherwise="Is this station lower than a neighbour, and colder than that one? Compare both rows.")
+
+
+def belts_order(asked: AskedLine, filled: Callable[[str], str]) -> Made:
+    """The plant cover from the lowest station up; only of a line that climbs all the way."""
+    item = "belts_order"
+    told = [station for station in asked.stations if station.grows_there]
+    heights = [asked.number(station, "height") for station in told]
+    if not FEWEST_STEPS <= len(told) <= MOST_STEPS or any(high - low < LEAST_CLIMB for low, high in zip(heights, heights[1:], strict=False)):
+        return Rejected(item, "the line does not climb all the way, or too few stations tell what grows there")
+    texts = [_begun(filled(station.grows_there or "")) for station in told]
+    if len({text.casefold() for text in texts}) < len(texts):
+        return Rejected(item, "the same grows at two stations")
+    at = dict(zip(texts, told, strict=True))
+    draft = Draft(
+        id=item, needs=Needs.BOTH,
+        prompt="You climb along this line. Put the belts of plants in the order in which you meet them, from the lowest station up.",
+        solution="; ".join(f"{asked.told(station, 'height')}: {text[:1].lower()}{text[1:]}" for text, station in at.items()) + ".",
+        hints=("With each belt it gets colder, and trees get smaller.", "Mosses and orchids need cloud; look at which height most rain falls, and where the mean gets too low for trees."),
+    )  # fmt: skip
+    return ordering(
+        draft, texts, starts_with="Where it is warmest and wet, trees grow tallest.", salt=asked.salt,
+        leads_on=lambda text: f"This grows at {at[text].label}, with a mean of {asked.told(at[text], 'annual_mean_temp')}. What stands where it is next colder?",
+    )  # fmt: skip
+
+
+def profile_shows(asked: AskedLine) -> Made:
+    """Which statements the numbers of the stations bear out."""
+    draft = Draft(
+        id="profile_shows", prompt="Which of these statements do the numbers of this line bear out?", solution="",
+        hints=("Take one statement at a time, and look up the two stations that it compares.", "Heights, distances and means stand in rows below the profile, rain and snow in the bars."),
+    )  # fmt: skip
+    return which_hold(draft, list(_claims(asked)), asked.catalogue, salt=asked.salt)
+
+
+def _claims(asked: AskedLine) -> Iterator[Claim]:
+    if len(asked.rainy) >= FEWEST:
+        yield from _of_rain(asked)
+    yield from _of_equal_heights(asked)
+    yield from _of_slopes(asked)
+    rates = [asked.number(station, "lapse_rate_from_previous") for _, station in asked.climbs]
+    if len(rates) >= FEWEST and min(rates) > 0 and max(rates) < ALIKE * min(rates):
+        yield Claim(
+            "A kilometre of height costs about as much warmth low on the line as high up", "A kilometre of height costs twice as much warmth high on the line as low down",
+            f"The lapse rates from station to station run from {shown.number(min(rates))} to {shown.number(max(rates))} K km⁻¹.", "clim.faster-higher",
+        )  # fmt: skip
+    if asked.subject.record.rain_shadow is not None and asked.air("cloud_forms").value and asked.air("moist_lapse_rate").is_number:
+        yield from _of_air(asked)
+
+
+def _of_rain(asked: AskedLine) -> Iterator[Claim]:
+    wet, top = asked.wettest, asked.top
+    warm = max(asked.rainy, key=lambda station: asked.number(station, "annual_mean_temp"))
+    for other, text, idea in ((top, "higher", "clim.higher-wetter"), (warm, "warmer", "clim.warm-is-wet")):
+        if other in asked.rainy and asked.number(wet, "annual_precip") >= PLAIN * asked.number(other, "annual_precip"):
+            yield Claim(
+                f"{other.label} is {text} than {wet.label}, but gets less rain and snow", f"{other.label} is {text} than {wet.label}, and so gets more rain and snow",
+                f"{other.label} gets {asked.told(other, 'annual_precip')}, {wet.label} {asked.told(wet, 'annual_precip')}.", idea,
+            )  # fmt: skip
+
+
+def _of_equal_heights(asked: AskedLine) -> Iterator[Claim]:
+    """On the two sides of the crest: as high, but not as wet, or not as warm."""
+    place = asked.stations.index(asked.top)
+    sides = [(one, other) for one in asked.stations[:place] for other in asked.stations[place + 1 :] if abs(asked.number(one, "height") - asked.number(other, "height")) <= LEVEL]
+    for one, other in sides:
+        if one in asked.rainy and other in asked.rainy and asked.number(one, "annual_precip") >= MUCH * asked.number(other, "annual_precip"):
+            yield Claim(
+                f"{one.label} and {other.label} are about as high, but {one.label} is far wetter", f"{one.label} and {other.label} are about as high, and so about as wet",
+                f"{one.label} gets {asked.told(one, 'annual_precip')}, {other.label} {asked.told(other, 'annual_precip')}.", "clim.higher-wetter",
+            )  # fmt: skip
+            break
+    for one, other in sides:
+        cold, warm = asked.number(one, "annual_mean_temp"), asked.number(other, "annual_mean_temp")
+        if warm - cold >= APART:
+            yield Claim(
+                f"At about the same height it is warmer at {other.label} than at {one.label}", f"At about the same height it is as warm at {other.label} as at {one.label}",
+                f"{other.label} at {asked.told(other, 'height')} has {asked.told(other, 'annual_mean_temp')}, {one.label} at {asked.told(one, 'height')} {asked.told(one, 'annual_mean_temp')}.", "clim.lee-mirror",
+            )  # fmt: skip
+            break
+
+
+def _of_slopes(asked: AskedLine) -> Iterator[Claim]:
+    """Two stretches of which the smaller climb is the steeper one."""
+    up = [pair for pair in asked.pairs if _climb(asked, pair) >= LEAST_CLIMB]
+    found = [(one, other) for one in up for other in up if _climb(asked, one) * PLAIN < _climb(asked, other) and _slope(asked, one) > MUCH * _slope(asked, other)]
+    for one, other in found[:1]:
+        yield Claim(
+            f"The climb to {one[1].label} is smaller than that to {other[1].label}, but steeper", f"The climb to {one[1].label} is smaller than that to {other[1].label}, and so less steep",
+            f"{_height(asked, one)} over {_distance(asked, one)}, and {_height(asked, other)} over {_distance(asked, other)}.", "clim.climb-not-slope",
+        )  # fmt: skip
+
+
+def _of_air(asked: AskedLine) -> Iterator[Claim]:
+    dry, moist = asked.air("dry_lapse_rate"), asked.air("moist_lapse_rate")
+    yield Claim(
+        "Rising air cools more slowly in the cloud than below it", "Rising air cools at one rate from the ground to the crest",
+        f"It cools by {dry.shown_exactly} below the cloud, and by {moist.shown_exactly} in it.", "clim.dry-all-the-way",
+    )  # fmt: skip
+    first, last = asked.air("temperature"), asked.air("lee_temperature")
+    if last.number - first.number >= APART:
+        yield Claim(
+            "Behind the crest the air comes down warmer than it set out", "Behind the crest the air comes down as it set out",
+            f"It sets out with {first.shown_exactly} and comes down with {last.shown_exactly}.", "clim.lee-mirror",
+        )  # fmt: skip
+
+
+def _standing_out(values: dict[Pair, float]) -> Pair | None:
+    """The stretch with the largest value, if it is plainly larger than any other."""
+    ordered = sorted(values, key=lambda pair: -values[pair])
+    return ordered[0] if len(ordered) > 1 and values[ordered[0]] > max(0.0, PLAIN * values[ordered[1]]) else None
+
+
+def _stretch(pair: Pair) -> str:
+    return f"{pair[0].label} to {pair[1].label}"
+
+
+def _climb(asked: AskedLine, pair: Pair) -> float:
+    return asked.number(pair[1], "height") - asked.number(pair[0], "height")
+
+
+def _far(asked: AskedLine, pair: Pair) -> float:
+    return asked.number(pair[1], "distance") - asked.number(pair[0], "distance")
+
+
+def _slope(asked: AskedLine, pair: Pair) -> float:
+    """[m/km], upwards or downwards."""
+    far = _far(asked, pair)
+    return abs(_climb(asked, pair)) / far if far else 0.0
+
+
+def _height(asked: AskedLine, pair: Pair) -> str:
+    return asked.told(pair[1], "climb_from_previous").lstrip(shown.MINUS)
+
+
+def _distance(asked: AskedLine, pair: Pair) -> str:
+    return f"{shown.written(f'{_far(asked, pair):g}')} km"
+
+
+def _begun(text: str) -> str:
+    return text[:1].upper() + text[1:]
