@@ -293,7 +293,7 @@ def water_order(asked: AskedStation) -> Made:
     draft = Draft(
         id=item, needs=Needs.BOTH,
         prompt=f"Put these amounts of water of a mean year at {asked.place} in order, the largest first.",
-        solution=" > ".join(f"{text[:1].lower()}{text[1:]} ({asked.fact(named[text]).shown})" for text in texts) + ".",
+        solution=f"{as_option(' > '.join(f'{text[:1].lower()}{text[1:]} ({asked.fact(named[text]).shown})' for text in texts))}.",
         hints=("More cannot evaporate than could, nor run off than falls.", "Look the amounts up among the numbers of this page: potential and actual evapotranspiration, surplus and deficit."),
     )
     return ordering(

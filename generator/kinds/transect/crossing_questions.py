@@ -10,7 +10,7 @@ from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
 from generator.quantities.working import Substitution
-from generator.questions.making import Draft, Wrong, choice, number_entry, ordering
+from generator.questions.making import Draft, Wrong, as_option, choice, number_entry, ordering
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
 
@@ -168,7 +168,7 @@ def air_order(asked: AskedLine) -> Made:
     draft = Draft(
         id=item,
         prompt="Follow the air over the crest. Put its stages in order by temperature, from the coldest to the warmest.",
-        solution="; ".join(f"{text[:1].lower()}{text[1:]}: {told[text]}" for text in found) + ".",
+        solution=f"{as_option('; '.join(f'{text[:1].lower()}{text[1:]}: {told[text]}' for text in found))}.",
         needs=Needs.BOTH,
         hints=("Rising air cools and sinking air warms, but not at one rate.", "The profile shows the air's temperature at each numbered place."),
     )
