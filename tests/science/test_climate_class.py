@@ -156,6 +156,12 @@ def test_sixty_millimetres_in_the_driest_month_make_it_wet_all_year(driest: floa
     assert expected == climate_class([25.0] * 12, [driest] + [300.0] * 11)
 
 
+@pytest.mark.parametrize(("driest", "expected"), [(20.0, "Am"), (19.95, "Aw"), (19.0, "Aw")])
+def test_short_dry_season_is_made_up_for_by_a_wet_year(driest: float, expected: str) -> None:
+    """2000 mm a year: 100 less a 25th of it is 20 mm."""
+    assert expected == climate_class([25.0] * 12, [driest] + [(2000 - driest) / 11] * 11)
+
+
 def test_only_one_dry_half_of_the_year_is_not_weighed_against_the_other() -> None:
     """A dry summer with a wet month in it stays a dry summer as long as the winter is not dry too, and the other way round."""
     dry_summer = [60.0, 90, 100, 10, 80, 200, 80, 80, 80, 90, 80, 70]

@@ -64,7 +64,7 @@ def test_sun_neither_sets_nor_rises_near_the_poles(latitude: float, june: float,
     assert (june, december) == (fao_day_length(latitude, 172), fao_day_length(latitude, 355))
 
 
-@pytest.mark.parametrize("latitude", [90.1, -91, float("nan")])
+@pytest.mark.parametrize("latitude", [90.1, -90.1, float("nan")])
 def test_latitude_off_the_globe_is_refused(latitude: float) -> None:
     """A latitude beyond the poles is named with its limits."""
     with pytest.raises(ValueError, match=r"latitude: expected -90 to 90 \[deg\], found"):

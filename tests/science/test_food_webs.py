@@ -47,6 +47,8 @@ def test_basal_species_may_be_named_or_left_out() -> None:
     [
         ({"vole": {"grass": 0.9}}, "vole: expected shares that add up to 1, found 0.9"),
         ({"vole": {"grass": 1.5, "moss": -0.5}}, "vole: expected shares above 0, found -0.5 of moss"),
+        ({"vole": {"grass": 1.0, "moss": 0.0}}, "vole: expected shares above 0, found 0 of moss"),
+        ({"vole": {"grass": float("inf")}}, "vole: expected shares above 0, found inf of grass"),
         ({"vole": {"grass": float("nan")}}, "vole: expected shares above 0, found nan of grass"),
         ({"pike": {"pike": 1.0}}, "found none to pike"),
         ({"a": {"b": 1.0}, "b": {"a": 1.0}, "c": {"grass": 1.0}}, "found none to a, b"),
