@@ -200,3 +200,8 @@ def test_square_root_of_nothing_of_a_number_and_of_an_area() -> None:
 @pytest.mark.parametrize(("source", "value"), [("exp(0)", 1.0), ("log(1)", 0.0), ("sin(0)", 0.0), ("tan(0)", 0.0), ("arccos(1)", 0.0), ("abs(-2)", 2.0)])
 def test_functions_of_one_number_at_their_well_known_places(source: str, value: float) -> None:
     assert value == Expression(source).value()
+
+
+@pytest.mark.parametrize(("a", "b", "c", "holds"), [(1.0, 2.0, 3.0, True), (2.0, 1.0, 3.0, False), (1.0, 3.0, 2.0, False), (3.0, 2.0, 1.0, False)])
+def test_chain_of_comparisons_holds_where_each_of_them_does(a: float, b: float, c: float, holds: bool) -> None:
+    assert holds is Expression("a < b < c").value(a=a, b=b, c=c)
