@@ -7,14 +7,15 @@ from collections.abc import Iterator
 from generator.kind import Subject, in_sentence
 from generator.kinds.productivity.bottle_facts import COLUMN, DAILY, DAY, MOLAR
 from generator.kinds.productivity.record import Bottles, Depth, ProductivityRecord
-from generator.kinds.productivity.replicate_questions import ReplicateQuestions
+from generator.kinds.productivity.replicate_questions import ReplicateQuestions, only_made
+from generator.kinds.productivity.statement_questions import StatementQuestions
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.text import sentence
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry, reading
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, matching, number_entry, reading
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
-from generator.questions.question import Made, Needs
+from generator.questions.question import Made, Needs, Pair, Rejected
 
 
 class BottleQuestions(ReplicateQuestions):
@@ -35,7 +36,7 @@ class BottleQuestions(ReplicateQuestions):
         yield self.net_production()
         yield self.gross_production()
         yield self.respiration()
-        yield self.unit_of_rate()
+        yield self.what_bottles_show()
         yield self.why_dark()
         yield self.day()
         yield self.carbon()
@@ -47,6 +48,7 @@ class BottleQuestions(ReplicateQuestions):
         yield self.loss()
         if len(self.bottles.depths) > 2:
             yield self.best_depth()
+        yield from only_made(self.gain_by_day(), StatementQuestions(self.subject, self.catalogue).on_bottles(self.bottles))
         yield from self.verdict()
 
     def verdict(self) -> Iterator[Made]:
@@ -68,8 +70,9 @@ class BottleQuestions(ReplicateQuestions):
         return {sort: self.fact(depth, f"{sort}_oxygen") for sort in ("initial", "light", "dark")} | {"hours": self.hours}
 
     def means(self, depth: Depth, *sorts: str) -> str:
-        words = {"initial": "the initial bottles", "light": "the light bottles after {}", "dark": "the dark bottles after {}"}
-        return " and ".join(f"{self.fact(depth, f'{sort}_oxygen').shown_exactly} in {words[sort].format(self.hours.shown_exactly)}" for sort in sorts)
+        words = {"initial": "the initial bottles", "light": "the light bottles", "dark": "the dark bottles"}
+        said = " and ".join(f"{self.fact(depth, f'{sort}_oxygen').shown_exactly} in {words[sort]}" for sort in sorts)
+        return f"{said} after {self.hours.shown_exactly}"
 
     def net_production(self) -> Made:
         depth = self.richest
@@ -87,7 +90,8 @@ class BottleQuestions(ReplicateQuestions):
                 Mistake("ps.bottles", "(light - dark) / hours", "taking light less dark, which is gross production"),
                 Mistake("ps.bottles", "(initial - dark) / hours", "taking initial less dark, which is respiration"),
             ),
-            self.catalogue, kept=(self.hours.id,), otherwise="Take the oxygen in the light bottles less that at the start, then divide by the hours.",
+            self.catalogue, kept=(self.hours.id,), asks_unit=True,
+            otherwise="Take the oxygen in the light bottles less that at the start, then divide by the hours.",
         )  # fmt: skip
 
     def gross_production(self) -> Made:
@@ -96,7 +100,7 @@ class BottleQuestions(ReplicateQuestions):
         draft = Draft(
             id="gross_production",
             prompt=(
-                f"Mean oxygen {self.at(depth)} was {self.means(depth, 'initial', 'light', 'dark')}. "
+                f"Mean oxygen {self.at(depth)} was {self.means(depth, 'light', 'dark')}. "
                 "Respiration is taken to be the same in light and dark. What is gross production by the hour?"
             ),
             solution=f"All that was made is what is left over in the light and what was used besides, so light less dark: {gross.shown_exactly}.",
@@ -131,19 +135,20 @@ class BottleQuestions(ReplicateQuestions):
             self.catalogue, kept=(self.hours.id,), otherwise="Take the oxygen at the start less that in the dark bottles, then divide by the hours.",
         )  # fmt: skip
 
-    def unit_of_rate(self) -> Made:
+    def what_bottles_show(self) -> Made:
+        pairs = (
+            Pair("Oxygen in the light bottles less that at the start", "Net production", "In the light oxygen is made and used: what is left over shows."),
+            Pair("Oxygen at the start less that in the dark bottles", "Respiration", "In the dark oxygen is only used: the loss shows how much."),
+            Pair("Oxygen in the light bottles less that in the dark ones", "Gross production", "What is left over and what was used besides make up all that was made."),
+        )
         draft = Draft(
-            id="unit_of_rate",
-            prompt="Which unit fits the production of plankton in a bottle?",
-            solution="Production is a rate: a mass of oxygen, for each litre of water and for each hour or day.",
+            id="what_bottles_show",
+            prompt="Divided by the hours, each of these differences is a rate. Match them.",
+            solution="One of the answers fits none of the lines: no two bottles show biomass. The pairs stand below, each with its reason.",
             needs=Needs.KNOWLEDGE,
+            hints=("Say of each bottle which processes run in it.", "A difference of two bottles shows the process by which they differ."),
         )
-        wrong = (
-            Wrong("mg of oxygen in a litre", "bio.stock-rate", "That is how much oxygen is there."),
-            Wrong("mg of oxygen in an hour", "inv.no-amount-of-water", "A large bottle makes more than a small one."),
-            Wrong("number of algae in a litre", "bio.numbers", "That counts what is there."),
-        )
-        return choice(draft, "mg of oxygen in a litre and an hour", wrong, self.catalogue, salt=self.subject.id)
+        return matching(draft, pairs, ["Growth of biomass"], salt=self.subject.id)
 
     def why_dark(self) -> Made:
         draft = Draft(
@@ -154,7 +159,7 @@ class BottleQuestions(ReplicateQuestions):
         )
         wrong = (
             Wrong("It shows photosynthesis without the disturbance of respiration", "ps.no-respiration", "It is the other way round."),
-            Wrong("It shows what algae do at night, for only then do they respire", "ps.night-only"),
+            Wrong("It shows what algae do at night, when they begin to respire", "ps.night-only"),
             Wrong("It is a second try of the light bottle, to take a mean", "inv.control-is-replicate"),
         )
         return choice(draft, "It shows how much oxygen respiration uses", wrong, self.catalogue, salt=self.subject.id)
@@ -231,7 +236,7 @@ class BottleQuestions(ReplicateQuestions):
         )
         wrong = (
             Wrong("The bottles leaked, for oxygen cannot get less in a light bottle", "inv.negative-is-wrong"),
-            Wrong("No photosynthesis took place at all", "ps.net-is-gross", "That would make gross production nothing, not net production."),
+            Wrong("There was no photosynthesis in it", "ps.net-is-gross", "That would make gross production nothing, not net production."),
             Wrong("Respiration stopped, as it does in the light", "ps.night-only"),
         )
         return choice(draft, "More oxygen was used there than was made", wrong, self.catalogue, salt=self.subject.id)
@@ -258,3 +263,22 @@ class BottleQuestions(ReplicateQuestions):
         )
         otherwise = "Find the line of net production in the legend, and follow it to its point farthest to the right."
         return reading(draft, tuple(labels.values()), best, wrong, self.catalogue, otherwise=otherwise)
+
+    def gain_by_day(self) -> Made:
+        """Where the light bottles gain oxygen, but the night uses up more than that."""
+        labels = {depth.id: self.fact(depth, "depth").shown for depth in self.bottles.depths}
+        gains = [depth for depth in self.bottles.depths if self.fact(depth, "light_change").number > 0]
+        right = [labels[depth.id] for depth in gains if self.fact(depth, "daily_net_production").number < 0]
+        if not right or len(right) == len(gains):
+            return Rejected("gain_by_day", "no depth gains by day what a night more than uses up, beside others that keep a gain")
+        draft = Draft(
+            id="gain_by_day",
+            prompt="Go by the means. At which depth do the light bottles gain oxygen, while a day and a night together leave a loss?",
+            solution=f"At {right[0]} the light bottles lie above the line of no change, but net production of the day lies below nothing: respiration goes on at night.",
+            needs=Needs.BOTH,
+            hints=("Use both charts: the change in the bottles, and production of a day over depth.", "First keep the depths at which the light bottles lie above the line of 0."),
+        )
+        kept = [labels[depth.id] for depth in gains if labels[depth.id] not in right]
+        wrong = ((kept, Wrong("", "ps.respire-in-light", "Here a day and a night leave a gain too.")),)
+        otherwise = "Here the light bottles lose oxygen too. Look for a gain in the one chart and a loss in the other."
+        return reading(draft, tuple(labels.values()), right, wrong, self.catalogue, otherwise=otherwise)

@@ -7,11 +7,13 @@ from collections.abc import Iterator
 from generator.kind import Subject, in_sentence
 from generator.kinds.productivity.harvest_facts import GRAZING
 from generator.kinds.productivity.record import Harvest, Plot, ProductivityRecord
-from generator.kinds.productivity.replicate_questions import ReplicateQuestions
+from generator.kinds.productivity.replicate_questions import ReplicateQuestions, only_made
+from generator.kinds.productivity.statement_questions import StatementQuestions
 from generator.quantities.fact import Fact
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry, ordering
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
+from generator.questions.qualitative import next_step
 from generator.questions.question import Made, Needs
 
 LOOK_UP = "from the numbers on this page"
@@ -40,6 +42,8 @@ class HarvestQuestions(ReplicateQuestions):
         if f"{GRAZING}.eaten" in self.facts:
             yield self.eaten()
         yield self.where_to_cut()
+        yield self.from_quadrat_to_rate()
+        yield from only_made(StatementQuestions(self.subject, self.catalogue).on_harvests(self.harvest))
         yield self.why_replicates("a bag", "several quadrats in each plot")
         error = self.fact(f"error_{self.last.id}")
         if error.is_number and error.number > 0:
@@ -96,7 +100,7 @@ class HarvestQuestions(ReplicateQuestions):
                 Mistake("inv.start-less-end", "(earlier - later) / days", "taking the start less the end"),
                 Mistake("bio.both-added", "(later + earlier) / days", "adding the two harvests"),
             ),
-            self.catalogue, kept=(days.id,), otherwise="Take the later biomass less the earlier one, then divide by the days between them.",
+            self.catalogue, kept=(days.id,), asks_unit=True, otherwise="Take the later biomass less the earlier one, then divide by the days between them.",
         )  # fmt: skip
 
     def gross_production(self, plot: Plot) -> Made:
@@ -128,7 +132,7 @@ class HarvestQuestions(ReplicateQuestions):
             Wrong("Yes, if the mass was dried before it was weighed", "bio.stock-rate", "Drying matters, but it makes no rate of a mass."),
             Wrong("No: the more there is, the less can be added", "bio.stock-limits"),
         )
-        return choice(draft, "No: production is what is added in a time, not what is there", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "No: production is what is added in a time", wrong, self.catalogue, salt=self.subject.id)
 
     def why_dry(self) -> Made:
         draft = Draft(
@@ -197,3 +201,18 @@ class HarvestQuestions(ReplicateQuestions):
             Wrong("Where they lay at the harvest before", "bio.cut-twice"),
         )
         return choice(draft, "At places drawn by chance", wrong, self.catalogue, salt=self.subject.id)
+
+    def from_quadrat_to_rate(self) -> Made:
+        """Each step needs what the one before it gives."""
+        steps = (
+            "Cut the plants inside each frame", "Dry the cut plants until their mass stays the same", "Weigh what is dry",
+            "Turn the mass in a frame into biomass of a square metre", "Take the biomass of the first harvest off that of the last", "Divide what was gained by the days",
+        )  # fmt: skip
+        draft = Draft(
+            id="from_quadrat_to_rate",
+            prompt="How does net production come out of quadrats, at the last harvest? Put the steps in order.",
+            solution="Fresh plants hold changing amounts of water, a frame is no square metre, and biomass is no rate: so dry, weigh, scale up, compare, divide by the time.",
+            needs=Needs.KNOWLEDGE,
+            hints=("Work in the field comes first, then work in the laboratory, then sums.", "Ask of each step what it needs: the one that gives it comes before."),
+        )
+        return ordering(draft, steps, starts_with="Before anything can be dried or weighed it has to be there.", leads_on=next_step, salt=self.subject.id)

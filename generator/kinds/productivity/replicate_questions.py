@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from generator.kind import Subject
 from generator.kinds.productivity.record import ProductivityRecord
 from generator.quantities.fact import Fact
@@ -9,7 +11,12 @@ from generator.quantities.units import unit
 from generator.questions.making import Draft, Wrong, choice, number_entry
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
-from generator.questions.question import Made, Needs
+from generator.questions.question import Made, Needs, Rejected
+
+
+def only_made(*items: Made) -> Iterator[Made]:
+    """Those that came out; why others did not is not told, for many records give no rise to them."""
+    return (item for item in items if not isinstance(item, Rejected))
 
 
 class ReplicateQuestions:
@@ -42,16 +49,16 @@ class ReplicateQuestions:
     def why_replicates(self, one: str, several: str) -> Made:
         draft = Draft(
             id="why_replicates",
-            prompt=f"Why are {several} used, and not just one?",
+            prompt=f"What are {several} good for?",
             solution=f"Single readings differ by chance. Only {several} show by how much, and so how far their mean can be trusted.",
             needs=Needs.KNOWLEDGE,
         )
         wrong = (
-            Wrong("Because the mean of several readings has no error", "inv.mean-has-no-error"),
-            Wrong(f"In case {one} is lost, otherwise one would do just as well", "inv.one-is-enough"),
-            Wrong("Because they show whether the meter reads too high", "inv.replicates-show-bias"),
+            Wrong("Their mean has no error", "inv.mean-has-no-error"),
+            Wrong(f"One would do as well, but {one} can get lost", "inv.one-is-enough"),
+            Wrong("They show whether the meter reads too high", "inv.replicates-show-bias"),
         )
-        return choice(draft, "Because they show how much readings differ by chance", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "They show how much readings differ by chance", wrong, self.catalogue, salt=self.subject.id)
 
     def told_apart(self, where: str, what: str, difference: Fact, error: Fact, verdict: bool, answered: bool) -> Made:
         """What a value and its standard error say together; where the value answers another question, it is to be looked up."""
@@ -67,7 +74,7 @@ class ReplicateQuestions:
         wrong = [
             Wrong(hidden if verdict else apart, "inv.no-rule", "Compare the value with twice its standard error."),
             Wrong("It is known exactly, since a mean was taken", "inv.mean-has-no-error"),
-            Wrong("All readings lie within one standard error of the mean", "inv.bars-are-range"),
+            Wrong("The readings lie within one standard error of the mean", "inv.bars-are-range"),
         ]
         if not verdict:
             wrong[1] = Wrong("It is exactly nothing", "inv.not-apart-is-nothing")

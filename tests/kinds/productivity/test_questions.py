@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from generator.questions.question import ChartReading, Choice, NumberEntry
+from generator.questions.question import ChartReading, Choice, Matching, NumberEntry, Ordering
 from tests.kinds.productivity.small_series import DEEP, GRAZED, GREW, TOP, bottles, harvest, of
 from tests.kinds.small_records import demo, made, rejected
 
@@ -143,4 +143,30 @@ def test_no_prompt_tells_the_answer_to_another_question(text: str) -> None:
 def test_demo_asks_on_all_that_the_method_teaches(record: str) -> None:
     asked = set(made(demo(record)))
     assert {"net_production", "gross_production", "why_replicates", "standard_error", "told_apart"} <= asked
-    assert ({"respiration", "unit_of_rate", "why_dark", "loss", "best_depth"} if record == BOTTLES else {"stock_or_rate", "why_dry", "eaten"}) <= asked
+    assert ({"respiration", "what_bottles_show", "why_dark", "loss", "best_depth"} if record == BOTTLES else {"stock_or_rate", "why_dry", "eaten"}) <= asked
+
+
+def test_bottles_are_matched_with_what_their_difference_shows() -> None:
+    question = made(demo(BOTTLES))["what_bottles_show"]
+    assert isinstance(question, Matching)
+    assert ["Net production", "Respiration", "Gross production"] == [pair.partner for pair in question.pairs]
+    assert {"Growth of biomass"} == set(question.partners) - {pair.partner for pair in question.pairs}
+
+
+def test_gain_by_day_may_be_a_loss_by_day_and_night() -> None:
+    """Source: arithmetic: 1.1 gained in four hours at 0 m; at 4 m 0.1 is gained, but 0.15 x 24 used against 0.175 x 10 made."""
+    dim = DEEP | {"light": "[6.1, 6.3]"}
+    question = made(of(bottles(TOP, dim, DEEP | {"depth": "9"})))["gain_by_day"]
+    assert isinstance(question, ChartReading)
+    assert (("4 m",), [("0 m",)]) == (question.right, [slip.labels for slip in question.slips])
+
+
+def test_gain_that_is_kept_everywhere_or_nowhere_is_not_asked_about() -> None:
+    assert "gain_by_day" not in made(of(bottles(DEEP, DEEP | {"depth": "6"}, DEEP | {"depth": "9"})))
+    assert "gain_by_day" not in made(of(bottles(TOP, TOP | {"depth": "6"})))
+
+
+def test_steps_from_quadrat_to_rate_begin_with_the_cut_and_end_with_the_days() -> None:
+    question = made(demo(HARVEST))["from_quadrat_to_rate"]
+    assert isinstance(question, Ordering)
+    assert ("Cut the plants", "Divide what was gained") == (question.steps[0].text[:14], question.steps[-1].text[:22])
