@@ -190,6 +190,10 @@ def by_keyboard(page: Page, item: Question) -> None:
             page.keyboard.press("Tab")
         raise AssertionError("Tab does not reach it")
 
+    def press(button: Locator) -> None:
+        reach(button)
+        page.keyboard.press("Enter")
+
     match item:
         case Choice():
             reach(page.get_by_role("radio").first)
@@ -202,7 +206,7 @@ def by_keyboard(page: Page, item: Question) -> None:
                     reach(page.get_by_role("checkbox").nth(n))
                     page.keyboard.press("Space")
         case Ordering():
-            put_in_order(page, lambda button: (reach(button), page.keyboard.press("Enter")))  # type: ignore[func-returns-value]
+            put_in_order(page, press)
         case Matching():
             for pair in item.pairs:
                 reach(page.get_by_label(pair.text))
