@@ -7,9 +7,10 @@ from datetime import UTC, datetime, time
 from typing import Any
 
 from bs4 import BeautifulSoup
+from markdown import Markdown
 
 from generator.kinds import all_kinds
-from generator.pages.practice import FOLDER, practice_scripts
+from generator.pages.practice import FOLDER, practice_page, practice_scripts, progress_page
 from generator.pages.questions import item_type
 from generator.pages.site import Site
 from tests.kinds.small_records import library
@@ -28,6 +29,13 @@ def test_the_index_holds_each_question_once_with_its_type_and_topic() -> None:
     expected = [(subject.id, item.id, item_type(item)) for subject in SITE.subjects for item in library().questions[subject.id]]
     assert sorted(expected) == sorted((record, item, kind) for record, item, kind, *_ in index["items"])
     assert {topic for _, _, _, topic, *_ in index["items"]} == set(range(len(index["topics"])))
+
+
+def test_what_stands_there_without_a_script_lies_inside_the_desk_that_takes_its_place() -> None:
+    """Outside it, both would be seen at once."""
+    found = BeautifulSoup(Markdown(extensions=["tables", "attr_list", "md_in_html"]).convert(practice_page(SITE).body), "html.parser")
+    assert found.select("practice-desk .without-script") and not found.select("p practice-desk")
+    assert "<p><practice-record" not in Markdown(extensions=["md_in_html"]).convert(progress_page(SITE).body)
 
 
 def test_a_test_covers_its_topics_by_their_place() -> None:
