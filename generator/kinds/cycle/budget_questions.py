@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from generator.kind import in_sentence
 from generator.kinds.cycle.asking import NO_EXACT, Asking, listed, plainly_less
-from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out, is_refilled
+from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out, is_refilled, significant_figures
 from generator.kinds.cycle.record import Reservoir
-from generator.quantities.fact import Fact
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, computed
+from generator.quantities.units import unit
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Rejected
@@ -142,4 +144,32 @@ class BudgetQuestions(Asking):
                 Mistake("carb.residence-inverse", "stock * outflow", "multiplying stock and outflow"),
             ),
             self.catalogue, otherwise="Divide so that a unit of time comes out: amount ÷ amount per year.", asks_unit=True,
+        )  # fmt: skip
+
+    def share_of_outflow(self) -> Made:
+        """Which part of what leaves a reservoir takes one of its ways, not the widest."""
+        able = [reservoir for reservoir in self.busy[1:] if len(fluxes_out(self.record, reservoir.id)) > 1 and self.fact(reservoir.id, "outflow").number > 0]
+        if not able:
+            return Rejected("share_of_outflow", "no second reservoir has several outflows that are stated as single numbers")
+        fluxes = fluxes_out(self.record, able[0].id)
+        flux = sorted(fluxes, key=lambda flux: flux.rate.value or 0.0)[-2]
+        rest = " + ".join(other.symbol for other in fluxes if other is not flux)
+        given = {one.symbol: self.fact(one.id, "rate") for one in fluxes}
+        right = computed(
+            "share_of_outflow", f"Share of {in_sentence(flux.label)}", Expression(f"{flux.symbol} / ({flux.symbol} + {rest})"), given, unit("percent"),
+            figures=significant_figures(self.record),
+        )  # fmt: skip
+        draft = Draft(
+            id="share_of_outflow",
+            prompt=f"What share of all that leaves “{able[0].label}” does {in_sentence(flux.label)} carry away, in percent?",
+            solution=f"{given[flux.symbol].shown_exactly} of {self.fact(able[0].id, 'outflow').shown_exactly}: {right.shown}.",
+        )
+        return number_entry(
+            draft, right, given,
+            (
+                Mistake("cyc.share-of-rest", f"{flux.symbol} / ({rest})", "dividing by the other outflows alone"),
+                Mistake("nit.complement", f"({rest}) / ({flux.symbol} + {rest})", "giving what the others carry away"),
+                Mistake("en.eff-fraction", f"{flux.symbol} / ({flux.symbol} + {rest}) / 100", "leaving out the factor 100"),
+            ),
+            self.catalogue, otherwise="Add up all arrows that start at the box, then divide the one by the sum.",
         )  # fmt: skip

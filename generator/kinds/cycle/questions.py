@@ -15,9 +15,9 @@ from generator.kinds.cycle.stock_questions import StockQuestions
 from generator.kinds.cycle.substance_questions import SubstanceQuestions
 from generator.questions.making import enough, first_made
 from generator.questions.misconception import Catalogue
-from generator.questions.question import Made, Rejected
+from generator.questions.question import Choice, Made, Rejected
 
-FEWEST, WANTED, MOST_READINGS = 6, 8, 2
+FEWEST, WANTED, MOST_READINGS = 6, 9, 2
 """What every record should have, how many are filled up with questions that are much like others, and how many are read off charts."""
 
 
@@ -36,7 +36,7 @@ def questions(subject: Subject[CycleRecord], catalogue: Catalogue) -> Sequence[M
         substance.conversion(),
     )  # fmt: skip
     asked = (*expected, *_made(further))
-    spare = _made((budget.inflow(), process.exits(), which_process))
+    spare = _made((budget.inflow(), budget.share_of_outflow(), process.exits(), *((which_process,) if isinstance(forms, Choice) else ())))
     sure = len(_made(asked))
     return enough((*asked, *spare), max(FEWEST, min(sure + len(spare), max(sure, WANTED))))
 

@@ -5,9 +5,11 @@ from __future__ import annotations
 import pytest
 
 from generator.kind import Subject
-from generator.questions.question import Choice, Matching, NumberEntry
+from generator.kinds.cycle.budget_questions import BudgetQuestions
+from generator.kinds.cycle.process_questions import ProcessQuestions
+from generator.questions.question import Choice, Matching, NumberEntry, Rejected
 from tests.kinds.cycle.test_facts import UNITS, cycle
-from tests.kinds.small_records import demo, made, rejected, subject
+from tests.kinds.small_records import demo, library, made, rejected, subject
 
 FORMS = """
 a source pool 5, process: fixation, starts_as: N2, ends_as: NH3, done_by: bacteria
@@ -55,7 +57,7 @@ def test_without_a_mixed_process_a_single_human_input_is_asked_for() -> None:
 
 def test_process_with_the_same_forms_is_no_wrong_option() -> None:
     """Fixation and capture both turn N2 into NH3: either would be right."""
-    question = made(cycle(FORMS, head=UNITS.replace("Gt C", "Gt N")))["which_process"]
+    question, _ = ProcessQuestions(cycle(FORMS, head=UNITS.replace("Gt C", "Gt N")), library().catalogue).processes()
     assert isinstance(question, Choice)
     texts = {option.text for option in question.options if not option.right}
     assert not ({"Fixation", "Capture"} & texts and right(question) in ("Fixation", "Capture"))
@@ -188,3 +190,15 @@ def test_question_names_the_matter_of_the_units(label: str, matter: str) -> None
         "fluxes: [{id: a, from: x, to: p, rate: 1, cause: people}, {id: b, from: x, to: p, rate: 1}, {id: c, from: p, to: q, rate: 1}]\n",
     )
     assert f"bring {matter} in" in made(of)["human_share"].prompt
+
+
+def test_share_of_an_outflow_knows_the_wrong_whole_and_the_rest() -> None:
+    """Source: arithmetic on the record: 40 of 113, of 73, and 73 of 113 thousand."""
+    question = made(demo("cycle/water"))["share_of_outflow"]
+    assert isinstance(question, NumberEntry)
+    assert ("35.4 %", ["54.8 %", "64.6 %", "0.354 %"]) == (question.answer, [slip.shown for slip in question.slips])
+
+
+@pytest.mark.parametrize("fluxes", ["a source pool 4\nb pool sink 3\nc pool sink 1", "a source pool 4\nb pool sink 4", "a source pool 4\nb pool sink 0\nc pool sink 0"])
+def test_share_of_an_outflow_needs_a_second_reservoir_with_several(fluxes: str) -> None:
+    assert isinstance(BudgetQuestions(cycle(fluxes), library().catalogue).share_of_outflow(), Rejected)
