@@ -205,3 +205,7 @@ def test_functions_of_one_number_at_their_well_known_places(source: str, value: 
 @pytest.mark.parametrize(("a", "b", "c", "holds"), [(1.0, 2.0, 3.0, True), (2.0, 1.0, 3.0, False), (1.0, 3.0, 2.0, False), (3.0, 2.0, 1.0, False)])
 def test_chain_of_comparisons_holds_where_each_of_them_does(a: float, b: float, c: float, holds: bool) -> None:
     assert holds is Expression("a < b < c").value(a=a, b=b, c=c)
+
+
+def test_not_turns_a_condition_round() -> None:
+    assert (False, True) == tuple(Expression("not a < b").value(a=a, b=2.0) for a in (1.0, 2.0))

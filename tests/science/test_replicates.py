@@ -109,3 +109,9 @@ def test_one_reading_is_its_own_mean_and_has_no_spread() -> None:
 @pytest.mark.parametrize(("first", "second", "expected"), [(0.0, 0.0, 0.0), (0.3, 0.0, 0.3), (0.0, 0.4, 0.4), (0.3, 0.4, 0.5)])
 def test_exact_means_add_no_error(first: float, second: float, expected: float) -> None:
     assert expected == pytest.approx(METHODS["standard_error_of_difference"].compute(first_error=first, second_error=second))
+
+
+@pytest.mark.parametrize(("difference", "verdict"), [(1.99, False), (2.0, False), (2.01, True), (-2.01, True)])
+def test_twice_the_error_is_the_limit(difference: float, verdict: bool) -> None:
+    """Source: a mean and twice its standard error span about 95 %, as it is taught; twice itself is not more than twice."""
+    assert verdict is told_apart(difference, 1.0)

@@ -61,7 +61,7 @@ def test_compensation_depth_lies_between_gain_and_loss(upper: float, thickness: 
     assert 0.0 == pytest.approx(float(np.interp(found, [upper, upper + thickness], [gain, -loss])), abs=1e-6)
 
 
-@pytest.mark.parametrize(("depths", "found"), [([2], [1.0]), ([2, 2], [1.0, 1.0]), ([4, 2], [1.0, 1.0])])
+@pytest.mark.parametrize(("depths", "found"), [([2], [1.0]), ([2, 2], [1.0, 1.0]), ([4, 2], [1.0, 1.0]), ([0, 4, 2], [1.0, 1.0, 1.0]), ([0, 2, 2], [1.0, 1.0, 1.0])])
 def test_depths_that_do_not_go_down_are_refused(depths: list[float], found: list[float]) -> None:
     with pytest.raises(ValueError, match="each below the one before"):
         column_sum(depths, found)
