@@ -186,7 +186,7 @@ class WebQuestions(Asking):
         eats, eaten = self.fact(species, "eats_count"), self.fact(species, "eaten_by_count")
         draft = Draft(
             id="foods_counted",
-            prompt=f"How many foods has “{species.label}” in this web?",
+            prompt=f"How many kinds of food lead to “{species.label}” in this web?",
             solution=f"Arrows from {self.foods_of(species)} end at it: {eats.shown} in all.",
         )
         return number_entry(

@@ -211,7 +211,7 @@ def _biomass(subject: Subject[ProductivityRecord], harvest: Harvest) -> ErrorBar
         description=" ".join(_of_plot(subject, plot) for plot in harvest.plots),
         reading=(*BIOMASS_READING, *([COMPARED] if f"{GRAZING}.eaten" in facts else [])),
         table=DataTable(
-            caption="Biomass by harvest", columns=("Harvest", "Plot", "Biomass (g/m²)", "Standard error (g/m²)"),
+            caption="Biomass by harvest", columns=("Harvest", "Plot", "Biomass (g m⁻²)", "Standard error (g m⁻²)"),
             rows=tuple(
                 (cut.label, plot.label, facts[f"{plot.id}.biomass_{cut.id}"].shown_number, facts[f"{plot.id}.area_error_{cut.id}"].shown_number)
                 for plot, cut in cuts
