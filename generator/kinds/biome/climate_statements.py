@@ -34,10 +34,10 @@ LITTLE, PLENTY = 700.0, 500.0
 
 
 def dry_months(asked: AskedStation) -> Made:
-    """Only where some months are dry and others not: a list of all or of none is seen through."""
+    """Only of a single dry season: a list of all months, of none, or of scattered ones is seen through."""
     item, dry = "dry_months", asked.fact("dry_months")
-    if not 0 < len(asked.months(item)) < 12:
-        return Rejected(item, f"by the rule of the diagram {dry.shown} {'is' if not dry.value else 'are'} dry")
+    if _begin(asked.months(item)) is None:
+        return Rejected(item, f"by the rule of the diagram there is no single dry season: {dry.shown}")
     frozen, rainless, warmest = (asked.fact(name) for name in ("months_below_freezing", "driest_month", "warmest_month"))
     draft = Draft(
         id=item,

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
+from generator.questions.item_writing import flaws
 from generator.questions.question import ChartReading, Choice, NumberEntry, SeveralChoice
 from tests.kinds.aquatic_biome.test_facts import water
 from tests.kinds.small_records import demo, made, rejected
@@ -77,3 +80,24 @@ def test_hints_hold_for_fresh_numbers_too(record: str) -> None:
 @pytest.mark.parametrize("record", WATERS)
 def test_examples_leave_no_question_out(record: str) -> None:
     assert {} == rejected(demo(f"aquatic_biome/{record}"))
+
+
+FIELDS = st.tuples(
+    st.sampled_from(["10", "30", "4000"]), st.sampled_from(["0", "0.2", "8", "20", "35"]), st.sampled_from(["2", "12", "21", "30"]),
+    st.sampled_from(["", "light: {extinction: 0.03}", "light: {extinction: 3}", "light: {secchi_depth: 0.4}", "light: {secchi_depth: 9}"]),
+    st.sampled_from(["", "dissolved_oxygen: 0", "dissolved_oxygen: 4.2", "dissolved_oxygen: 13"]), st.sampled_from(["", "flow_speed: 0", "flow_speed: 0.7"]),
+    st.sampled_from(["", "discharge: 2.5", "discharge: 55, volume: 40000000"]),
+)  # fmt: skip
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(FIELDS, min_size=1, max_size=2))
+def test_questions_on_any_water_are_fair(stations: list[tuple[str, ...]]) -> None:
+    texts = [", ".join(part for part in (f"depth: {depth}, salinity: {salt}, temperature: {temp}", *rest) if part) for depth, salt, temp, *rest in stations]
+    of = water(*texts)
+    assert {} == rejected(of)
+    for question in made(of).values():
+        assert [] == list(flaws(question))
+        if isinstance(question, NumberEntry):
+            ranges = [question.accepted, *(slip.accepted for slip in question.slips)]
+            assert not any(a.meets(b) for n, a in enumerate(ranges) for b in ranges[:n]), question.id

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from generator.kinds.biome import climate_readings as readings
+from generator.quantities.shown import MONTHS
 from generator.questions.question import ChartReading, Rejected
 from tests.kinds.biome.asked import STEADY, WARM, of_demo, read, small
 from tests.kinds.biome.test_facts import SOUTH
@@ -116,3 +119,22 @@ def test_coldest_month_of_the_south_is_told_from_that_of_the_north() -> None:
     assert (("July",), "clim.hemisphere", "clim.wrong-axis") == (right, wrong["January"], wrong["June"])
     assert isinstance(readings.coldest_in_the_south(small(SOUTH, latitude="latitude: -10")), Rejected)
     assert isinstance(readings.coldest_in_the_south(small()), Rejected)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.floats(-20, 28), st.floats(0, 20), st.lists(st.floats(-1, 1), min_size=12, max_size=12), st.lists(st.integers(0, 300), min_size=12, max_size=12))
+def test_answers_on_any_year_are_those_of_its_months(mean: float, swing: float, noise: list[float], rain: list[int]) -> None:
+    """Each worked out once more from the bare numbers; a known slip is never the answer."""
+    temp = [round(mean + swing * (1 - abs(month - 6) / 3) + noise[month], 1) for month in range(12)]
+    rise = [temp[(month + 1) % 12] - temp[month] for month in range(12)]
+    gap = [2 * temp[month] - rain[month] for month in range(12)]
+    warm = [month for month in range(12) if temp[month] >= 5 > temp[month - 1]]
+    expected = {
+        "widest_gap": MONTHS[gap.index(max(gap))], "fastest_warming": f"{MONTHS[rise.index(max(rise))]} to {MONTHS[(rise.index(max(rise)) + 1) % 12]}",
+        "wettest_month": MONTHS[rain.index(max(rain))], "driest_month": MONTHS[rain.index(min(rain))], "growing_begins": MONTHS[warm[0]] if warm else "",
+    }  # fmt: skip
+    station = small(temp, rain)
+    for item in (*readings.readings(station), *readings.plain_readings(station)):
+        if isinstance(item, ChartReading) and item.id in expected:
+            assert (expected[item.id],) == item.right, item.id
+            assert not {*item.right} & {label for slip in item.slips for label in slip.labels}

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from generator.kinds.biome import climate_statements as statements
-from generator.questions.question import Choice, Rejected
-from tests.kinds.biome.asked import STEADY, WARM, of_demo, order, right_and_wrong, small
+from generator.quantities.shown import MONTHS
+from generator.questions.item_writing import flaws
+from generator.questions.question import Choice, Rejected, SeveralChoice
+from tests.kinds.biome.asked import STEADY, WARM, asked, of_demo, order, right_and_wrong, small
 from tests.kinds.biome.test_facts import SOUTH, biome
-from tests.kinds.biome.asked import asked
 
 EVEN = [70, 65, 80, 85, 92, 95, 98, 92, 82, 75, 80, 76]
 
@@ -123,8 +128,8 @@ def test_season_of_the_other_hemisphere_is_a_wrong_option() -> None:
     assert ["July to September"] == [option.text for option in question.options if option.misconception == "clim.hemisphere"]
 
 
-@pytest.mark.parametrize("precip", [[200] * 12, [0] * 12])
-def test_dry_months_are_not_asked_for_where_all_or_none_are(precip: list[float]) -> None:
+@pytest.mark.parametrize("precip", [[200] * 12, [0] * 12, [0, 200] * 6])
+def test_dry_months_are_not_asked_for_where_all_none_or_scattered_ones_are(precip: list[float]) -> None:
     assert isinstance(statements.dry_months(small(WARM, precip)), Rejected)
 
 
@@ -134,3 +139,43 @@ def test_how_dry_a_place_is_is_asked_where_its_rain_alone_misleads() -> None:
     assert ["no less falls", "less falls"] == [question.solution.partition(": ")[2].partition(" there")[0] for question in (wet, dry)]
     assert isinstance(statements.why_dry(of_demo("tropical_rain_forest")), Rejected)
     assert isinstance(statements.why_dry(of_demo("tundra")), Rejected)
+
+
+def holds(text: str, temp: list[float], rain: list[float]) -> bool | None:
+    """Whether a statement is true of these months, worked out from its words alone; None where no diagram of means can tell."""
+    months = [MONTHS.index(word) for word in re.findall("|".join(MONTHS), text)]
+    if "stays above" in text or text.startswith("Next year"):
+        return None
+    if text.startswith("Most precipitation"):
+        return rain[temp.index(max(temp))] == max(rain)
+    if text.startswith("Less precipitation"):
+        return rain[months[0]] < rain[months[1]]
+    if "is dry: the line" in text:
+        month = rain.index((max if "most" in text else min)(rain))
+        return rain[month] < 2 * temp[month]
+    if found := re.search(r"(Over two thirds|About half) of", text):
+        part = sum(rain[(months[0] + step) % 12] for step in range(6)) / sum(rain)
+        return part > 2 / 3 if found[1] == "Over two thirds" else 0.4 <= part <= 0.6
+    if found := re.search(r"reached in (\d+) months", text):
+        return int(found[1]) == sum(one >= 5 for one in temp)
+    checks = {
+        "over twice as much": max(rain) > 2 * min(rain), "over half as much": 2 * min(rain) > max(rain), "spread evenly": max(rain) <= 1.25 * min(rain),
+        "more than 100 mm": min(rain) > 100, "lie within 3 °C": max(temp) - min(temp) < 3,
+    }  # fmt: skip
+    (verdict,) = [verdict for words, verdict in checks.items() if words in text]
+    return verdict
+
+
+YEARS = st.tuples(st.floats(-20, 28), st.floats(0, 20), st.lists(st.floats(-1, 1), min_size=12, max_size=12), st.lists(st.integers(0, 300), min_size=12, max_size=12))
+
+
+@settings(max_examples=60, deadline=None)
+@given(YEARS)
+def test_statements_on_any_year_are_true_or_false_by_its_months(year: tuple[float, float, list[float], list[int]]) -> None:
+    mean, swing, noise, rain = year
+    temp = [round(mean + swing * (1 - abs(month - 6) / 3) + noise[month], 1) for month in range(12)]
+    item = statements.diagram_shows(small(temp, rain))
+    if isinstance(item, SeveralChoice):
+        assert [] == list(flaws(item))
+        for option in item.options:
+            assert holds(option.text, temp, [float(one) for one in rain]) in ((True,) if option.right else (False, None)), option.text

@@ -25,7 +25,7 @@ def test_where_too_few_are_left_each_says_why_it_is_left_out() -> None:
     of, because = biome([20] * 12, [90] * 12, latitude=""), "not known: the station states no latitude"
     assert {"annual_precip", "annual_mean_temp", "annual_temp_range", "mean_precip", "limiting_factor"} == set(made(of)) - set(rejected(of))
     assert {
-        "dry_months": "by the rule of the diagram no month is dry", "aridity_index": because, "why_dry": because,
+        "dry_months": "by the rule of the diagram there is no single dry season: no month", "aridity_index": because, "why_dry": because,
         "nutrients": "the record says nothing of soil", "which_climate": "no station is kept for practice",
         "diagram_shows": "too little can be said of its year that is plainly right or plainly wrong",
         "wettest_share": "no month brings a large part of the year's precipitation",

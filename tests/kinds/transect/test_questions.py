@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
+from generator.questions.item_writing import flaws
 from generator.questions.question import ChartReading, Choice, NumberEntry, Ordering, SeveralChoice
 from tests.kinds.small_records import demo, made, rejected
 from tests.kinds.transect.test_facts import RIDGE, transect
@@ -48,3 +51,17 @@ def test_hints_hold_for_fresh_numbers_too(record: str) -> None:
 @pytest.mark.parametrize("stations", [((0, 300, 12), (5, 300, 11.5)), ((0, 300, 12), (5, 400, 11.5))])
 def test_hardly_any_climb_gives_no_lapse_rate_to_ask_for(stations: tuple[tuple[float, float, float], ...]) -> None:
     assert not {"lapse_rate", "whole_line", "halfway", "freezing_height"} & set(made(transect(*stations)))
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.lists(st.tuples(st.integers(1, 80), st.integers(0, 4500), st.integers(-5, 27)), min_size=2, max_size=7))
+def test_questions_on_any_line_are_fair(steps: list[tuple[int, int, int]]) -> None:
+    far, line = 0, []
+    for step, height, temp in steps:
+        far += step
+        line.append((far - steps[0][0], height, temp))
+    for question in made(transect(*line)).values():
+        assert [] == list(flaws(question))
+        if isinstance(question, NumberEntry):
+            ranges = [question.accepted, *(slip.accepted for slip in question.slips)]
+            assert not any(a.meets(b) for n, a in enumerate(ranges) for b in ranges[:n]), question.id
