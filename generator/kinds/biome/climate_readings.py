@@ -9,6 +9,7 @@ from collections.abc import Iterator, Sequence
 
 from generator.kinds.biome.asked_station import AskedStation, beside, name, names, opposite
 from generator.kinds.biome.charts import has_southern_summer
+from generator.kinds.biome.climate_sums import wettest_share
 from generator.questions.making import Draft, Wrong, reading
 from generator.questions.question import Made, Rejected
 
@@ -31,8 +32,9 @@ def readings(asked: AskedStation) -> Iterator[Made]:
 
 
 def plain_readings(asked: AskedStation) -> Iterator[Made]:
-    """The highest and the lowest point of precipitation."""
-    return (make(asked) for make in (wettest, driest))
+    """The highest point of precipitation, unless the prompt of a sum names it, and the lowest."""
+    is_told = not isinstance(wettest_share(asked), Rejected)
+    return (make(asked) for make in ((driest,) if is_told else (wettest, driest)))
 
 
 def widest_gap(asked: AskedStation) -> Made:

@@ -6,8 +6,9 @@ import math
 from collections.abc import Iterator
 
 from generator.kinds.biome.asked_station import LEAST_SEASON, AskedStation, beside, name, opposite
-from generator.kinds.biome.climate_facts import MM
 from generator.kinds.biome.charts import is_southern
+from generator.kinds.biome.climate_facts import MM
+from generator.kinds.biome.climate_sums import wettest_share
 from generator.quantities import shown
 from generator.questions.making import Draft, Sound, Wrong, as_option, choice, drawn, ordering, several
 from generator.questions.question import Made, Needs, Rejected
@@ -134,7 +135,7 @@ def _season_of_rain(asked: AskedStation) -> Iterator[Sound | Wrong]:
 
 def _driest(asked: AskedStation) -> Iterator[Sound | Wrong]:
     month, text = asked.months("driest_month")[0], "The month with least precipitation is dry: the line runs below that of temperature"
-    if len(asked.months("driest_month")) == len(asked.year):
+    if len(asked.months("driest_month")) == len(asked.year) or asked.months("wettest_month")[0] in asked.months("dry_months"):
         return
     is_dry = month in asked.months("dry_months")
     yield Sound(text, _compared(asked, month)) if is_dry else Wrong(text, "clim.least-is-dry", _compared(asked, month))
@@ -168,7 +169,7 @@ def _spread(asked: AskedStation) -> Iterator[Sound | Wrong]:
         yield Wrong(f"About half of the year's precipitation falls {season}", "clim.even-rain", halves)
     elif least > MUCH:
         yield Sound(f"Each month brings more than {MUCH:g} mm", told)
-    elif most > TWICE * least:
+    elif most > TWICE * least > 0:
         yield Sound("The month with most precipitation brings over twice as much as the one with least", told)
         yield Wrong("Precipitation is spread evenly over the months", "clim.even-rain", told)
     elif least < most < HARDLY * least:
@@ -241,7 +242,7 @@ def _events(asked: AskedStation) -> Iterator[tuple[str, int | None]]:
     warm, wet = asked.one_month("warmest_month"), asked.one_month("wettest_month")
     if warm == wet and not asked.is_steady:
         yield "It is warmest, and most precipitation falls", warm
-    else:
+    elif isinstance(wettest_share(asked), Rejected):  # its prompt names the month
         yield "Most precipitation falls", wet
     if not asked.is_steady:
         yield "It is warmest", None if warm == wet else warm

@@ -13,7 +13,7 @@ from generator.questions.making import enough
 from generator.questions.misconception import Catalogue
 from generator.questions.question import Made, Rejected
 
-WANTED, PLENTY, MOST = 6, 9, 10
+WANTED, PLENTY, MOST = 6, 8, 10
 """Questions that every record should have; below how many plainer ones are added; and the most that a page can bear."""
 MOST_READINGS, FEWEST_SUMS = 3, 2
 STEADY = 5.0

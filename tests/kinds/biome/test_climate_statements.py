@@ -78,9 +78,9 @@ def test_flat_year_leaves_too_little_to_say() -> None:
 
 
 def test_turning_points_follow_the_diagram() -> None:
-    """Mediterranean: coldest in January, dry from May, least rain in July, humid again in October, wettest in December."""
+    """Mediterranean: coldest in January, dry from May, longest days in June, least rain in July, humid again in October."""
     assert [
-        "It is coldest", "The dry months begin, by the rule of the diagram", "Least precipitation falls", "The first humid month follows the dry ones", "Most precipitation falls",
+        "It is coldest", "The dry months begin, by the rule of the diagram", "The days are longest", "Least precipitation falls", "The first humid month follows the dry ones",
     ] == order(statements.year_order(of_demo("mediterranean_shrubland")))  # fmt: skip
 
 
