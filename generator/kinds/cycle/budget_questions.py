@@ -111,6 +111,7 @@ class BudgetQuestions(Asking):
                 "What is its balance? A growing stock has a positive balance."
             ),
             solution=f"Inflow minus outflow is {balance.shown_exactly}.",
+            hints=("Does more come in than goes out, or less? That tells the sign.", "Inflow less outflow = ?"),
         )
         return choice_of_numbers(
             draft, balance, given,

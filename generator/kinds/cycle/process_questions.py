@@ -34,6 +34,7 @@ class ProcessQuestions(Asking):
             id="human_share",
             prompt=f"What share of {in_sentence(fluxes[0].process or process)} do people cause, in percent?",
             solution=f"The fluxes that people cause, divided by all fluxes of the process: {share.shown}.",
+            hints=("Look up in the table which fluxes belong to this process, and which of them people cause.", "Fluxes of people, divided by all fluxes of the process = ?"),
         )
         return choice_of_numbers(
             draft, share, {flux.symbol: self.fact(flux.id, "rate") for flux in fluxes},
@@ -57,6 +58,7 @@ class ProcessQuestions(Asking):
             id="human_share",
             prompt=f"Which of these fluxes bring {self.matter} in from outside because of people?",
             solution=f"{listed(flux.label for flux in people)} {'come' if len(people) > 1 else 'comes'} from outside, and people are the cause.",
+            hints=("Dashed boxes lie outside: look for arrows that start there.", "Of these arrows keep the broken ones, which are driven by people."),
         )
         natural = [flux for flux in entering if flux.cause == "nature"]
         inner = [flux for flux in self.record.fluxes if flux.start not in outside and flux.end not in outside]

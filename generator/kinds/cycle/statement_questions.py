@@ -41,9 +41,9 @@ class StatementQuestions(Asking):
             if not into[1] or not out[1] or inflow == outflow:
                 continue
             if plainly_less(out, into):
-                yield Claim(f"“{label}” gains more than it loses", f"“{label}” loses more than it gains", because, "carb.net-sign")
+                yield Claim(f"“{label}” gains more than it loses", f"“{label}” loses more than it gains", because, "cyc.arrow-backwards")
             elif plainly_less(into, out):
-                yield Claim(f"“{label}” loses more than it gains", f"“{label}” gains more than it loses", because, "carb.net-sign")
+                yield Claim(f"“{label}” loses more than it gains", f"“{label}” gains more than it loses", because, "cyc.arrow-backwards")
 
     def _outflows(self) -> Iterator[Claim]:
         """Two reservoirs of which the smaller one passes more on."""

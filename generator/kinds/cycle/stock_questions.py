@@ -47,6 +47,7 @@ class StockQuestions(Asking):
                 f"{lower.shown_exactly}, and its outflow stays as it is. What does its stock do?"
             ),
             solution=f"{lower.shown_exactly} in are still more than {outflow.shown_exactly} out, so the stock grows, only by less each year.",
+            hints=("Compare the new inflow with the outflow, not with the old inflow.", "Say first whether more comes in than goes out, then whether the difference is larger or smaller than before."),
         )
         if len({fact.shown_exactly for fact in (inflow, outflow, lower)}) < 3:
             return Rejected(draft.id, "inflow and outflow look alike when they are rounded")

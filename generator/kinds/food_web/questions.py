@@ -50,6 +50,7 @@ class WebQuestions(Asking):
             id="arrow",
             prompt=f"In the diagram an arrow runs from “{food}” to “{eater}”. What does it say?",
             solution=f"Arrows point from the eaten to the eater: energy passes to “{eater}” with its food.",
+            hints=("Which of the two eats the other?", "Energy goes the way that the food goes."),
         )
         wrong = (
             Wrong(f"Energy passes from “{eater}”, the food, to “{food}”, the eater", "en.arrow-eats"),
@@ -129,6 +130,10 @@ class WebQuestions(Asking):
             prompt=f"Suppose {self.names[gone]} were gone. Going by the arrows alone, what happens to {label}?",
             solution=f"{'All paths point the same way' if len(loss.paths) > 1 else 'One path leads there'}. {ways}.",
             needs=Needs.BOTH,
+            hints=(
+                f"Write down who eats {self.names[gone]}, and what {self.names[gone]} eat. They feel the loss first.",
+                "Fewer eaters let their food rise; less food lets its eaters fall. Go on step by step, along each path.",
+            ),
         )  # fmt: skip
         right, other = ("It rises", "It falls") if loss.effect == 1 else ("It falls", "It rises")
         wrong = (

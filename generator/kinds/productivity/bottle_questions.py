@@ -104,6 +104,7 @@ class BottleQuestions(ReplicateQuestions):
                 "Respiration is taken to be the same in light and dark. What is gross production by the hour?"
             ),
             solution=f"All that was made is what is left over in the light and what was used besides, so light less dark: {gross.shown_exactly}.",
+            hints=("The two sorts of bottles differ by photosynthesis alone.", "Light less dark, divided by the hours = ?"),
         )
         return choice_of_numbers(
             draft, gross, self.given(depth),
@@ -233,10 +234,11 @@ class BottleQuestions(ReplicateQuestions):
             prompt=f"{case} What does that say?",
             solution="Net production is below zero: living things respire more than the few algae in dim light make.",
             needs=Needs.BOTH if lost else Needs.KNOWLEDGE,
+            hints=("What else goes on in a light bottle, beside photosynthesis?", "Compare what is made there with what is used."),
         )
         wrong = (
             Wrong("The bottles leaked, for oxygen cannot get less in a light bottle", "inv.negative-is-wrong"),
-            Wrong("There was no photosynthesis in it", "ps.net-is-gross", "That would make gross production nothing, not net production."),
+            Wrong("No photosynthesis took place there", "ps.net-is-gross", "That would make gross production nothing, not net production."),
             Wrong("Respiration stopped, as it does in the light", "ps.night-only"),
         )
         return choice(draft, "More oxygen was used there than was made", wrong, self.catalogue, salt=self.subject.id)
@@ -255,6 +257,7 @@ class BottleQuestions(ReplicateQuestions):
             id="best_depth",
             prompt="Look at the chart of production over depth. At which of the measured depths is net production of a day the largest?",
             solution=f"The line of net production lies farthest to the right at {best[0]}.",
+            hints=("Find the line of net production in the key.", "Look for its point farthest to the right, and read the depth beside it."),
         )
         wrong = (
             (largest("daily_gross_production"), Wrong("", "bio.gross-net", "There gross production is the largest.")),

@@ -109,6 +109,7 @@ class HarvestQuestions(ReplicateQuestions):
             id="gross_production",
             prompt=f"{plot.label}: {self.net_of(plot)} The plants respired {respired.shown_exactly}. What was their gross production?",
             solution=f"All that was built up is what is left and what was respired: {net.shown_exactly} + {respired.shown_exactly} = {gross.shown_exactly}.",
+            hints=("Net production is what is left after respiration.", "So what has to be added to it, to get all that was made?"),
         )
         return choice_of_numbers(
             draft, gross, {"net": net, "respired": respired},
@@ -177,6 +178,7 @@ class HarvestQuestions(ReplicateQuestions):
                 "How much did grazers eat in a day on each square metre? Compare the net production of the two plots, as the numbers on this page give it."
             ),
             solution=f"What grew without grazers less what was found with them: {without.shown_exactly} less {grazed.shown_exactly} is {found.shown_exactly}.",
+            hints=("The two plots differ in one thing: whether grazers can reach the plants.", "Net production without grazers less that with them = ?"),
         )
         return choice_of_numbers(
             draft, found, {"without": without, "grazed": grazed},

@@ -68,6 +68,7 @@ class ReplicateQuestions:
             prompt=f"{f'Look up {what} and its standard error in the numbers on this page.' if answered else case} By the rule of twice the standard error, what may be said of it?",
             solution="A value is told apart from nothing where it is more than twice its standard error, its sign left aside.",
             needs=Needs.BOTH,
+            hints=("Work out twice the standard error.", "Leave the sign aside: is the value larger than that, or smaller?"),
         )
         apart = "It is told apart from nothing: chance alone would seldom give as much"
         hidden = "It is not told apart from nothing: chance alone could give as much"

@@ -83,6 +83,7 @@ class _Pyramid(Asking):
                 "What is the net production?"
             ),
             solution=f"Net production is what is left of gross production after the plants' own respiration: {net.shown_exactly}.",
+            hints=("Plants use up part of what they fix.", "Fixed less respired = ?"),
         )
         return choice_of_numbers(
             draft, net, {"gross": gross, "respiration": respired},
@@ -108,6 +109,7 @@ class _Pyramid(Asking):
                 f"{given['respired'].shown_exactly} respired. How much is left for growth and young?"
             ),
             solution=f"Eaten minus egested minus respired leaves {made.shown_exactly}.",
+            hints=("Two losses come off what is eaten.", "Eaten less egested less respired = ?"),
         )
         return number_entry(
             draft, made, given,
@@ -159,6 +161,7 @@ class _Pyramid(Asking):
                 f"becomes production of {in_sentence(above.label)}?"
             ),
             solution=f"The difference, {lost.shown_exactly}: not eaten, egested, respired by {in_sentence(above.label)}, or dead first.",
+            hints=("What is not lost is the production of the level above.", "Production of the lower level less that of the upper one = ?"),
         )
         return choice_of_numbers(
             draft, lost, {"production": made, "production_above": taken},
