@@ -47,7 +47,7 @@ def _lines(item: Question) -> Iterator[tuple[dict[str, str], bool, str, str]]:
                 yield ({**_ends(slip.accepted), **_blamed(slip)}, False, slip.shown, slip.feedback)
             yield ({}, False, "Any other number", item.otherwise)
         case Ordering():
-            yield ({"after": "all"}, True, "; then ".join(step.text.rstrip(".") for step in item.steps), item.solution)
+            yield ({"after": "all"}, True, "In this order", item.solution)
             yield ({"after": "start"}, False, "Another first step", item.starts_with)
             for index, step in enumerate(item.steps[:-1]):
                 yield ({"after": str(index)}, False, f"Another step after “{step.text.rstrip('.')}”", step.leads_on)

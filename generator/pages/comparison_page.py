@@ -27,16 +27,22 @@ def comparison_page(site: Site, kind: Kind[Any]) -> Page:
         shown = markup.number(cell.shown_bare if unit else cell.shown)
         return f'<a class="fact" href="{link(uri, record_uri(record))}#{markup.fact_anchor(cell.id)}">{shown}</a>'
 
-    def words(cell: Fact | str) -> str:
-        """A class with its reading wants a wider column than a number."""
-        return ' class="words"' if isinstance(cell, Fact) and cell.reading else ""
-
     body = environment(kind.folder).get_template("compare.md.j2").render(
-        prose=markup.prose, title=kind.title, comparison=comparison, heads=heads, units=units, value=value, words=words,
+        prose=markup.prose, title=kind.title, comparison=comparison, heads=heads, units=units, value=value,
+        looks=[_look(comparison, column) for column in range(len(heads))],
         address=lambda record: link(uri, record_uri(record)),
         charts=[figures.figure(chart, uri) for chart in comparison.charts],
     )  # fmt: skip
     return Page(uri=uri, title=f"{kind.title} compared", description=f"{kind.title} side by side.", body=body)
+
+
+def _look(comparison: Comparison, column: int) -> str:
+    """How a column is set: numbers end at its right edge, a class with its reading wants more room."""
+    cells = [row.cells[column] for row in comparison.rows]
+    known = [cell for cell in cells if isinstance(cell, Fact) and cell.value is not None]
+    if any(cell.reading for cell in known):
+        return ' class="words"'
+    return ' class="number"' if known and all(isinstance(cell.value, float) for cell in known) else ""
 
 
 def _common_unit(comparison: Comparison, column: int) -> str:

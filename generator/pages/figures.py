@@ -49,19 +49,29 @@ def picture(found: Picture, page: str) -> str:
     )
 
 
+def _is_number(text: str) -> bool:
+    return not text[:1].isalpha()
+
+
 def _cell(text: str) -> str:
     """A number stays on one line with its unit; words may break, or a long list of them would run off the sheet."""
-    return prose(text) if text[:1].isalpha() else number(text)
+    return number(text) if _is_number(text) else prose(text)
 
 
-def data_table(table: DataTable) -> str:
-    """A table whose first column names the rows."""
-    heads = "".join(f'<th scope="col">{prose(head)}</th>' for head in table.columns)
+def data_table(table: DataTable, label: str = "") -> str:
+    """A table whose first column names the rows; a column of numbers ends at its right edge."""
+    aligned = [' class="number"' if all(map(_is_number, column)) else "" for column in zip(*table.rows, strict=True)]
+    heads = "".join(
+        f'<th scope="col"{kind if place else ""}>{prose(head)}</th>'
+        for place, (head, kind) in enumerate(zip(table.columns, aligned or [""] * len(table.columns), strict=True))
+    )
     rows = "\n".join(
-        f'<tr><th scope="row">{prose(first)}</th>{"".join(f"<td>{_cell(cell)}</td>" for cell in rest)}</tr>'
+        f'<tr><th scope="row">{prose(first)}</th>'
+        + "".join(f"<td{kind}>{_cell(cell)}</td>" for kind, cell in zip(aligned[1:], rest, strict=True))
+        + "</tr>"
         for first, *rest in table.rows
     )
     return (
-        f'<div class="scrolled" tabindex="0" role="group" aria-label="{escaped(table.caption)}">\n<table class="ruled">\n'
+        f'<div class="scrolled" tabindex="0" role="group" aria-label="{escaped(label or table.caption)}">\n<table class="ruled">\n'
         f"<caption>{prose(table.caption)}</caption>\n<thead><tr>{heads}</tr></thead>\n<tbody>\n{rows}\n</tbody>\n</table>\n</div>"
     )

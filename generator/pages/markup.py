@@ -56,6 +56,11 @@ def number(text: str) -> str:
     return _together(safe) if text[:1].isalpha() else safe.replace(" ", NO_BREAK)
 
 
+def stopped(text: str) -> str:
+    """The text with a full stop, unless it ends with a mark of its own."""
+    return text if text.endswith((".", "?", "!")) else f"{text}."
+
+
 def fact_anchor(fact_id: str) -> str:
     """The id of a fact's entry on its page."""
     return f"fact-{fact_id.replace('.', '-').replace('_', '-')}"

@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from html import escape
 
 from generator.quantities import shown
 from generator.quantities.expression import Expression
-from generator.quantities.notation import Terms, write
+from generator.quantities.notation import Terms, in_words, write
+
+
+_TAG = re.compile(r"<[^>]*>|&#8289;")
+_LONGEST = 60
+"""Characters of a bracket that is not broken; a phone's line holds some 45, paper 90."""
 
 
 def formula(expression: Expression) -> str:
@@ -36,6 +42,11 @@ def _text(text: str) -> str:
     return f"<mi>{escape(text.replace(' ', chr(160)))}</mi>"
 
 
+def _held(inner: str) -> str:
+    """What stays on one line, unless it is longer than a line."""
+    return f"<mrow>{inner}</mrow>" if len(_TAG.sub("", inner)) <= _LONGEST else inner
+
+
 class MathMLNotation:
     """Fractions stand one above the other, so their parts need no brackets."""
 
@@ -46,7 +57,7 @@ class MathMLNotation:
         self.terms = {_text(name): members for name, members in (terms or {}).items()}
 
     def name(self, name: str) -> str:
-        return _text(self.stands_for.get(name, name.replace("_", " ")))
+        return _text(self.stands_for.get(name, in_words(name)))
 
     def number(self, text: str) -> str:
         return f"<mn>{escape(text)}</mn>"
@@ -74,14 +85,15 @@ class MathMLNotation:
         if function == "sqrt":
             return f"<msqrt>{first}</msqrt>"
         inside = "<mo>,</mo>".join(arguments)
-        return f"<mi>{function.replace('_', ' ')}</mi><mo>&#8289;</mo>{self.bracketed(inside)}"
+        named = function.replace("_", " ")
+        return _held(f'<mi>{named}</mi><mo class="tight">&#8289;</mo>{self.bracketed(inside)}')
 
     def _written_out(self, function: str, members: tuple[str, ...]) -> str:
         together = "<mo>+</mo>".join(map(_text, members))
         return self.quotient(together, f"<mn>{len(members)}</mn>") if function == "mean" else together
 
     def bracketed(self, inner: str) -> str:
-        return f"<mrow><mo>(</mo>{inner}<mo>)</mo></mrow>"
+        return _held(f'<mo class="tight">(</mo>{inner}<mo class="tight">)</mo>')
 
     def comparison(self, left: str, sign: str, right: str) -> str:
         return f"{left}<mo>{escape(sign)}</mo>{right}"

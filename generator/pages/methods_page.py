@@ -11,6 +11,7 @@ from generator.pages import markup, mathml
 from generator.pages.page import Page
 from generator.pages.record_page import TEMPLATES, environment
 from generator.pages.site import METHODS, Site, method_anchor
+from generator.quantities.notation import in_words
 from generator.quantities.text import sentence
 from generator.quantities.units import UnitError, unit
 from generator.records.located import located
@@ -41,7 +42,7 @@ def methods_page(site: Site) -> Page:
     sources = site.source_links(METHODS)
     body = environment(TEMPLATES).get_template("methods.md.j2").render(
         prose=markup.prose, sentence=sentence, methods=methods, anchor=method_anchor, sources=sources,
-        formula=mathml.line, checks=checks_of, sources_of_checks=_by_source, unit=shown_unit,
+        formula=mathml.line, in_words=in_words, checks=checks_of, sources_of_checks=_by_source, unit=shown_unit,
     )  # fmt: skip
     return Page(uri=METHODS, title="Methods", description="How every number is computed, and what it is checked against.", body=body)
 

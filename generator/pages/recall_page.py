@@ -14,6 +14,7 @@ from generator.pages.methods_page import shown_unit
 from generator.pages.page import Page, link
 from generator.pages.record_page import TEMPLATES, RecordView, environment
 from generator.pages.site import METHODS, Site, method_anchor, recall_uri
+from generator.quantities.notation import in_words
 from generator.questions.question import NumberEntry
 from generator.science.method import Method
 
@@ -30,7 +31,7 @@ def recall_page(site: Site, topic: Topic) -> Page:
     subjects = [site.library.subjects[record] for record in topic.records]
     body = environment(TEMPLATES).get_template("recall.md.j2").render(
         topic=topic, ideas=[_idea(site, subject, uri) for subject in subjects],
-        methods=asked_methods(site, subjects), words=_words(site, subjects), is_long=_is_long, prose=markup.prose, formula=mathml.line, unit=shown_unit,
+        methods=asked_methods(site, subjects), words=_words(site, subjects), is_long=_is_long, prose=markup.prose, formula=mathml.line, unit=shown_unit, in_words=in_words,
         method=lambda name: link(uri, f"{METHODS}#{method_anchor(name)}"), address_html=partial(link, uri),
     )  # fmt: skip
     return Page(uri=uri, title=f"{topic.title} on one page", description=f"Core ideas, formulas and words of {topic.title}, to print.", body=body)

@@ -202,4 +202,5 @@ def full_source(site: Site, key: str, page: str) -> str:
     year = f" ({work.year})" if work.year else ""
     address = link(page, f"{SOURCES}#{source_anchor(key)}")
     known = "" if work.read in ("text", "run") else f' <span class="read">{READ[work.read]}</span>'
-    return f'{markup.cited(work.authors)}{year}: <a href="{address}">{markup.prose(work.title)}</a>. {markup.cited(work.where)}.{known}'
+    stop = "" if work.title.endswith(("?", "!")) else "."
+    return f'{markup.cited(work.authors)}{year}: <a href="{address}">{markup.prose(work.title)}</a>{stop} {markup.cited(work.where)}.{known}'

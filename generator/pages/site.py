@@ -13,7 +13,7 @@ from generator.kind import Comparison, Kind, Subject
 from generator.pages.chains import chain_charts
 from generator.pages.markup import fact_anchor, prose
 from generator.pages.page import link, record_uri
-from generator.quantities.text import Reference
+from generator.quantities.text import Reference, sentence
 
 HOME, VOCABULARY, SOURCES, METHODS = "index.md", "words.md", "sources.md", "methods.md"
 PRACTICE, PROGRESS = "practice.md", "my-record.md"
@@ -120,6 +120,6 @@ def comparison_uri(kind: str) -> str:
 def _short(authors: str, year: int | None) -> str:
     """As cited in a line: "Allen and others 1998"."""
     names = [name.strip() for name in authors.replace(" and ", ";").replace("., ", ".;").split(";") if name.strip()]
-    first = names[0].split(",")[0]
-    second = f" and {names[1].split(',')[0]}" if len(names) == 2 else " and others" if len(names) > 2 else ""
-    return f"{first}{second}{f' {year}' if year else ''}"
+    more = len(names) > 2 or authors.endswith("et al.")
+    second = " and others" if more else f" and {names[1].split(',')[0]}" if len(names) == 2 else ""
+    return f"{sentence(names[0].split(',')[0])}{second}{f' {year}' if year else ''}"

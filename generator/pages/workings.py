@@ -9,7 +9,7 @@ from figures import DataTable
 from generator.kind import Kind
 from generator.pages import mathml
 from generator.pages.figures import data_table
-from generator.pages.markup import escaped, number, prose
+from generator.pages.markup import escaped, number, prose, stopped
 from generator.quantities.fact import Fact
 from generator.quantities.text import sentence
 from generator.quantities.working import Listing, MonthTable, RulePath, Substitution, ValueTable
@@ -53,7 +53,8 @@ def method_note(fact: Fact, kind: Kind, sources: Mapping[str, str], address: Cal
     keys = dict.fromkeys([*fact.sources, *(method.sources if method else ())])
     if keys:
         links = ", ".join(sources.get(key, escaped(key)) for key in keys)
-        lines.append(f"<p><strong>Source:</strong> {links}</p>")
+        head = "Source" if len(keys) == 1 else "Sources"
+        lines.append(f"<p><strong>{head}:</strong> {links}</p>")
     return "\n".join(lines)
 
 
@@ -69,25 +70,18 @@ def _scrolled(formula: str) -> str:
 
 
 def _month_table(table: MonthTable, caption: str) -> str:
-    by_row = ValueTable(("Month", *(head for head, _ in table.columns)), table.rows, table.conclusion)
-    return _table(by_row, f"{caption}, month by month", f"Working by month: {caption}")
-
-
-def _table(table: ValueTable, caption: str, label: str) -> str:
-    heads = "".join(f'<th scope="col">{prose(head)}</th>' for head in table.columns)
-    rows = "\n".join(
-        f'<tr><th scope="row">{prose(row[0])}</th>{"".join(f"<td>{number(cell)}</td>" for cell in row[1:])}</tr>' for row in table.rows
-    )
-    return (
-        f'<div class="scrolled" tabindex="0" role="group" aria-label="{escaped(label)}">\n<table class="ruled">\n'
-        f"<caption>{prose(caption)}</caption>\n<thead><tr>{heads}</tr></thead>\n"
-        f"<tbody>\n{rows}\n</tbody>\n</table>\n</div>\n<p>{prose(sentence(table.conclusion))}</p>"
-    )
+    heads = ("Month", *(sentence(head) for head, _ in table.columns))
+    by_month = DataTable(caption=f"{caption}, month by month", columns=heads, rows=table.rows)
+    return f"{data_table(by_month, f'Working by month: {caption}')}\n{_concluded(table.conclusion)}"
 
 
 def _value_table(table: ValueTable, caption: str, result: str) -> str:
     numbers = data_table(DataTable(caption=caption, columns=table.columns, rows=table.rows))
-    return f"{numbers}\n<p>{prose(sentence(table.conclusion))}</p>\n<p>Result: <strong>{number(result)}</strong></p>"
+    return f"{numbers}\n{_concluded(table.conclusion)}\n<p>Result: <strong>{number(result)}</strong></p>"
+
+
+def _concluded(conclusion: str) -> str:
+    return f"<p>{prose(stopped(sentence(conclusion)))}</p>"
 
 
 def _rule_path(path: RulePath, result: str) -> str:

@@ -45,6 +45,11 @@ class Notation(Protocol[W]):
 
 _OR, _AND, _NOT, _COMPARISON, _SUM, _PRODUCT, _NEGATED, _MEASURED, _POWER, _ATOM = range(10)
 _SIGNS = {ast.Lt: "<", ast.LtE: "≤", ast.Gt: ">", ast.GtE: "≥", ast.Eq: "=", ast.NotEq: "≠", ast.In: "in", ast.NotIn: "not in"}
+_WORDS = {
+    "temp": "temperature", "precip": "precipitation", "pet": "potential evapotranspiration", "npp": "net primary production",
+    "secchi": "Secchi", "pi": "π",
+}  # fmt: skip
+"""What formulas shorten in their symbols, or write without capitals."""
 _DIGITS = re.compile(rf"[\d.{shown.THIN}]+")
 _HOLDS_WRITTEN_OUT = {"sum": _SUM, "mean": _PRODUCT}
 
@@ -55,6 +60,11 @@ class _Written(NamedTuple, Generic[W]):
     text: W
     holds: int
     minus: bool = False
+
+
+def in_words(name: str) -> str:
+    """A symbol as it is read: `annual_precip` as "annual precipitation"."""
+    return " ".join(_WORDS.get(part, part) for part in name.split("_"))
 
 
 def write(expression: Expression, notation: Notation[W]) -> W:
@@ -177,7 +187,7 @@ class PlainText:
         """Series by the name they go by, so that a sum over one can be written out term by term."""
 
     def name(self, name: str) -> str:
-        return self.stands_for.get(name, name.replace("_", " "))
+        return self.stands_for.get(name, in_words(name))
 
     def number(self, text: str) -> str:
         return text

@@ -24,7 +24,7 @@ OXYGEN_SATURATION = Method(
     ),
     sources=("BENSON_KRAUSE1984",),
     limits="For the air pressure at sea level, for 0 to 40 °C and up to 40 g of salt in a kilogram; about a tenth less at 1000 m above "
-    "the sea. Salinity counts on the practical scale, whose numbers differ from g/kg by half a percent. Where algae make oxygen, "
+    "the sea. Salinity counts on the practical scale, whose numbers differ from g kg⁻¹ by half a percent. Where algae make oxygen, "
     "water can hold more for some hours.",
 )
 

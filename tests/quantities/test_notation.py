@@ -92,7 +92,7 @@ def test_two_signs_never_meet(source: str) -> None:
 @pytest.mark.parametrize(
     ("source", "text"),
     [
-        ("stock / outflow", "stock ÷ outflow"), ("annual_precip - 2", "annual precip − 2"), ("a - (b - c)", "a − (b − c)"),
+        ("stock / outflow", "stock ÷ outflow"), ("annual_precip - 2", "annual precipitation − 2"), ("a - (b - c)", "a − (b − c)"),
         ("a - b - c", "a − b − c"), ("a / (b * c)", "a ÷ (b × c)"), ("a / b / c", "a ÷ b ÷ c"), ("a / (b / c)", "a ÷ (b ÷ c)"),
         ("(a + b) * c", "(a + b) × c"), ("a + (b + c)", "a + b + c"), ("-(a * b)", "−(a × b)"), ("(-a) ** 2", "(−a)²"),
         ("-a ** 2", "−a²"), ("(a ** 2) ** 3", "(a²)³"), ("a ** (b + 1)", "a^(b + 1)"), ("a ** 12", "a¹²"), ("a ** -1", "a^(−1)"),

@@ -42,7 +42,7 @@ def test_stated_digits_stand_in_the_working() -> None:
 
 
 def test_formula_is_in_words() -> None:
-    assert "annual precip ÷ monthly pet" == Substitution(Expression("annual_precip / monthly_pet"), ()).formula
+    assert "annual precipitation ÷ monthly potential evapotranspiration" == Substitution(Expression("annual_precip / monthly_pet"), ()).formula
 
 
 def test_line_does_not_say_the_same_twice() -> None:

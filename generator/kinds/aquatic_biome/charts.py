@@ -70,7 +70,7 @@ def _oxygen_curve(subject: Subject[AquaticBiomeRecord], stations: Sequence[Stati
         reading=READING_OXYGEN if len(curves) > 1 else READING_OXYGEN[:-1],
         table=DataTable(
             caption="Oxygen measured and oxygen saturation",
-            columns=("Water", "Temperature (°C)", "Salinity (g/kg)", "Oxygen (mg/L)", "Saturation (mg/L)", "Part of saturation (%)"),
+            columns=("Water", "Temperature (°C)", "Salinity (g kg⁻¹)", "Oxygen (mg L⁻¹)", "Saturation (mg L⁻¹)", "Part of saturation (%)"),
             rows=tuple((station.label, *(fact(station, name).shown_number for name in names)) for station in stations),
         ),
         curves=curves,

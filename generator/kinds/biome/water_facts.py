@@ -74,7 +74,7 @@ def soil_store(record: BiomeRecord, station: Station) -> Fact:
     if station.soil_store is not None:
         return stated_in(fact_id, name, station.soil_store, unit(record.units.soil_store), MM)
     usual = water_balance.USUAL_STORE
-    path = RulePath((Rule("Does the record state a soil store?", f"no, so the usual {usual:g} mm are taken", False),))
+    path = RulePath((Rule("Does the record state how much the soil holds?", f"Otherwise the usual {usual:g} mm are taken", False),))
     return Fact(id=fact_id, name=name, value=usual, unit=MM, working=path, written=f"{usual:g}")
 
 

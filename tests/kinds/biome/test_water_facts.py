@@ -50,7 +50,7 @@ def test_each_annual_fact_ends_its_table_with_its_own_column() -> None:
 def test_usual_store_is_named_where_the_record_states_none() -> None:
     fact = biome().facts["here.soil_store"]
     assert (100, "100 mm") == (fact.number, fact.shown)
-    assert "no, so the usual 100 mm are taken" in fact.shown_working
+    assert "Otherwise the usual 100 mm are taken: no" in fact.shown_working
 
 
 def test_stated_store_is_taken_in_the_unit_of_the_record() -> None:
