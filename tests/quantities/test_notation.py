@@ -104,7 +104,8 @@ def test_two_signs_never_meet(source: str) -> None:
         ("sum_months(rain, 1, 12)", "sum(rain from January to December)"), ("sum_months(rain, 0, 13)", "sum(rain from 0 to 13)"),
         ("sum_months(rain, a, 9)", "sum(rain from a to September)"), ("not (a < 1 and b < 1)", "not(a < 1 and b < 1)"),
         ("a < 1 and (b < 1 and c < 1)", "a < 1 and (b < 1 and c < 1)"), ("a < 1 or (b < 1 or c < 1)", "a < 1 or (b < 1 or c < 1)"),
-        ("a < 1 and not b < 1", "a < 1 and not(b < 1)"), ("a - b < c * 2", "a − b < c × 2"),
+        ("a < 1 and not b < 1", "a < 1 and not(b < 1)"), ("(a < 1 and b < 1) and c < 1", "(a < 1 and b < 1) and c < 1"),
+        ("a < 1 and b < 1 or c < 1", "a < 1 and b < 1 or c < 1"), ("a - b < c * 2", "a − b < c × 2"),
     ],
 )  # fmt: skip
 def test_brackets_stand_where_the_meaning_needs_them(source: str, text: str) -> None:
