@@ -34,6 +34,7 @@ FEWEST_SOUND = 2
 FEWEST_STEPS, MOST_STEPS = 4, 7
 """An order of three is guessed too easily, one of eight is a puzzle. Source: a default of this project."""
 FEWEST_PAIRS = 3
+ONE_NAME = "two of the things that it is about have one name"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -154,8 +155,10 @@ def _options(draft: Draft, right: Sequence[Sound], wrong: Sequence[Wrong], catal
     return tuple(sorted(kept.values(), key=lambda option: _lot(salt, draft.id, option.text)))
 
 
-def ordering(draft: Draft, texts: Sequence[str], *, starts_with: str, leads_on: Callable[[str], str], salt: str = "") -> Ordering:
+def ordering(draft: Draft, texts: Sequence[str], *, starts_with: str, leads_on: Callable[[str], str], salt: str = "") -> Ordering | Rejected:
     """Steps to put in order, given in the right one; `leads_on` is what to say where another than the next was put behind a step."""
+    if _repeats(texts):
+        return Rejected(draft.id, ONE_NAME)
     steps = (*(Step(text, leads_on(text)) for text in texts[:-1]), Step(texts[-1], ""))
     return Ordering(
         id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, hints=draft.hints, steps=steps,
@@ -163,8 +166,10 @@ def ordering(draft: Draft, texts: Sequence[str], *, starts_with: str, leads_on: 
     )  # fmt: skip
 
 
-def matching(draft: Draft, pairs: Sequence[Pair], others: Sequence[str] = (), *, salt: str = "") -> Matching:
+def matching(draft: Draft, pairs: Sequence[Pair], others: Sequence[str] = (), *, salt: str = "") -> Matching | Rejected:
     """Pairs to find; `others` are partners that fit nothing, so that the last one is no gift."""
+    if _repeats([pair.text for pair in pairs]) or _repeats([*(pair.partner for pair in pairs), *others]):
+        return Rejected(draft.id, ONE_NAME)
     return Matching(
         id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, hints=draft.hints, pairs=tuple(pairs),
         partners=tuple(drawn([*(pair.partner for pair in pairs), *others], salt, draft.id, "listed")),
@@ -181,6 +186,8 @@ def reading(
     """
     if len(right) == len(labels):
         return Rejected(draft.id, "every answer would be right")
+    if _repeats(labels):
+        return Rejected(draft.id, ONE_NAME)
     taken, slips = set(right), []
     for found, slip in wrong:
         kept = tuple(label for label in found if label not in taken)
@@ -191,6 +198,10 @@ def reading(
         id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints, labels=tuple(labels),
         right=tuple(right), slips=tuple(slips), otherwise=otherwise,
     )  # fmt: skip
+
+
+def _repeats(texts: Sequence[str]) -> bool:
+    return len({text.casefold() for text in texts}) < len(texts)
 
 
 def drawn(things: Iterable[T], *salt: str) -> list[T]:

@@ -186,3 +186,14 @@ def test_order_never_begins_with_its_first_step(salt: str) -> None:
 def test_match_lists_the_partners_that_fit_nothing_too() -> None:
     item = matching(DRAFT, [Pair("a", "A", "So."), Pair("b", "B", "So.")], ["C"], salt="s")
     assert {"A", "B", "C"} == {*item.partners}
+
+
+ALIKE = Rejected("asked", "two of the things that it is about have one name")
+
+
+def test_things_of_one_name_cannot_be_put_in_order_matched_or_picked() -> None:
+    """Names come from authors; two that are alike make no question, and no error either."""
+    assert ALIKE == ordering(DRAFT, ["Pond", "Sea", "pond"], starts_with="Begin.", leads_on=str)
+    assert ALIKE == matching(DRAFT, [Pair("Pond", "one", "So."), Pair("pond", "two", "So.")])
+    assert ALIKE == matching(DRAFT, [Pair("Pond", "one", "So."), Pair("Sea", "two", "So.")], ["One"])
+    assert ALIKE == reading(DRAFT, ["Pond", "Sea", "Pond"], ["Sea"], [], CATALOGUE, otherwise="Look again.")

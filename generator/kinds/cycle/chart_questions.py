@@ -66,10 +66,7 @@ class ChartQuestions(Asking):
         return self._picked_flux(draft, right, wrong, "Look for an arrow that starts at a dashed box, and at its cause.")
 
     def _picked_flux(self, draft: Draft, right: Flux, wrong: Sequence[tuple[Sequence[str], Wrong]], otherwise: str) -> Made:
-        labels = [flux.label for flux in self.record.fluxes]
-        if len(set(labels)) < len(labels):
-            return Rejected(draft.id, "two fluxes have one name")
-        return reading(draft, labels, [right.label], wrong, self.catalogue, otherwise=otherwise, fact=self.fact(right.id, "rate"))
+        return reading(draft, [flux.label for flux in self.record.fluxes], [right.label], wrong, self.catalogue, otherwise=otherwise, fact=self.fact(right.id, "rate"))
 
     def largest_outflow(self) -> Made:
         """Where it is not the largest reservoir that passes most on."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from itertools import islice, pairwise
 
 from generator.kinds.cycle.asking import Asking, ends, plainly_less
 from generator.kinds.cycle.record import Flux, Reservoir
@@ -12,6 +12,8 @@ from generator.questions.making import FEWEST_STEPS, Draft, drawn, ordering
 from generator.questions.question import Made, Needs, Rejected
 
 LONGEST_WAY = 6
+MOST_WAYS = 2000
+"""Of a cycle in which everything is linked with everything; no more are looked at."""
 TIMES_APART = 1.5
 """Times that differ by less are not asked to be put in order."""
 NO_WAY = f"no way along {FEWEST_STEPS} arrows or more can be walked in one order only"
@@ -26,7 +28,7 @@ class OrderQuestions(Asking):
 
     def way(self) -> Made:
         """The fluxes that matter takes one after the other."""
-        ways = [way for way in self._ways() if len(walks(way)) == 1]
+        ways = [way for way in islice(self._ways(), MOST_WAYS) if len(walks(way)) == 1]
         if not ways:
             return Rejected("way", NO_WAY)
         way = max(drawn(ways, self.subject.id, "way"), key=self._worth_walking)
@@ -87,7 +89,7 @@ class OrderQuestions(Asking):
             ),
         )  # fmt: skip
         return ordering(
-            draft, list(times), starts_with="Look for a small stock from which much flows out in a year.",
+            draft, [reservoir.label for reservoir in rising], starts_with="Look for a small stock from which much flows out in a year.",
             leads_on=lambda label: f"“{label}” would last for {times[label]}. Divide the other stocks by their outflows: which result comes next?",
             salt=self.subject.id,
         )  # fmt: skip

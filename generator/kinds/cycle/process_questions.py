@@ -102,7 +102,7 @@ class ProcessQuestions(Asking):
         outside = [flux.label for flux in self.record.fluxes if flux.start in self.record.outside]
         leaving = {r.label: [f for f in drawn(fluxes_out(self.record, r.id), self.subject.id, "exits") if not _shares_a_word(f.label, r.label)] for r in self.record.reservoirs}
         found = {label: fluxes[0] for label, fluxes in leaving.items() if fluxes}
-        if len(found) < FEWEST_PAIRS or not outside:
+        if len(found) < FEWEST_PAIRS or not outside or len(leaving) < len(self.record.reservoirs):
             return Rejected("exits", "fewer than three reservoirs have an outflow whose name does not give them away")
         draft = Draft(
             id="exits", needs=Needs.DATA,

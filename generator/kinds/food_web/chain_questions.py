@@ -14,6 +14,8 @@ from generator.science.food_webs import food_chains
 
 LONGEST = 6
 """Species of a chain that is to be put in order."""
+MOST_CHAINS = 200
+"""Of a web with very many; no more are looked at."""
 ROW = 3
 """Species of a row that may be a chain."""
 MOST_RIVALS = 3
@@ -25,11 +27,11 @@ class ChainQuestions(Asking):
 
     def chain_order(self) -> Made:
         """A chain shorter than the longest one, whose length another question asks for; only one order fits its arrows."""
-        found = [chain for chain in self._chains() if FEWEST_STEPS <= len(chain) <= LONGEST and len(chain) <= self.facts["longest_chain"].number]
-        forced = [chain for chain in found if sum(map(self._is_chain, permutations(chain))) == 1]
-        if not forced:
+        found = {chain for chain in self._chains() if FEWEST_STEPS <= len(chain) <= LONGEST and len(chain) <= self.facts["longest_chain"].number}
+        longest_first = sorted(drawn(found, self.subject.id, "chain_order"), key=len, reverse=True)[:MOST_CHAINS]
+        chain = next((one for one in longest_first if sum(map(self._is_chain, permutations(one))) == 1), None)
+        if chain is None:
             return Rejected("chain_order", f"no chain of {FEWEST_STEPS} species or more is shorter than the longest and fits the arrows in one order")
-        chain = max(drawn(forced, self.subject.id, "chain_order"), key=len)
         draft = Draft(
             id="chain_order", needs=Needs.DATA,
             prompt="These make up one food chain of the web. In which order does energy pass them, from the bottom up?",
@@ -53,8 +55,9 @@ class ChainQuestions(Asking):
 
     def chains(self) -> Made:
         """Rows of three species, two of them chains, the others read backwards, with a link left out, or with two eaters side by side."""
-        longer = [chain for chain in self._chains() if len(chain) > ROW]
-        three = drawn({chain[:ROW] for chain in self._chains() if len(chain) >= ROW}, self.subject.id, "chains")
+        found = [chain for chain in self._chains() if len(chain) >= ROW]
+        longer = {chain[: ROW + 1] for chain in found if len(chain) > ROW}
+        three = drawn({chain[:ROW] for chain in found}, self.subject.id, "chains")
         backwards = [row[::-1] for row in three[2:] if not self._follows_arrows(row[::-1])]
         skipping = [(*chain[:at], *chain[at + 1 : ROW + 1]) for chain in longer for at in (1, 2)]
         beside = [(food, one, other) for food in self.record.eats if not self.record.eats[food] for one in self.eaters(food) for other in self.eaters(food) if one != other]

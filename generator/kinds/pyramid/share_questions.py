@@ -38,7 +38,7 @@ class ShareQuestions(Asking):
         )  # fmt: skip
         losses = dict(stages)
         return ordering(
-            draft, list(losses), starts_with="Look for the stage from which all the energy of the others comes.",
+            draft, [stage for stage, _ in stages], starts_with="Look for the stage from which all the energy of the others comes.",
             leads_on=lambda stage: f"{losses[stage]} What is left is the next stage.", salt=self.subject.id,
         )  # fmt: skip
 
