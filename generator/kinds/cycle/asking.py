@@ -34,6 +34,14 @@ class Asking:
         """A fact of a part of the cycle."""
         return self.facts[f"{part}.{name}"]
 
+    def growing(self) -> Reservoir | None:
+        """A stock that grows, one that people feed where there is one."""
+        growing = [reservoir for reservoir in self.busy if (self.fact(reservoir.id, "balance").value or 0.0) > 0]
+        return next(iter(sorted(growing, key=lambda reservoir: not self._fed_by_people(reservoir))), None)
+
+    def _fed_by_people(self, reservoir: Reservoir) -> bool:
+        return any(flux.cause != "nature" for flux in fluxes_in(self.record, reservoir.id))
+
     def inflow_ends(self, reservoir: Reservoir) -> Ends:
         """The least and the most that can flow in, in units of the record."""
         return summed(ends(flux.rate) for flux in fluxes_in(self.record, reservoir.id))

@@ -22,10 +22,23 @@ LONGEST_HINTS = (
 class BudgetQuestions(Asking):
     """Inflow, outflow, balance and turnover."""
 
+    def _unbalanced(self) -> Reservoir | None:
+        """Whose balance is asked for."""
+        unbalanced = [one for one in self.busy if self.fact(one.id, "balance").value not in (None, 0.0)]
+        return next((one for one in unbalanced if one is not self.busy[0]), next(iter(unbalanced), None))
+
+    def _largest(self) -> Reservoir | None:
+        """Whose turnover time is asked for."""
+        exact = [one for one in self.busy if one.stock.low is None and self.fact(one.id, "turnover_time").is_number]
+        return max(exact, key=lambda one: one.stock.value or 0, default=None)
+
     def outflow(self) -> Made:
+        """Of a reservoir whose outflow no other prompt tells, where there is one."""
         if not self.busy:
             return Rejected("outflow", NO_EXACT)
-        reservoir = self.busy[0]
+        told = (self.growing(), self._unbalanced(), self._largest())
+        untold = [one for one in self.busy if one not in told and len(fluxes_out(self.record, one.id)) > 1]
+        reservoir = (untold or self.busy)[0]
         total, others = self.fact(reservoir.id, "outflow"), self.fact(reservoir.id, "inflow")
         fluxes = fluxes_out(self.record, reservoir.id)
         named = listed(in_sentence(flux.label) for flux in fluxes)
@@ -55,8 +68,8 @@ class BudgetQuestions(Asking):
         if not self.busy:
             return Rejected("inflow", NO_EXACT)
         reservoir = self.busy[min(1, len(self.busy) - 1)]
-        if len(self.busy) == 1 and self.fact(reservoir.id, "inflow").shown_exactly == self.fact(reservoir.id, "outflow").shown_exactly:
-            return Rejected("inflow", "the only reservoir that can be asked about gains what it loses, which another question asks for")
+        if self.fact(reservoir.id, "inflow").shown_exactly == self.fact(reservoir.id, "outflow").shown_exactly:
+            return Rejected("inflow", "it gains what it loses, which another question asks for or tells")
         total, fluxes = self.fact(reservoir.id, "inflow"), fluxes_in(self.record, reservoir.id)
         named = listed(in_sentence(flux.label) for flux in fluxes)
         draft = Draft(
@@ -98,10 +111,8 @@ class BudgetQuestions(Asking):
     def balance(self) -> Made:
         if not self.busy:
             return Rejected("balance", NO_EXACT)
-        unbalanced = [r for r in self.busy if self.fact(r.id, "balance").value not in (None, 0.0)]
-        if not unbalanced:
+        if (reservoir := self._unbalanced()) is None:
             return Rejected("balance", "every budget is balanced")
-        reservoir = next((r for r in unbalanced if r is not self.busy[0]), unbalanced[0])  # not to give away the first question
         balance = self.fact(reservoir.id, "balance")
         given = {"inflow": self.fact(reservoir.id, "inflow"), "outflow": self.fact(reservoir.id, "outflow")}
         draft = Draft(
@@ -124,10 +135,8 @@ class BudgetQuestions(Asking):
         )  # fmt: skip
 
     def turnover_time(self) -> Made:
-        exact = [r for r in self.busy if r.stock.low is None and self.fact(r.id, "turnover_time").is_number]
-        if not exact:
+        if (reservoir := self._largest()) is None:
             return Rejected("turnover_time", "no reservoir has a stock stated as one number and an outflow")
-        reservoir = max(exact, key=lambda r: r.stock.value or 0)
         time, stock, outflow = (self.fact(reservoir.id, name) for name in ("turnover_time", "stock", "outflow"))
         draft = Draft(
             id="turnover_time",

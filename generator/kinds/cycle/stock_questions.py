@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from generator.kinds.cycle.asking import Asking
 from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out
-from generator.kinds.cycle.record import Reservoir
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed, stated
@@ -24,16 +23,9 @@ NO_GROWTH = "no stock grows by fluxes that are all stated as single numbers"
 class StockQuestions(Asking):
     """Asked of a stock that grows, one that people feed where there is one."""
 
-    def _growing(self) -> Reservoir | None:
-        growing = [reservoir for reservoir in self.busy if (self.fact(reservoir.id, "balance").value or 0.0) > 0]
-        return next(iter(sorted(growing, key=lambda reservoir: not self._fed_by_people(reservoir))), None)
-
-    def _fed_by_people(self, reservoir: Reservoir) -> bool:
-        return any(flux.cause != "nature" for flux in fluxes_in(self.record, reservoir.id))
-
     def falling_inflow(self) -> Made:
         """The inflow falls, but stays above the outflow: the stock goes on growing."""
-        if (reservoir := self._growing()) is None:
+        if (reservoir := self.growing()) is None:
             return Rejected("falling_inflow", NO_GROWTH)
         inflow, outflow = self.fact(reservoir.id, "inflow"), self.fact(reservoir.id, "outflow")
         assert inflow.unit is not None
@@ -60,7 +52,7 @@ class StockQuestions(Asking):
 
     def after_years(self) -> Made:
         """By how much a stock grows while inflow and outflow stay just as they are."""
-        if (reservoir := self._growing()) is None:
+        if (reservoir := self.growing()) is None:
             return Rejected("after_years", NO_GROWTH)
         inflow, outflow = self.fact(reservoir.id, "inflow"), self.fact(reservoir.id, "outflow")
         years = stated("", "Years", Amount(value=float(YEARS), written=YEARS), unit("yr"))

@@ -128,7 +128,7 @@ def test_inflow_is_asked_of_another_reservoir_than_outflow() -> None:
     question = made(cycle(into))["inflow"]
     assert isinstance(question, NumberEntry)
     assert ("7.00 Gt C yr⁻¹", {"12.0", "5.00", "2.00"}) == (question.answer, {slip.shown.split(" ")[0] for slip in question.slips})
-    asked = made(three())
+    asked = made(three(c=7))
     assert ("“Pond”" in asked["outflow"].prompt, "“Soil”" in asked["inflow"].prompt) == (True, True)
 
 
@@ -171,8 +171,18 @@ def test_numbers_are_asked_of_reservoirs_without_a_range() -> None:
     assert all("“Rock”" in asked[name].prompt for name in ("outflow", "turnover_time"))
 
 
-def test_inflow_that_equals_the_outflow_asked_for_is_not_asked_for_again() -> None:
+def test_inflow_that_equals_an_outflow_is_not_asked_for() -> None:
+    """That outflow is asked for, or told, in another question."""
+    assert "inflow" not in made(three())
     assert "inflow" not in made(three(a=RANGE, b=RANGE))
+
+
+@pytest.mark.parametrize("record", ["global_carbon", "global_nitrogen", "phosphorus", "water", "wend_hollow_nitrogen"])
+def test_no_prompt_tells_the_answer_to_another_question(record: str) -> None:
+    questions = made(demo(f"cycle/{record}")).values()
+    answers = {question.id: question.answer for question in questions if isinstance(question, NumberEntry)}
+    assert answers
+    assert [] == [(asked, q.id) for asked, answer in answers.items() for q in questions if q.id != asked and f" {answer}" in q.prompt]
 
 
 def test_share_of_a_process_with_a_range_is_not_asked_as_a_number() -> None:
