@@ -98,7 +98,7 @@ def drift(asked: AskedWater) -> Made:
     draft = Draft(
         id=item,
         prompt=f"The current at {asked.place} runs at {speed.shown_exactly}. How many kilometres does it carry larvae and plankton in a day?",
-        solution=f"{speed.shown_exactly} × 86\u202f400 s, divided by 1000 m for each kilometre, is {far.shown}.",
+        solution=f"A day has 86\u202f400 seconds. At {speed.shown_exactly} that makes {far.shown}, with 1000 m to the kilometre.",
         hints=("The speed says how many metres they drift in each second.", "Multiply by the seconds of a day, then turn metres into kilometres."),
     )
     return number_entry(

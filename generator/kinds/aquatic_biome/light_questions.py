@@ -8,7 +8,7 @@ from generator.kinds.aquatic_biome.asked_water import AskedWater
 from generator.kinds.aquatic_biome.charts import lowest_drawn, share, table_depths
 from generator.quantities import shown
 from generator.quantities.fact import Fact
-from generator.questions.making import FEWEST_STEPS, Draft, Wrong, choice, choice_of_numbers, drawn, number_entry, ordering, reading
+from generator.questions.making import FEWEST_STEPS, Draft, Wrong, as_option, choice, choice_of_numbers, drawn, number_entry, ordering, reading
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
 
@@ -217,21 +217,24 @@ def way_down(asked: AskedWater) -> Made:
     light = asked.fact("extinction").number
     if not asked.has("secchi_depth"):
         return Rejected(item, "without the depth of the disk the order is that of the numbers alone")
+    secchi, photic = asked.fact("secchi_depth"), asked.fact("photic_depth")
+    half = math.log(2) / light
     marks = [
-        ("Half of the light is left", math.log(2) / light), ("Nine tenths of the light are gone", math.log(10) / light),
-        ("A white disk is lost from sight", asked.fact("secchi_depth").number),
-        ("The photic depth: plants just keep alive", asked.fact("photic_depth").number),
+        ("Half of the light is left", half, f"at {shown.number(half)} m"),
+        ("Nine tenths of the light are gone", math.log(10) / light, f"half way down to the photic depth of {photic.shown_exactly}"),
+        ("A white disk is lost from sight", secchi.number, f"at {secchi.shown_exactly}"),
+        ("Plants can just keep alive", photic.number, f"at the photic depth, {photic.shown_exactly}"),
     ]  # fmt: skip
     marks = [mark for mark in sorted(marks, key=lambda mark: mark[1]) if mark[1] * APART <= bottom.number]
     marks = [mark for n, mark in enumerate(marks) if n == 0 or mark[1] >= APART * marks[n - 1][1]]
-    marks.append(("The bottom is reached", bottom.number))
+    marks.append(("The bottom is reached", bottom.number, f"at {bottom.shown_exactly}"))
     if len(marks) < FEWEST_STEPS:
         return Rejected(item, "too few depths of this water lie plainly apart")
-    at = {text: shown.number(depth) for text, depth in marks}
+    at = {text: told for text, _, told in marks}
     draft = Draft(
         id=item,
         prompt=f"A stone sinks at {asked.place}. In which order does it pass these depths, from the surface down?",
-        solution="; ".join(f"{at[text]} m: {text[:1].lower()}{text[1:]}" for text, _ in marks) + ".",
+        solution=f"{as_option('; '.join(f'{text[:1].lower()}{text[1:]} {at[text]}' for text in at))}.",
         needs=Needs.BOTH,
         hints=(
             "The more light is left, the nearer is the surface.",
@@ -239,6 +242,6 @@ def way_down(asked: AskedWater) -> Made:
         ),
     )
     return ordering(
-        draft, [text for text, _ in marks], starts_with="Which of these depths is nearest to the surface?", salt=asked.salt,
-        leads_on=lambda text: f"This is at {at[text]} m. Which of the others comes next below it?",
+        draft, list(at), starts_with="Which of these depths is nearest to the surface?", salt=asked.salt,
+        leads_on=lambda text: f"This is {at[text]}. Which of the others comes next below it?",
     )  # fmt: skip

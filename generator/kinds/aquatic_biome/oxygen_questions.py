@@ -97,14 +97,14 @@ def warmest_for_oxygen(asked: AskedWater) -> Made:
     draft = Draft(
         id=item,
         prompt=f"Which is the highest of these temperatures at which {curve} such as that at {asked.place} can hold {limit} mg L⁻¹ of oxygen, in balance with the air? Read the curve.",
-        solution=f"At {_degrees(warmest)} it can hold {shown.number(holds[warmest])} mg L⁻¹, at {_degrees(warmest + STEP)} only {shown.number(holds[warmest + STEP])} mg L⁻¹.",
+        solution=f"At {_degrees(warmest)} the curve lies above {limit} mg L⁻¹, at {_degrees(warmest + STEP)} below.",
         hints=(
             f"Find {limit} mg L⁻¹ on the left axis; where it stands between two lines of the grid, find it between their numbers.",
             f"Go right to the curve of {curve}, then down to the temperature. Take the next lower one of those to choose from.",
         ),
     )
     wrong = [
-        ([_degrees(warmest + STEP)], Wrong("", "num.not-reached", f"There it can hold {shown.number(holds[warmest + STEP])} mg L⁻¹.")),
+        ([_degrees(warmest + STEP)], Wrong("", "num.not-reached", f"There the curve is below {limit} mg L⁻¹.")),
         ([labels[-1]], Wrong("", "wat.warm-holds-more", "That is where the curve is lowest.")),
         ([_degrees(limit)], Wrong("", "wat.axes-swapped", f"You looked for {limit} on the axis of temperature.")),
         ([_degrees(t) for t in temps if t < warmest], Wrong("", "clim.wrong-end", "There it can hold as much, but also where it is somewhat warmer.")),

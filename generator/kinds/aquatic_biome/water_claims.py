@@ -5,8 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from generator.kinds.aquatic_biome.asked_water import AskedWater
-from generator.kinds.aquatic_biome.charts import share
-from generator.quantities import shown
 from generator.questions.claims import Claim, which_hold
 from generator.questions.making import Draft
 from generator.questions.question import Made
@@ -53,11 +51,10 @@ def _of_one(water: AskedWater) -> Iterator[Claim]:
                 f"The disk is lost at {secchi.shown_exactly}, and 1 % is left at {photic.shown_exactly}.", "wat.secchi-light-gone",
             )  # fmt: skip
         elif water.station.depth >= DEEP:
-            losses = [shown.number(100 * (share(light, depth) - share(light, depth + 1)) / share(light, depth), 2) for depth in (0.0, 1.0)]
             yield Claim(
                 f"At {water.place} the first metre takes more light than the second",
                 f"At {water.place} the first metre takes as much light as the second",
-                f"Each takes {losses[0]} % of what enters it, and more enters the first.", "wat.light-linear",
+                f"With an extinction of {light.shown_exactly}, each takes the same part of what enters it, and more enters the first.", "wat.light-linear",
             )  # fmt: skip
 
 

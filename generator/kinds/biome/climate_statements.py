@@ -7,7 +7,6 @@ from collections.abc import Iterator
 
 from generator.kinds.biome.asked_station import LEAST_SEASON, AskedStation, beside, name, opposite
 from generator.kinds.biome.charts import is_southern
-from generator.kinds.biome.climate_facts import MM
 from generator.kinds.biome.climate_sums import wettest_share
 from generator.quantities import shown
 from generator.questions.making import Draft, Sound, Wrong, as_option, choice, drawn, ordering, several
@@ -164,7 +163,7 @@ def _spread(asked: AskedStation) -> Iterator[Sound | Wrong]:
     total = asked.fact("annual_precip")
     if half > SEASONAL * total.number:
         season = f"from {name(start)} to {name(start + 5)}"
-        halves = f"{MM.after(_whole(half))} of {total.shown} falls {season}."
+        halves = f"Added up, the six months {season} bring over two thirds of the {total.shown} of the year."
         yield Sound(f"Over two thirds of the year's precipitation falls {season}", halves)
         yield Wrong(f"About half of the year's precipitation falls {season}", "clim.even-rain", halves)
     elif least > MUCH:
@@ -179,10 +178,6 @@ def _spread(asked: AskedStation) -> Iterator[Sound | Wrong]:
 def _half(asked: AskedStation, start: int) -> float:
     """Precipitation [mm] of six months from this one on."""
     return math.fsum(asked.precip((start + step - 1) % 12 + 1) for step in range(6))
-
-
-def _whole(value: float) -> str:
-    return shown.number(value, max(shown.FIGURES, shown.whole_digits(value)))
 
 
 def _nights(asked: AskedStation) -> Iterator[Sound | Wrong]:

@@ -71,7 +71,7 @@ def test_brook_without_a_plain_fall_of_light_is_not_read() -> None:
 def test_stone_passes_half_the_light_the_disk_nine_tenths_and_the_photic_depth() -> None:
     """Lake: ln 2 / 0.5 = 1.39 m, the disk at 3.4 m, ln 10 / 0.5 = 4.61 m, 9.21 m, the bottom at 24 m."""
     assert [
-        "Half of the light is left", "A white disk is lost from sight", "Nine tenths of the light are gone", "The photic depth: plants just keep alive",
+        "Half of the light is left", "A white disk is lost from sight", "Nine tenths of the light are gone", "Plants can just keep alive",
         "The bottom is reached",
     ] == order(light.way_down(of_demo("lake")[0]))  # fmt: skip
 
