@@ -17,6 +17,8 @@ LONGEST_HINTS = (
     "A large stock alone does not keep matter long: look at what leaves it too.",
     "Divide the stock of each by what flows out of it in a year, all arrows together. The largest result is the longest time.",
 )
+MOST_OF_A_SUM = 0.9
+"""A flux that is more of a sum leaves nothing to add up."""
 
 
 class BudgetQuestions(Asking):
@@ -32,13 +34,20 @@ class BudgetQuestions(Asking):
         exact = [one for one in self.busy if one.stock.low is None and self.fact(one.id, "turnover_time").is_number]
         return max(exact, key=lambda one: one.stock.value or 0, default=None)
 
+    def untold(self) -> list[Reservoir]:
+        """Those whose outflow no other prompt tells, and is made up of several fluxes that count."""
+        told = (self.growing(), self._unbalanced(), self._largest())
+        return [one for one in self.busy if one not in told and self._is_a_sum(one)]
+
+    def _is_a_sum(self, reservoir: Reservoir) -> bool:
+        rates = [flux.rate.value or 0.0 for flux in fluxes_out(self.record, reservoir.id)]
+        return bool(rates) and max(rates) < MOST_OF_A_SUM * sum(rates)
+
     def outflow(self) -> Made:
         """Of a reservoir whose outflow no other prompt tells, where there is one."""
         if not self.busy:
             return Rejected("outflow", NO_EXACT)
-        told = (self.growing(), self._unbalanced(), self._largest())
-        untold = [one for one in self.busy if one not in told and len(fluxes_out(self.record, one.id)) > 1]
-        reservoir = (untold or self.busy)[0]
+        reservoir = (self.untold() or self.busy)[0]
         total, others = self.fact(reservoir.id, "outflow"), self.fact(reservoir.id, "inflow")
         fluxes = fluxes_out(self.record, reservoir.id)
         named = listed(in_sentence(flux.label) for flux in fluxes)

@@ -27,8 +27,10 @@ def questions(subject: Subject[CycleRecord], catalogue: Catalogue) -> Sequence[M
     orders, statements = OrderQuestions(subject, catalogue), StatementQuestions(subject, catalogue)
     stocks, substance = StockQuestions(subject, catalogue), SubstanceQuestions(subject, catalogue)
     which_process, forms = process.processes()
+    outflow = budget.outflow()
+    told = not isinstance(outflow, Rejected) and not budget.untold()
     expected = (
-        budget.outflow(), budget.balance(), budget.turnover_time(), first_made(statements.human_inputs(), process.human_share()), forms,
+        *(() if told else (outflow,)), budget.balance(), budget.turnover_time(), first_made(statements.human_inputs(), process.human_share()), forms,
         orders.way(), first_made(orders.stays(), budget.longest_stay()), statements.statements(),
     )  # fmt: skip
     further = (
@@ -36,7 +38,10 @@ def questions(subject: Subject[CycleRecord], catalogue: Catalogue) -> Sequence[M
         substance.conversion(),
     )  # fmt: skip
     asked = (*expected, *_made(further))
-    spare = _made((budget.inflow(), budget.share_of_outflow(), process.exits(), *((which_process,) if isinstance(forms, Choice) else ())))
+    spare = _made((
+        budget.inflow(), budget.share_of_outflow(), process.exits(), *((which_process,) if isinstance(forms, Choice) else ()),
+        *((outflow,) if told else ()),
+    ))  # fmt: skip
     sure = len(_made(asked))
     return enough((*asked, *spare), max(FEWEST, min(sure + len(spare), max(sure, WANTED))))
 

@@ -214,3 +214,10 @@ def test_share_of_an_outflow_knows_the_wrong_whole_and_the_rest() -> None:
 @pytest.mark.parametrize("fluxes", ["a source pool 4\nb pool sink 3\nc pool sink 1", "a source pool 4\nb pool sink 4", "a source pool 4\nb pool sink 0\nc pool sink 0"])
 def test_share_of_an_outflow_needs_a_second_reservoir_with_several(fluxes: str) -> None:
     assert isinstance(BudgetQuestions(cycle(fluxes), library().catalogue).share_of_outflow(), Rejected)
+
+
+def test_outflow_that_another_prompt_tells_is_asked_for_only_where_there_are_few_others() -> None:
+    """Of the carbon cycle the other prompts tell what leaves air and sea; plants and soils have one flux that is nearly all."""
+    assert "outflow" not in made(demo("cycle/global_carbon"))
+    assert [] == BudgetQuestions(demo("cycle/global_carbon"), library().catalogue).untold()
+    assert "outflow" in made(cycle("a source pool 9\nb pool sink 4"))
