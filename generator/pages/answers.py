@@ -5,6 +5,7 @@ The script reads its verdicts from these lines, so what it says and what stands 
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 
 from generator.pages.markup import escaped, prose
@@ -56,11 +57,16 @@ def _lines(item: Question) -> Iterator[tuple[dict[str, str], bool, str, str]]:
                 keys = {"row": str(row), "partner": str(item.partners.index(pair.partner))}
                 yield (keys, True, f"{pair.text.rstrip('.')} → {pair.partner}", pair.because)
         case ChartReading():
-            yield ({"labels": "|".join(item.right)}, True, " or ".join(item.right), item.solution)
+            yield ({"labels": _json(item.right)}, True, " or ".join(item.right), item.solution)
             for slip in item.slips:
-                keys = {"labels": "|".join(slip.labels), **_blamed(slip)}
+                keys = {"labels": _json(slip.labels), **_blamed(slip)}
                 yield (keys, False, ", ".join(slip.labels), slip.feedback)
             yield ({}, False, "Any other answer", item.otherwise)
+
+
+def _json(labels: tuple[str, ...]) -> str:
+    """Labels as scripts read them, whatever signs they hold."""
+    return json.dumps(labels, ensure_ascii=False)
 
 
 def _ends(accepted: Interval) -> dict[str, str]:

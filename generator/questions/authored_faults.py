@@ -21,8 +21,6 @@ FORMS: Mapping[str, tuple[str, ...]] = {
     "answer": ("wrong", "labels", "hint"), "answers": ("wrong", "labels", "hint"), "number": ("mistakes", "hint"), "steps": (), "pairs": ("others",),
 }  # fmt: skip
 """What gives a question its form, and the fields that may stand beside it."""
-SEPARATOR = "|"
-"""Pages list labels with it."""
 _POINTS_AT_OTHERS = re.compile(r"\b(?:all|none|both|neither|either) of (?:the above|these|them)\b", re.IGNORECASE)
 
 
@@ -109,9 +107,6 @@ def _pairs(question: AskedQuestion, facts: Mapping[str, Fact], path: FieldPath) 
 
 def _labels(question: AskedQuestion, facts: Mapping[str, Fact], path: FieldPath) -> Iterator[Finding]:
     yield from _repeated([((*path, "labels", n), label) for n, label in enumerate(question.labels)], facts, "a label")
-    for n, label in enumerate(question.labels):
-        if SEPARATOR in label:
-            yield Finding(path=(*path, "labels", n), expected=f"a label without {SEPARATOR}", found=f'"{label}"', mend="write another sign")
     known = {_said(label, facts) for label in question.labels}
     picked = [*_right_places(question, path), *(((*path, "wrong", n, "text"), one.text) for n, one in enumerate(question.wrong))]
     for place, text in picked:

@@ -42,14 +42,13 @@ IN_A_QUESTION = {
 }  # fmt: skip
 
 
-def poisoned(value: Any, field: str = "", evil: str = EVIL) -> Any:
-    """The same content, each of its texts with markup before it; a question with labels may hold no upright stroke."""
+def poisoned(value: Any, field: str = "") -> Any:
+    """The same content, each of its texts with markup before it."""
     if isinstance(value, dict):
-        told = evil.replace("|", "/") if "labels" in value else evil
-        return {"on" if key is True else key: poisoned(inner, key, told) for key, inner in value.items()}  # YAML 1.1 reads `on` so
+        return {"on" if key is True else key: poisoned(inner, key) for key, inner in value.items()}  # YAML 1.1 reads `on` so
     if isinstance(value, list):
-        return [poisoned(inner, field, evil) for inner in value]
-    return f"{evil}{value}" if isinstance(value, str) and field in TEXT_FIELDS else value
+        return [poisoned(inner, field) for inner in value]
+    return f"{EVIL}{value}" if isinstance(value, str) and field in TEXT_FIELDS else value
 
 
 def renamed_facts(found: Any) -> dict[str, str]:
@@ -98,10 +97,12 @@ each = pytest.mark.parametrize("uri", sorted(demo_pages()))
 def test_no_element_and_no_attribute_comes_from_a_text(pages: dict[str, Page], uri: str, parser: str) -> None:
     """The tree has the very elements and attributes of the same page without markup in its texts."""
     harmless, ours = soup(demo_pages()[uri], parser), soup(pages[uri], parser)
-    for found in (harmless, ours):  # which sentences are alike enough for one question hangs on their length
-        for block in found.select(".check:has([data-question*='-'])"):
+    asked = [{block["id"] for block in found.select(".check")} for found in (harmless, ours)]
+    for found in (harmless, ours):  # which questions leave no doubt, and which sentences are alike enough for one, hangs on their words
+        for block in found.select(".check"):
             assert {tag.name for tag in block.find_all(True)} <= IN_A_QUESTION
-            block.decompose()
+            if block["id"] not in asked[0] & asked[1] or "-" in str(block.find("self-check")["data-question"]):
+                block.decompose()
     shape = [[(tag.name, sorted(tag.attrs)) for tag in found.find_all(True) if tag.name not in ("sub", "sup")] for found in (harmless, ours)]
     assert set(map(str, shape[0])) >= set(map(str, shape[1]))
     assert [] == [tag for tag in ours.find_all(True) for name in tag.attrs if name.startswith("on")]

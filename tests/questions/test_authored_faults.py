@@ -156,10 +156,6 @@ def test_answer_and_slips_must_be_labels() -> None:
     assert [(("questions", 0, "answer"), '"May"'), (("questions", 0, "wrong", 0, "text"), '"July"')] == [(path, found) for path, _, found in told(text)]
 
 
-def test_label_with_the_sign_between_labels_is_told() -> None:
-    assert [(("questions", 0, "labels", 1), "a label without |", '"B|C"')] == told(ASKED % "answer: A, labels: [A, 'B|C']")
-
-
 def test_labels_that_are_all_right_are_told() -> None:
     assert [("questions", 0, "labels")] == [path for path, _, _ in told(ASKED % "answers: [{text: A}, {text: B}], labels: [A, B]")]
 

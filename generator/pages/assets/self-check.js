@@ -2,7 +2,7 @@
 //
 // Markup: data-type (choice, several, number, order, match, label) and data-question; a <form> with one <fieldset>, an
 // <output>, and <details class="answer"> whose list .feedback has a line for each answer, with data-right:
-//   choice, several: data-option; number: data-low and data-high; label: data-labels, parted by |;
+//   choice, several: data-option; number: data-low and data-high; label: data-labels, a list in JSON;
 //   order: data-after (all, start, or the step behind which a wrong one stands); match: data-row and data-partner.
 // The last line of number and label, without such a mark, stands for any other answer. data-slip names the misconception behind
 // a wrong answer, and data-sure is what a reader who was sure of it is told: the wrong idea, quoted and refuted.
@@ -98,7 +98,7 @@
     labelAnswered () {
       const picked = this.form.querySelector('.entry select').value
       if (!picked) return this.say('Pick an answer first.')
-      this.mark(this.lines.find(line => (line.dataset.labels || '').split('|').includes(picked)) || this.lines[this.lines.length - 1])
+      this.mark(this.lines.find(line => JSON.parse(line.dataset.labels || '[]').includes(picked)) || this.lines[this.lines.length - 1])
     }
 
     matchAnswered () {
