@@ -50,6 +50,9 @@ def accounted() -> frozenset[str]:
         texts += [option.text for item in library.questions[subject.id] for option in getattr(item, "options", ())]
         asked = subject.record.questions  # an author's question may bring numbers of its own, as a sum to be worked out does
         texts += [f"{item.ask} {item.because} {item.hint} {item.number.value.text if item.number and item.number.value else ''}" for item in asked]
+        own = {item.id for item in asked}  # what a builder works out for its solution is tested with the builder
+        made = [item for item in library.questions[subject.id] if item.id not in own]
+        texts += [item.solution for item in made] + [option.feedback for item in made for option in getattr(item, "options", ())]
         method_ids = {fact.method for fact in subject.facts.values()}
         methods = [site().kinds[subject.kind].methods.get(name) for name in method_ids]
         texts += [f"{m.rule} {m.limits} {' '.join(m.formula)} {m.symbols}" for m in methods if m]
@@ -57,6 +60,8 @@ def accounted() -> frozenset[str]:
         for method in kind.methods.values():
             texts += [f"{method.name} {method.rule} {method.limits} {' '.join(method.formula)} {method.symbols}"]
             texts += [f"{entry.name} {entry.source}" for entry in checks_of(method.id)]
+        texts += [chart.description for chart in site().comparison(kind).charts] if kind in site().compared_kinds else []
+    texts += [str(test.on.year) for test in library.course.tests if test.on]
     texts += [str(work) for work in library.sources.values()]
     texts += [files("generator.science").joinpath("sources.yaml").read_text("utf-8")]
     texts += [f"{word.word} {word.means}" for word in library.vocabulary.values()]
