@@ -60,7 +60,7 @@ def test_the_evening_before_fills_its_minutes_and_no_more(built_site: Path, open
 
 def test_own_mistakes_come_first(built_site: Path, opened: Callable[..., Page]) -> None:
     page = desk(opened, built_site)
-    wrong = ["cycle/global_carbon/outflow", "pyramid/sill_lake/transfer_efficiency"]
+    wrong = ["cycle/global_carbon/turnover_time", "pyramid/sill_lake/transfer_efficiency"]
     known = [name for name in wrong if name in types(page)]
     assert known
     page.evaluate("names => names.forEach(name => studyProgress.note(name, false))", known)
