@@ -77,7 +77,9 @@ def test_every_question_can_be_answered_rightly_and_wrongly(built_site: Path, wa
                     block.locator(f'input[value="{option}"]').check()
                 else:
                     low, high = (float(line.get_attribute(f"data-{end}") or "nan") for end in ("low", "high"))
-                    block.locator('input[type="text"]').fill(repr((low + high) / 2))
+                    box = block.locator('input[type="text"]')
+                    unit = f" {box.get_attribute('data-unit')}" if box.get_attribute("data-asks-unit") is not None else ""
+                    box.fill(f"{(low + high) / 2!r}{unit}")
                 block.get_by_role("button", name="Check").click()
                 said = f"{'✓ Right.' if right else '✗ Not right.'} {line.locator('.says').text_content()}"
                 expect(block.get_by_role("status")).to_have_text(said)
