@@ -22,6 +22,7 @@ from generator.quantities.fact import Fact
 from generator.quantities.text import filled
 from generator.questions.authored import Authored
 from generator.questions.authored_faults import faults
+from generator.questions.item_writing import doubts_about
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
 from generator.questions.qualitative import Qualitative, Term
 from generator.questions.question import Made, Question, Rejected
@@ -218,7 +219,9 @@ class _Reading:
         if self.catalogue is None or has_errors(told) or len(subjects) < len(self.folder.files):
             return generated
         worded = self._with_catalogue(subject.kind, lambda catalogue: self._worded(catalogue, subject, facts))
-        return generated + worded + Authored(facts, self.catalogue, file.id).questions(subject.record.questions)
+        questions = generated + worded + Authored(facts, self.catalogue, file.id).questions(subject.record.questions)
+        told += [located_finding(file.located, finding) for finding in doubts_about(questions, subject.record.questions)]
+        return questions
 
     def _made(self, kind: Kind[Any], subject: Subject[Any]) -> Sequence[Made]:
         return self._with_catalogue(kind.name, lambda catalogue: _made(kind, subject, tuple(catalogue.values())))

@@ -6,6 +6,8 @@ from typing import Any
 
 import pytest
 
+from generator.questions.item_writing import flaws_of_set
+from generator.questions.question import Needs
 from generator.records.parts import Explanation
 from tests.kinds.small_records import library
 
@@ -82,3 +84,16 @@ def test_tundra_is_dry_and_cold_as_tundra_usually_is() -> None:
     facts = library().subjects["biome/tundra"].facts
     assert 100 <= facts["lantern_bluff.annual_precip"].number <= 300
     assert "cold" == facts["lantern_bluff.aridity_class"].value
+
+
+@pytest.mark.parametrize("record", sorted(library().subjects))
+def test_every_record_asks_twelve_questions_of_four_types_half_of_them_from_data(record: str) -> None:
+    items = library().questions[record]
+    assert len(items) >= 12
+    assert len({type(item) for item in items}) >= 4
+    assert 2 * sum(item.needs is not Needs.KNOWLEDGE for item in items) >= len(items)
+
+
+def test_right_options_are_not_longer_than_the_others_more_often_than_chance() -> None:
+    everything = [item for items in library().questions.values() for item in items]
+    assert [] == list(flaws_of_set(everything))
