@@ -63,3 +63,24 @@ class SourcesFile(Part):
 
     NAMED_BY: ClassVar[str] = "key"
     sources: Annotated[Many[Source], different("key")]
+
+class CommandWord(Part):
+    """A verb that a question begins with, and what an answer to it must contain."""
+
+    id: Id
+    word: Text
+    asks: Text
+    """What the answer must contain."""
+    not_enough: Text
+    ideas: Text
+    """How many ideas are usually needed, in words: common practice, which a school may set otherwise."""
+    model: Text
+    """An answer, or the beginning of one, that does what is asked."""
+    near_miss: Text
+    """One that does not."""
+
+class CommandWordsFile(Part):
+    """command_words.yaml"""
+
+    NAMED_BY: ClassVar[str] = "id"
+    command_words: Annotated[Many[CommandWord], different()]

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache, lru_cache
 from importlib.resources import files
 from pathlib import Path
 from typing import Any, TypeVar
 
 from generator.course.course_file import CourseFile
-from generator.course.glossaries import MisconceptionsFile, Source, SourcesFile, VocabularyFile, Word
+from generator.course.glossaries import CommandWord, CommandWordsFile, MisconceptionsFile, Source, SourcesFile, VocabularyFile, Word
 from generator.course.magnitude import beyond_measure
 from generator.course.objectives import repeated_objectives, unknown_objectives
 from generator.course.reading import hard_to_read
 from generator.course.references import FactTable, missing_pictures, unknown_names, wrong_texts
 from generator.course.unwritten import unwritten
+from generator.course.written_questions import FOLDER, Around, read_written, written_files
 from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity, did_you_mean, few_of, has_errors, in_order, listed
 from generator.kind import NUMBERS, Kind, Subject
 from generator.quantities.fact import Fact
@@ -29,9 +30,10 @@ from generator.questions.question import Made, Question, Rejected
 from generator.records import Finding, Located, Record, RecordFile, check, located_finding, read, read_folder, without_accepted
 from generator.records.finding import IDLE_ACCEPTANCE
 from generator.records.located import FILES_KEPT, located
+from generator.written.guide import Guided
 
-COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES = "course.yaml", "vocabulary.yaml", "misconceptions.yaml", "sources.yaml"
-OTHERS = (COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES, "command_words.yaml", "vague_words.yaml", "written", "papers", "pictures")
+COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES, COMMAND_WORDS = "course.yaml", "vocabulary.yaml", "misconceptions.yaml", "sources.yaml", "command_words.yaml"
+OTHERS = (COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES, COMMAND_WORDS, "vague_words.yaml", FOLDER, "papers", "pictures")
 RESERVED = ("compared", "index")
 """No record can have these names: pages of the kind as a whole do."""
 Model = TypeVar("Model")
@@ -51,6 +53,9 @@ class Library:
     catalogue: Catalogue
     sources: Mapping[str, Source]
     """By key; the methods' own sources among them."""
+    command_words: Mapping[str, CommandWord] = field(default_factory=dict)
+    written: tuple[Guided, ...] = ()
+    """The written questions with their guides, by file name."""
     warnings: tuple[Diagnostic, ...]
 
     def facts_for(self, subject: Subject[Any]) -> FactTable:
@@ -144,6 +149,8 @@ class _Reading:
         words = self._shared(VOCABULARY, VocabularyFile)
         slips = self._shared(MISCONCEPTIONS, MisconceptionsFile)
         works = self._shared(SOURCES, SourcesFile)
+        verbs = self._shared(COMMAND_WORDS, CommandWordsFile)
+        self.command_words = None if verbs is None else {word.id: word for word in verbs.command_words}
         self.words = None if words is None else {word.id: word for word in words.words}
         self.catalogue = None if slips is None else Catalogue(
             {e.id: Misconception(id=e.id, idea=e.idea, because=e.because, instead=e.instead) for e in slips.misconceptions}
@@ -167,11 +174,12 @@ class _Reading:
             left = without_accepted(file.located, accepted, told[file.id])
             self.problems += left if self.catalogue is not None else [one for one in left if one.rule != IDLE_ACCEPTANCE]
         self.problems += [*self._reserved_names(), *self._missing_misconceptions(), *self._course_problems(subjects)]
+        written = tuple(self._written(subjects))
         if has_errors(self.problems) or self.course is None:
             raise ContentErrors(self.problems)
         return Library(
             course=self.course, subjects=subjects, questions=questions, vocabulary=self.words or {},
-            catalogue=self.catalogue or Catalogue(), sources=self.sources or {}, warnings=in_order(self.problems),
+            catalogue=self.catalogue or Catalogue(), sources=self.sources or {}, command_words=self.command_words or {}, written=written, warnings=in_order(self.problems),
         )  # fmt: skip
 
     def _course(self) -> CourseFile | None:
@@ -245,6 +253,19 @@ class _Reading:
         return Qualitative(catalogue, subject.id, lambda text: filled(text, facts)).questions(
             record.explanations, getattr(record, "adaptations", ()), record.people, terms
         )
+
+    def _written(self, subjects: Mapping[str, Subject[Any]]) -> Iterator[Guided]:
+        """The written questions; what they draw on must be sound before anything can be said of them."""
+        around = Around(
+            subjects=subjects, kinds=self.kinds, records=self.folder.ids, topics=tuple(t.id for t in self.course.topics) if self.course else (),
+            command_words=tuple(self.command_words or ()), catalogue=self.catalogue or Catalogue(),
+        )  # fmt: skip
+        sound = self.course is not None and self.catalogue is not None and self.command_words is not None and len(subjects) == len(self.folder.files)
+        for file in written_files(self.content, self.name) if sound else ():
+            found, problems = read_written(file, around)
+            self.problems += problems
+            if found is not None:
+                yield found
 
     def _missing_misconceptions(self) -> Iterator[Diagnostic]:
         place = Place(f"{self.name}/{MISCONCEPTIONS}", 1, 1)

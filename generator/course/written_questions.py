@@ -1,0 +1,100 @@
+"""The files in `written/`: each checked against the records that it draws on, and given its marking guide."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from generator.course.references import FactTable, texts_in
+from generator.diagnostics import Diagnostic, has_errors
+from generator.kind import Kind, Subject
+from generator.quantities.fact import Fact, Facts
+from generator.quantities.text import filled
+from generator.questions.misconception import Catalogue
+from generator.records.folder import RecordFile, read_folder
+from generator.records.checking import check
+from generator.records.finding import located_finding
+from generator.records.parts import Idea
+from generator.written.faults import Known, faults
+from generator.written.guide import Guided, Sources, guided, with_facts
+from generator.written.record import WrittenQuestion
+
+FOLDER = WrittenQuestion.FOLDER
+
+
+@dataclass(frozen=True, kw_only=True)
+class Around:
+    """What the course has besides its written questions."""
+
+    subjects: Mapping[str, Subject[Any]]
+    kinds: Mapping[str, Kind[Any]]
+    records: tuple[str, ...]
+    """Ids of all records, broken ones included."""
+    topics: tuple[str, ...]
+    command_words: tuple[str, ...]
+    catalogue: Catalogue
+
+
+def written_files(content: Path, name: str) -> tuple[RecordFile, ...]:
+    """The files of the folder; what is wrong with file names of records is told where records are read."""
+    return tuple(file for file in read_folder(content, (FOLDER,), (), name).files if file.kind == FOLDER)
+
+
+def read_written(file: RecordFile, around: Around) -> tuple[Guided | None, tuple[Diagnostic, ...]]:
+    """The question with its guide, or None where something is wrong with it; and everything that is."""
+    question, problems = check(file.located, WrittenQuestion)
+    if question is None:
+        return None, problems
+    sources = _sources(around)
+    found = tuple(located_finding(file.located, one) for one in faults(question, _texts(file.located.value), _known(question, around), sources))
+    return (None if has_errors(found) else guided(file.name, question, sources)), found
+
+
+def _sources(around: Around) -> Sources:
+    facts = FactTable(Facts([]), around.subjects)
+    return Sources(facts, around.catalogue, _chains(around), _fill(facts))
+
+
+def _fill(facts: Mapping[str, Fact]) -> Callable[[str], str]:
+    return lambda text: filled(text, facts)
+
+
+def _chains(around: Around) -> Callable[[str], tuple[Idea, ...]]:
+    def ideas(key: str) -> tuple[Idea, ...]:
+        record, _, name = key.partition("#")
+        subject = around.subjects[record]
+        facts = FactTable(subject.facts, around.subjects)
+        chain = next(one for one in subject.record.explanations if one.id == name).chain
+        return tuple(with_facts(idea, _fill(facts)) for idea in chain)
+
+    return ideas
+
+
+def _texts(value: Any) -> list[tuple[tuple[str | int, ...], str]]:
+    """The texts that students or markers read; keys of charts, chains and facts are checked as such."""
+    keys = ("chart", "table", "from", "expression", "unit")
+    return [(path, text) for path, text in texts_in(value) if path[-1] not in keys and "given" not in path]
+
+
+def _known(question: WrittenQuestion, around: Around) -> Known:
+    named = {key.partition("#")[0] for stimulus in question.stimulus for key in (stimulus.chart, stimulus.table) if key}
+    return Known(
+        command_words=around.command_words, topics=around.topics, misconceptions=tuple(around.catalogue), records=around.records,
+        charts={record: tuple(charts_of(around.subjects[record], around.kinds)) for record in named & set(around.subjects)},
+        chains={record: tuple(one.id for one in subject.record.explanations) for record, subject in around.subjects.items()},
+        facts=FactTable(Facts([]), around.subjects), kept=tuple(_kept(around)),
+    )  # fmt: skip
+
+
+def charts_of(subject: Subject[Any], kinds: Mapping[str, Kind[Any]]) -> dict[str, Any]:
+    """The charts of a record by the names under which other files know them: `climate_diagram.harrow_plain`."""
+    return {chart.name.partition(".")[2]: chart for chart in kinds[subject.kind].charts(subject)}
+
+
+def _kept(around: Around) -> Iterator[str]:
+    """Facts of places that are kept for class tests."""
+    for record, subject in around.subjects.items():
+        hidden = {part for part, of in around.kinds[subject.kind].parts(subject.record).items() if of.use == "paper"}
+        yield from (f"{record}:{fact}" for fact in subject.facts if hidden and fact.partition(".")[0] in hidden)

@@ -1,0 +1,138 @@
+"""The marking guide of a written question, worked out from the facts and chains that its record names."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, computed
+from generator.quantities.units import unit
+from generator.quantities.working import Substitution
+from generator.questions.making import Draft, number_entry
+from generator.questions.misconception import Catalogue
+from generator.questions.question import Mistake, Needs, NumberEntry
+from generator.records.parts import Idea
+from generator.written.record import Calculation, FromChain, WrittenPart, WrittenQuestion
+
+SETUP, ANSWER = "setup", "answer"
+RULES = {
+    "each": "One mark for each idea, {marks} at most.",
+    "all": "{marks} for all ideas together; some of them earn none.",
+    "any": "One mark for each idea; any {of} of them earn all {marks}.",
+}
+SETUP_RULE = (
+    "The set-up earns its mark with the right numbers in the right places, each with its unit, even where the sum goes wrong after that. "
+    "A right answer with its unit implies the set-up."
+)
+FOLLOWS = "A wrong result of part {part} that is carried on rightly loses no mark here."
+
+
+@dataclass(frozen=True)
+class GuideLine:
+    """One idea that earns credit."""
+
+    id: str
+    says: str
+    accept: tuple[str, ...] = ()
+    not_enough: tuple[str, ...] = ()
+    marks: int = 1
+
+
+@dataclass(frozen=True)
+class Worked:
+    """A calculation: its set-up with the numbers in it, and what counts as its answer."""
+
+    setup: str
+    entry: NumberEntry
+    """Knows the answer, the accepted range and the known slips, and can be set again with other numbers."""
+
+
+@dataclass(frozen=True)
+class PartGuide:
+    """How one part is marked."""
+
+    part: WrittenPart
+    prompt: str
+    lines: tuple[GuideLine, ...]
+    rules: tuple[str, ...]
+    """In sentences, for whoever marks."""
+    worked: Worked | None = None
+
+
+@dataclass(frozen=True)
+class Guided:
+    """A written question with its guide."""
+
+    name: str
+    question: WrittenQuestion
+    guides: tuple[PartGuide, ...]
+
+
+@dataclass(frozen=True)
+class Sources:
+    """Where a guide takes its matter from."""
+
+    facts: Mapping[str, Fact]
+    """By key: `biome/savanna:teva_crossing.annual_precip`."""
+    catalogue: Catalogue
+    chain: Callable[[str], tuple[Idea, ...]]
+    """The ideas of a record's explanation, by its key, with the record's facts put in."""
+    filled: Callable[[str], str]
+    """Puts facts into a text of the question."""
+
+
+def guided(name: str, question: WrittenQuestion, sources: Sources) -> Guided:
+    """The question with its guide; nothing in it may be at fault."""
+    return Guided(name, question, tuple(_part_guide(part, sources) for part in question.parts))
+
+
+def _part_guide(part: WrittenPart, sources: Sources) -> PartGuide:
+    prompt = sources.filled(part.prompt)
+    follows = (FOLLOWS.format(part=part.depends_on),) if part.depends_on else ()
+    if part.calculate is not None:
+        worked = work_out(part, part.calculate, sources)
+        lines = [
+            GuideLine(SETUP, f"Set-up: {worked.setup}", marks=part.award.setup or 0),
+            GuideLine(ANSWER, f"Answer: {worked.entry.answer}", marks=part.award.answer or 0),
+        ]
+        return PartGuide(part, prompt, tuple(line for line in lines if line.marks), (SETUP_RULE, *follows), worked)
+    lines = [GuideLine(idea.id, idea.says, idea.accept, idea.not_enough) for idea in ideas_of(part, sources)]
+    rule = RULES[part.award.rule or "each"].format(marks=part.marks, of=part.award.of)
+    return PartGuide(part, prompt, tuple(lines), (rule, *follows))
+
+
+def ideas_of(part: WrittenPart, sources: Sources) -> tuple[Idea, ...]:
+    """The ideas of a part in words, its own or those of the chain that it names."""
+    if isinstance(part.ideas, FromChain):
+        return sources.chain(part.ideas.chain)
+    return tuple(with_facts(idea, sources.filled) for idea in part.ideas)
+
+
+def with_facts(idea: Idea, filled: Callable[[str], str]) -> Idea:
+    """The idea with facts put into its wordings."""
+    wordings = {"says": filled(idea.says), "accept": tuple(map(filled, idea.accept)), "not_enough": tuple(map(filled, idea.not_enough))}
+    return idea.model_copy(update=wordings)
+
+
+def work_out(part: WrittenPart, calculation: Calculation, sources: Sources) -> Worked:
+    """The calculation with the facts that it names.
+
+    Raises
+    ------
+    ExpressionError
+        If a name has no fact, or units do not fit.
+    UnitError
+        If the unit is not known.
+    ValueError
+        If there is no answer, such as a share of nothing.
+    """
+    given = {symbol: sources.facts[key] for symbol, key in calculation.given.items()}
+    fact = computed(part.id, "Answer", Expression(calculation.expression), given, unit(calculation.unit))
+    mistakes = [Mistake(slip.misconception, slip.expression, slip.how) for slip in calculation.slips]
+    draft = Draft(id=part.id, prompt=sources.filled(part.prompt), solution="", needs=Needs(part.needs))
+    entry = number_entry(draft, fact, given, mistakes, sources.catalogue, otherwise="", asks_unit=True)
+    if not isinstance(entry, NumberEntry):
+        raise ValueError(entry.because)
+    assert isinstance(fact.working, Substitution)
+    return Worked(fact.working.put_in, entry)
