@@ -27,6 +27,7 @@ from generator.pages.recall_page import recall_page
 from generator.pages.record_page import record_page
 from generator.pages.remembered import Remembered
 from generator.pages.site import Site
+from generator.pages.written_page import written_navigation, written_pages
 from generator.pages.writer import write_tree
 from generator.quantities.fact import Fact
 from generator.records import RecordFile, read
@@ -73,7 +74,7 @@ def write_pages(content: Path, work: Path, name: str = "", drawings: Drawings | 
     texts = {page.uri: page.text.encode() for page in pages}
     files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | fresh_scripts(site, FRESH) | practice_scripts(site, PRACTICE) | assets()
     changed = write_tree(work / "pages", files)
-    return Written(title=library.course.title, nav=navigation(site), changed=changed, warnings=library.warnings)
+    return Written(title=library.course.title, nav=navigation(site, written_navigation(site)), changed=changed, warnings=library.warnings)
 
 
 def write_coverage(content: Path, teacher: Path, name: str = "") -> tuple[Coverage, Path]:
@@ -100,6 +101,7 @@ def compose(site: Site) -> list[Page]:
         *(recall_page(site, topic) for topic in topics if topic.records),
         *(PAGE(site, subject) for subject in site.subjects),
         *(comparison_page(site, kind) for kind in site.compared_kinds),
+        *written_pages(site),
         practice_page(site),
         progress_page(site),
         vocabulary_page(site),

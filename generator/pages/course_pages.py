@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
 from typing import Any
@@ -102,15 +102,18 @@ def sources_page(site: Site) -> Page:
     return Page(uri=SOURCES, title="Sources", description="What the numbers and formulas rest on.", body=body)
 
 
-def navigation(site: Site) -> list[dict[str, Any]]:
-    """The site's tree: home, the topics with their records, and where to look things up; titles are escaped for HTML."""
+def navigation(site: Site, written: Sequence[dict[str, Any]] = ()) -> list[dict[str, Any]]:
+    """The site's tree: home, the topics with their records, what else there is to practise, and where to look things up.
+
+    Titles are escaped for HTML.
+    """
     subjects = site.library.subjects
     topics: list[dict[str, Any]] = [
         {markup.escaped(topic.title): [topic_uri(topic.id), {f"{markup.escaped(topic.title)} on one page": recall_uri(topic.id)}, *({markup.escaped(subjects[r].record.title): record_uri(r)} for r in topic.records)]}
         for topic in _shown_topics(site)
     ]
     comparisons: list[dict[str, Any]] = [{f"{kind.title} compared": comparison_uri(kind.name)} for kind in site.compared_kinds]
-    return [{"Home": HOME}, *topics, {"Practice": [PRACTICE, {"My record": PROGRESS}]}, {"Look up": [*comparisons, {"Words": VOCABULARY}, {"Methods": METHODS}, {"Sources": SOURCES}]}]
+    return [{"Home": HOME}, *topics, *written, {"Practice": [PRACTICE, {"My record": PROGRESS}]}, {"Look up": [*comparisons, {"Words": VOCABULARY}, {"Methods": METHODS}, {"Sources": SOURCES}]}]
 
 
 def _shown_topics(site: Site) -> Iterator[Topic]:

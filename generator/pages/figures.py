@@ -35,6 +35,18 @@ def drawing(chart: Chart, page: str) -> str:
     )
 
 
+def asked_figure(chart: Chart, page: str) -> str:
+    """The chart as a question shows it: its description would tell the answers, so its numbers stand in its place, as a table."""
+    source = link(page, chart_uri(chart))
+    return (
+        f'<figure class="chart" data-search-exclude>\n'
+        f'<div class="drawing" tabindex="0" role="group" aria-label="{escaped(chart.title)}">\n'
+        f'<img src="{escaped(source)}" alt="{escaped(chart.title)}. Its numbers stand in the table below." title="{escaped(chart.title)}">\n</div>\n'
+        f"<figcaption>{prose(chart.title)}</figcaption>\n</figure>\n"
+        f'<details class="chart-data">\n<summary>The numbers of this chart as a table</summary>\n{data_table(chart.table)}\n</details>'
+    )
+
+
 def picture_uri(file: str) -> str:
     """Where a picture of the content stands below the pages folder."""
     return f"pictures/{file}"

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from figures import Chart
 
 from generator.course.library import Library, taught
+from generator.course.written_questions import charts_of
 from generator.kind import Comparison, Kind, Subject
 from generator.pages.chains import chain_charts
 from generator.pages.markup import fact_anchor, prose
@@ -17,6 +18,7 @@ from generator.quantities.text import Reference, sentence
 
 HOME, VOCABULARY, SOURCES, METHODS = "index.md", "words.md", "sources.md", "methods.md"
 PRACTICE, PROGRESS = "practice.md", "my-record.md"
+WRITTEN, COMMAND_WORDS = "written/index.md", "written/command-words.md"
 
 READ = {
     "text": "The work itself was read.",
@@ -65,7 +67,20 @@ class Site:
         of_records = (chart for subject in self.subjects for chart in self.kinds[subject.kind].charts(subject))
         chains = (chart for subject in self.subjects for chart in chain_charts(self.library, subject))
         compared = (chart for kind in self.shown_kinds for chart in self.comparison(kind).charts)
-        return (*of_records, *chains, *compared)
+        return (*of_records, *chains, *compared, *self._asked_charts)
+
+    @property
+    def _asked_charts(self) -> Iterator[Chart]:
+        """The charts that written questions show, be their records on the site or not."""
+        for guided in self.library.written:
+            for stimulus in guided.question.stimulus:
+                if stimulus.chart:
+                    record, _, name = stimulus.chart.partition("#")
+                    yield self.charts_of(record)[name]
+
+    def charts_of(self, record: str) -> Mapping[str, Chart]:
+        """The charts of a record by the names under which written questions know them."""
+        return charts_of(self.library.subjects[record], self.kinds)
 
     def is_shown(self, record: str) -> bool:
         """Whether a record has a page."""
@@ -110,6 +125,16 @@ def topic_uri(topic: str) -> str:
 def recall_uri(topic: str) -> str:
     """The page to recall a topic from."""
     return f"topics/{topic.replace('_', '-')}/on-one-page.md"
+
+
+def written_uri(name: str) -> str:
+    """The page of a written question."""
+    return f"written/{name.replace('_', '-')}.md"
+
+
+def command_word_anchor(word: str) -> str:
+    """The id of an entry of the command words."""
+    return f"command-{word.replace('_', '-')}"
 
 
 def comparison_uri(kind: str) -> str:

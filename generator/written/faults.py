@@ -10,7 +10,6 @@ from generator.diagnostics import Severity, did_you_mean, few_of, listed
 from generator.quantities.expression import Expression, ExpressionError
 from generator.quantities.fact import Fact
 from generator.quantities.text import references, stray_braces
-from generator.quantities.units import UnitError
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
 from generator.written.guide import ANSWER, SETUP, Sources, ideas_of, work_out
@@ -172,9 +171,7 @@ def _calculation(part: WrittenPart, calculation: Calculation, path: FieldPath, k
         return
     try:
         work_out(part, calculation, sources)
-    except UnitError as error:
-        yield Finding(path=(*path, "calculate", "unit"), expected="a unit that fits the expression", found=f'"{calculation.unit}"', mend=str(error))
-    except (ExpressionError, ValueError) as error:
+    except ValueError as error:
         mend = "check the facts under `given:` and their units"
         yield Finding(path=(*path, "calculate", "expression"), expected="an expression with a number for an answer", found=str(error), mend=mend)
 

@@ -16,7 +16,20 @@ from generator.kinds import all_kinds
 from generator.pages.figures import chart_uri
 from generator.pages.markup import fact_anchor
 from generator.pages.page import record_uri
-from generator.pages.site import METHODS, PRACTICE, PROGRESS, SOURCES, VOCABULARY, Site, comparison_uri, recall_uri, topic_uri
+from generator.pages.site import (
+    COMMAND_WORDS,
+    METHODS,
+    PRACTICE,
+    PROGRESS,
+    SOURCES,
+    VOCABULARY,
+    WRITTEN,
+    Site,
+    comparison_uri,
+    recall_uri,
+    topic_uri,
+    written_uri,
+)
 from generator.quantities.text import filled, sentence
 from generator.questions.question import Choice, NumberEntry
 from tests.kinds.small_records import library
@@ -42,7 +55,8 @@ def soup_of(record: str) -> Any:
 def test_all_pages_are_there() -> None:
     topics = {uri(topic.id) for topic in library().course.topics for uri in (topic_uri, recall_uri)}
     comparisons = {comparison_uri(name) for name, kind in all_kinds().items() if kind.computes}
-    assert {"index.md", PRACTICE, PROGRESS, VOCABULARY, METHODS, SOURCES, *topics, *comparisons, *map(record_uri, SUBJECTS)} == set(demo_pages())
+    written = {WRITTEN, COMMAND_WORDS, *(written_uri(guided.name) for guided in library().written)}
+    assert {"index.md", PRACTICE, PROGRESS, VOCABULARY, METHODS, SOURCES, *written, *topics, *comparisons, *map(record_uri, SUBJECTS)} == set(demo_pages())
 
 
 @each_page

@@ -62,6 +62,10 @@ def accounted() -> frozenset[str]:
             texts += [f"{entry.name} {entry.source}" for entry in checks_of(method.id)]
         texts += [chart.description for chart in site().comparison(kind).charts] if kind in site().compared_kinds else []
     texts += [str(test.on.year) for test in library.course.tests if test.on]
+    for guide in (guide for guided in library.written for guide in guided.guides):
+        texts += [f"{sample.text} {sample.comment}" for sample in guide.part.samples]  # what students write may be wrong
+        texts += [guide.worked.setup, guide.worked.entry.answer, *(slip.shown for slip in guide.worked.entry.slips)] if guide.worked else []
+    texts += [f"{word.asks} {word.model} {word.near_miss}" for word in library.command_words.values()]
     texts += [str(work) for work in library.sources.values()]
     texts += [files("generator.science").joinpath("sources.yaml").read_text("utf-8")]
     texts += [f"{word.word} {word.means}" for word in library.vocabulary.values()]

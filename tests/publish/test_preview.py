@@ -136,7 +136,7 @@ def test_a_change_of_the_text_leaves_the_rest_of_the_site(preview: Preview, proj
     save(project, "asks: why few", "asks: why so few")
     preview.update()
     assert "cycle/wend-hollow-nitrogen.html" not in renewed(before, preview)
-    assert "why so few" in page(preview)
+    assert "Why so few" in page(preview)
 
 
 def test_a_new_title_stands_in_the_navigation_of_other_pages_without_a_new_site(

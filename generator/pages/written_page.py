@@ -1,0 +1,132 @@
+"""Written questions on the site: each with its plan, its samples to mark and its guide; their list; and what command words ask for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from generator.course.course_file import Topic
+from generator.pages import figures, markup
+from generator.pages.course_pages import render
+from generator.pages.page import Page, link
+from generator.pages.site import COMMAND_WORDS, WRITTEN, Site, command_word_anchor, topic_uri, written_uri
+from generator.written.guide import Guided, PartGuide
+from generator.written.record import SampleAnswer, Stimulus
+
+QUICK = 2
+"""Marks up to which a part counts as quick."""
+LINES_FOR_A_MARK = 3
+"""Ruled lines on paper."""
+NEEDS = {
+    "data": "the data in front of you", "knowledge": "what you have learned", "both": "the data in front of you and what you have learned",
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class _Sample:
+    """A sample answer as the page shows it."""
+
+    text: str
+    comment: str
+    earned: tuple[str, ...]
+    """The ideas that it earns, in words."""
+    marks: int
+
+
+def written_pages(site: Site) -> list[Page]:
+    """The list, each question of a shown topic, and the command words; nothing where the course has no written questions."""
+    shown = tuple(shown_questions(site))
+    return [_index(site, shown), *(_question(site, guided) for guided in shown), _command_words(site)] if shown else []
+
+
+def shown_questions(site: Site) -> Iterator[Guided]:
+    """Those whose topic is shown, in taught order of their topics."""
+    for topic in site.library.course.topics:
+        if topic.show:
+            yield from (guided for guided in site.library.written if guided.question.topic == topic.id)
+
+
+def _topic(site: Site, guided: Guided) -> Topic:
+    return next(topic for topic in site.library.course.topics if topic.id == guided.question.topic)
+
+
+def _index(site: Site, shown: tuple[Guided, ...]) -> Page:
+    lines = [(guided.question.title, written_uri(guided.name), _topic(site, guided).title, _marks(site, guided.question.marks), _minutes(site, guided.question.marks)) for guided in shown]
+    body = render("written_index.md.j2", WRITTEN, lines=lines, command_words=COMMAND_WORDS)
+    return Page(uri=WRITTEN, title="Written questions", description="Written questions with samples to mark and marking guides.", body=body)
+
+
+def _question(site: Site, guided: Guided) -> Page:
+    uri, question = written_uri(guided.name), guided.question
+    topic = _topic(site, guided)
+    words = site.library.command_words
+    parts = [_part(site, guide, uri) for guide in guided.guides]
+    quick = [part.id for part in question.parts if part.marks <= QUICK]
+    slow = [part.id for part in question.parts if part.marks > QUICK]
+    body = render(
+        "written.md.j2", uri, question=question, topic=topic, topic_address=topic_uri(topic.id), marks=_marks(site, question.marks),
+        minutes=_minutes(site, question.marks), stimulus=[_stimulus(site, one, uri) for one in question.stimulus], parts=parts, quick=quick,
+        slow=slow, words=words, word_link=lambda word: link(uri, f"{COMMAND_WORDS}#{command_word_anchor(word)}"), needs=NEEDS,
+    )  # fmt: skip
+    return Page(uri=uri, title=question.title, description=f"A written question for {_marks(site, question.marks)}: {topic.title}.", body=body)
+
+
+def _part(site: Site, guide: PartGuide, page: str) -> dict[str, Any]:
+    part = guide.part
+    return {
+        "part": part, "prompt": _with_facts(site, part.prompt, page), "marks": _marks(site, part.marks), "minutes": _minutes(site, part.marks),
+        "lines": guide.lines, "rules": guide.rules, "worked": guide.worked, "samples": [_sample(site, guide, sample, page) for sample in part.samples],
+        "ruled": range(LINES_FOR_A_MARK * part.marks), "cautions": part.cautions,
+    }  # fmt: skip
+
+
+def _sample(site: Site, guide: PartGuide, sample: SampleAnswer, page: str) -> _Sample:
+    earned = [line for line in guide.lines if line.id in sample.earns]
+    marks = min(sum(line.marks for line in earned), guide.part.marks)
+    whole = guide.part.award.rule != "all" or len(earned) == len(guide.lines)
+    return _Sample(
+        _with_facts(site, sample.text, page), _with_facts(site, sample.comment, page), tuple(line.says for line in earned),
+        (guide.part.marks if guide.part.award.rule == "all" else marks) if whole and earned else 0,
+    )  # fmt: skip
+
+
+def _stimulus(site: Site, stimulus: Stimulus, page: str) -> str:
+    """A paragraph, a chart with its table, or the table alone, as HTML."""
+    if stimulus.text:
+        return f"<p>{_with_facts(site, stimulus.text, page)}</p>"
+    record, _, name = (stimulus.chart or stimulus.table or "").partition("#")
+    chart = site.charts_of(record)[name]
+    if stimulus.chart:
+        return figures.asked_figure(chart, page)
+    return f'<figure class="table">\n{figures.data_table(chart.table)}\n<figcaption>{markup.prose(chart.title)}</figcaption>\n</figure>'
+
+
+def _with_facts(site: Site, text: str, page: str) -> str:
+    """Facts stand as numbers, without links: a link would lead to workings that tell the answer."""
+    return markup.with_facts(text, lambda key: site.library.subjects[key.partition(":")[0]].facts[key.partition(":")[2]], lambda _: "")
+
+
+def _marks(site: Site, marks: int) -> str:
+    word = site.library.course.marks_word
+    return f"{marks} {word.removesuffix('s') if marks == 1 else word}"
+
+
+def _minutes(site: Site, marks: int) -> str:
+    minutes = round(marks * site.library.course.marking_rules.minutes_per_mark)
+    return f"{minutes} minute{'' if minutes == 1 else 's'}"
+
+
+def _command_words(site: Site) -> Page:
+    words = sorted(site.library.command_words.values(), key=lambda word: word.word.casefold())
+    body = render("command_words.md.j2", COMMAND_WORDS, words=words, anchor=command_word_anchor, index=WRITTEN)
+    return Page(uri=COMMAND_WORDS, title="Command words", description="What the verbs of written questions ask for, with a model and a near miss.", body=body)
+
+
+def written_navigation(site: Site) -> list[dict[str, Any]]:
+    """The entry of the navigation, or none."""
+    shown = tuple(shown_questions(site))
+    questions: list[dict[str, Any]] = [{markup.escaped(guided.question.title): written_uri(guided.name)} for guided in shown]
+    return [{"Written questions": [WRITTEN, *questions, {"Command words": COMMAND_WORDS}]}] if shown else []
+
+

@@ -1,0 +1,59 @@
+"""A written question of a few lines about the demo course, and what it is read against."""
+
+from __future__ import annotations
+
+from generator.course.written_questions import Around, read_written
+from generator.diagnostics import Diagnostic
+from generator.kinds import all_kinds
+from generator.records.folder import RecordFile
+from generator.records.located import located
+from generator.written.guide import Guided
+from tests.kinds.small_records import library
+
+AROUND = Around(
+    subjects=library().subjects, kinds=all_kinds(), records=tuple(library().subjects), topics=("biomes",),
+    command_words=("identify", "explain", "calculate", "design"), catalogue=library().catalogue,
+)  # fmt: skip
+HEAD = "title: A title\ntopic: biomes\nstimulus: [{text: Look.}]\n"
+SAMPLES = "samples: [{text: All., earns: [%s], comment: All.}, {text: Part., earns: [], comment: Off.}, {text: None., comment: No.}]"
+CALCULATION = """\
+parts:
+  - id: a
+    command_word: calculate
+    marks: 2
+    needs: data
+    prompt: Calculate the share.
+    calculate:
+      given: {part: 'pyramid/sill_lake:pike.production', whole: 'pyramid/sill_lake:perch.production'}
+      expression: part / whole
+      unit: percent
+      slips: [{expression: whole / part, misconception: carb.pct-whole, how: turning it round}]
+    award: {setup: 1, answer: 1}
+    """ + SAMPLES % "setup"
+CHAIN = """\
+parts:
+  - id: a
+    command_word: explain
+    marks: 3
+    needs: both
+    prompt: Explain why few trees grow on Harrow Plain.
+    ideas: {from: 'biome/temperate_grassland#few_trees'}
+    award: {rule: each}
+    """ + SAMPLES % "demand"
+
+
+def read(text: str, head: str = HEAD) -> tuple[Guided | None, tuple[Diagnostic, ...]]:
+    """The question of a file, and what is wrong with it."""
+    return read_written(RecordFile("written", "small", located(f"{head}{text}\n".encode(), "small.yaml")), AROUND)
+
+
+def sound(text: str) -> Guided:
+    """The question of a file in which nothing is wrong."""
+    found, problems = read(text)
+    assert () == problems and found is not None
+    return found
+
+
+def told(text: str, head: str = HEAD) -> list[tuple[str, str, str]]:
+    """Field, what was expected and what was found."""
+    return [(one.field, one.expected, one.found) for one in read(text, head)[1]]

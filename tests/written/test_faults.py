@@ -1,0 +1,87 @@
+"""What is wrong with a written question is told at its place, all at once."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+import pytest
+
+from generator.course.written_questions import read_written
+from generator.kind import PartOf
+from generator.kinds import all_kinds
+from generator.records.folder import RecordFile
+from generator.records.located import located
+from tests.conventions.project import ROOT
+from tests.written.small_question import AROUND, CALCULATION, CHAIN, HEAD, read, told
+
+
+def test_a_sound_question_has_nothing_to_tell() -> None:
+    assert [] == told(CHAIN) == told(CALCULATION)
+
+
+@pytest.mark.parametrize(
+    ("text", "old", "new", "field", "expected"),
+    [
+        (CHAIN, "command_word: explain", "command_word: explian", "parts[0].command_word", "a word of command_words.yaml"),
+        (CHAIN, "temperate_grassland#few_trees", "temperate_grasland#few_trees", "parts[0].ideas.from", "a record"),
+        (CHAIN, "temperate_grassland#few_trees", "temperate_grassland#no_trees", "parts[0].ideas.from", "an explanation of biome/temperate_grassland"),
+        (CHAIN, "marks: 3", "marks: 4", "parts[0].marks", "3, one for each idea"),
+        (CHAIN, "{rule: each}", "{rule: any}", "parts[0].award", "`of:` with `rule: any`, and only there"),
+        (CHAIN, "{rule: each}", "{rule: any, of: 2}", "parts[0].award.of", "3, one idea for each mark"),
+        (CHAIN, "{rule: each}", "{rule: any, of: 3}", "parts[0].award", "more than 3 ideas to choose from"),
+        (CHAIN, "{rule: each}", "{setup: 3}", "parts[0].award", "`rule: each`, `all` or `any` beside ideas"),
+        (CHAIN, "earns: [demand]", "earns: [demnd]", "parts[0].samples[0].earns[0]", "an idea of this part"),
+        (CHAIN, "needs: both", "needs: both\n    depends_on: z", "parts[0].depends_on", "an earlier part"),
+        (CHAIN, "Explain why few trees grow", "Explain why {harrow_plain.annual_precip} falls", "parts[0].prompt", "a fact of a record"),
+        (CHAIN, "on Harrow Plain.", "on {biome/temperate_grassland:harrow_plain.rain}.", "parts[0].prompt", "a fact of biome/temperate_grassland"),
+        (CALCULATION, "expression: part / whole", "expression: part / all", "parts[0].calculate.expression", "names that stand under `given:`"),
+        (CALCULATION, "expression: part / whole", "expression: part //", "parts[0].calculate.expression", "an expression"),
+        (CALCULATION, "unit: percent", "unit: mm", "parts[0].calculate.expression", "an expression with a number for an answer"),
+        (CALCULATION, "pike.production", "pike.prodction", "parts[0].calculate.given.part", "a fact of pyramid/sill_lake"),
+        (CALCULATION, "carb.pct-whole", "carb.pct-hole", "parts[0].calculate.slips[0].misconception", "an entry of misconceptions.yaml"),
+        (CALCULATION, "{setup: 1, answer: 1}", "{setup: 1}", "parts[0].award", "marks for set-up and answer that make 2"),
+    ],
+)  # fmt: skip
+def test_each_fault_is_told_at_its_place(text: str, old: str, new: str, field: str, expected: str) -> None:
+    assert old in text
+    found = told(text.replace(old, new))
+    assert (field, expected) in [(at, what) for at, what, _ in found]
+    assert read(text.replace(old, new))[0] is None
+
+
+@pytest.mark.parametrize("prompt", ["Collect water from the stream.", "Design a test of the soil.", "Heat the leaves."])
+def test_work_in_field_or_laboratory_is_refused_without_cautions(prompt: str) -> None:
+    text = CHAIN.replace("Explain why few trees grow on Harrow Plain.", prompt)
+    assert [("parts[0]", "cautions beside work in field or laboratory", "none")] == told(text)
+    assert [] == told(text.replace("award:", "cautions: [Only with your teacher.]\n    award:"))
+
+
+def test_stimulus_is_one_thing_and_charts_are_there() -> None:
+    head = HEAD.replace("{text: Look.}", "{text: Look., chart: 'biome/savanna#climate_diagram.teva_crossing'}, {chart: 'biome/savanna#climate_diagram.teva'}")
+    assert [
+        ("stimulus[0]", "one of `text`, `chart` or `table`"), ("stimulus[1].chart", "a chart of biome/savanna"),
+    ] == [(field, expected) for field, expected, _ in told(CHAIN, head)]  # fmt: skip
+
+
+def test_too_few_samples_are_a_warning_that_stops_nothing() -> None:
+    text = "\n".join(line for line in CHAIN.splitlines() if "samples" not in line)
+    found, problems = read(text)
+    assert found is not None
+    assert ["few_samples"] == [one.rule for one in problems]
+
+
+def test_places_that_are_kept_for_class_tests_are_not_named() -> None:
+    """The demo keeps none, so that one is made so."""
+    pyramid = all_kinds()["pyramid"]
+    hidden = replace(pyramid, parts=lambda record: {name: PartOf(part.label, "paper") for name, part in pyramid.parts(record).items()})
+    around = replace(AROUND, kinds={**AROUND.kinds, "pyramid": hidden})
+    _, problems = read_written(RecordFile("written", "small", located(f"{HEAD}{CALCULATION}\n".encode(), "small.yaml")), around)
+    assert {"a fact that students may see"} == {one.expected for one in problems}
+
+
+def test_the_question_that_readme_shows_has_nothing_to_tell() -> None:
+    blocks = re.findall(r"^```yaml\n(.*?)^```", (ROOT / "README.md").read_text("utf-8"), re.MULTILINE | re.DOTALL)
+    (shown,) = (block for block in blocks if "command_word:" in block)
+    found, problems = read_written(RecordFile("written", "shown", located(shown.encode(), "shown.yaml")), replace(AROUND, topics=("energy",)))
+    assert () == problems and found is not None
