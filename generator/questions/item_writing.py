@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from math import comb
 
 from generator.diagnostics import Severity, listed
-from generator.questions.question import Choice, Question, SeveralChoice
+from generator.questions.question import Choice, Matching, Question, SeveralChoice
 from generator.records.asked import AskedQuestion
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
@@ -54,6 +54,8 @@ def flaws(item: Question) -> Iterator[Flaw]:
     if isinstance(item, Choice | SeveralChoice):
         for of_options in _OF_OPTIONS:
             yield from of_options(item)
+    if isinstance(item, Matching):
+        yield from _echoing_pairs(item)
 
 
 def flaws_of_set(items: Sequence[Question]) -> Iterator[Flaw]:
@@ -134,12 +136,21 @@ def _hedged(item: Choice | SeveralChoice) -> Iterator[Flaw]:
 
 def _echo(item: Choice | SeveralChoice) -> Iterator[Flaw]:
     """A word of the prompt that only the right option takes up."""
-    asked = _stems(item.prompt)
-    right = set().union(*(_stems(option.text) for option in item.options if option.right))
-    wrong = set().union(*(_stems(option.text) for option in item.options if not option.right))
+    asked = stems(item.prompt)
+    right = set().union(*(stems(option.text) for option in item.options if option.right))
+    wrong = set().union(*(stems(option.text) for option in item.options if not option.right))
     if found := sorted((asked & right) - wrong):
         words = listed((f'"{stem}…"' for stem in found), "and")
         yield Flaw("echo", item.id, "words of the prompt in several options or in none", f"{words} in the right one alone", "use another word in the prompt, or the same in a wrong option")
+
+
+def _echoing_pairs(item: Matching) -> Iterator[Flaw]:
+    """A word that a line shares with its own partner and with no other: the pair is found without knowing anything."""
+    for pair in item.pairs:
+        others = set().union(*(stems(partner) for partner in item.partners if partner != pair.partner))
+        if found := sorted((stems(pair.text) & stems(pair.partner)) - others):
+            words = listed((f'"{stem}…"' for stem in found), "and")
+            yield Flaw("echo", item.id, "pairs without a word in common", f'{words} in both halves of "{pair.text}"', "say one of them in other words")
 
 
 def _repeated_lead(item: Choice | SeveralChoice) -> Iterator[Flaw]:
@@ -148,7 +159,7 @@ def _repeated_lead(item: Choice | SeveralChoice) -> Iterator[Flaw]:
         yield Flaw("repeated_words", item.id, "what all options share in the prompt", f'"{" ".join(*leads)}" in each', "move these words into the prompt")
 
 
-def _stems(text: str) -> set[str]:
+def stems(text: str) -> set[str]:
     """The first five letters of each longer word: rough, and enough to see an echo."""
     return {word[:5].casefold() for word in _WORD.findall(text)}
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import TypeVar
@@ -29,6 +30,7 @@ from generator.questions.question import (
 )
 
 T = TypeVar("T")
+_CALL = re.compile(r"\b[a-z]+\(")
 FEWEST_DISTRACTORS = 2
 FEWEST_SOUND = 2
 FEWEST_STEPS, MOST_STEPS = 4, 7
@@ -104,8 +106,12 @@ def number_entry(
 
 
 def _steps(right: Fact, nudge: str) -> tuple[str, ...]:
-    """What to think of, then the formula; no numbers, so that both hold for fresh ones too."""
-    return (nudge, f"{right.working.formula} = ?") if isinstance(right.working, Substitution) else (nudge,)
+    """What to think of, then the formula; no numbers, so that both hold for fresh ones too.
+
+    A function such as `max(…)` is a program's way to write; the nudge says it in words.
+    """
+    formula = right.working.formula if isinstance(right.working, Substitution) else ""
+    return (nudge, f"{formula} = ?") if formula and not _CALL.search(formula) else (nudge,)
 
 
 def choice_of_numbers(

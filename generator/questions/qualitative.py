@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from generator.questions.item_writing import flaws
+from generator.questions.item_writing import flaws, stems
 from generator.questions.making import FEWEST_PAIRS, FEWEST_STEPS, MOST_STEPS, Draft, Wrong, as_option, choice, drawn, matching, ordering
 from generator.questions.misconception import Catalogue
 from generator.questions.question import Made, Matching, Needs, Pair, Question
@@ -93,7 +93,7 @@ class Qualitative:
 
     def _drawbacks(self, people: Sequence[HumanImpact]) -> Iterator[Made]:
         pairs = [
-            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), f"Think what it takes, or takes away. It works so: {self.filled(action.works_by)}.")
+            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), f"This action works so: {self.filled(action.works_by)}. What does that cost, and whom?")
             for impact in people for action in impact.actions
         ]  # fmt: skip
         yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", pairs)
@@ -105,13 +105,15 @@ class Qualitative:
         yield from self._matching("words-match", "Match each word with its meaning.", pairs)
 
     def _matching(self, item: str, prompt: str, pairs: Sequence[Pair]) -> Iterator[Made]:
-        """Up to four pairs, and where there are more one partner that fits none."""
+        """Up to four pairs whose halves share no word, and where there is another pair its partner, which fits none of them."""
         unlike = [p for n, p in enumerate(pairs) if all(p.text != q.text and p.partner.casefold() != q.partner.casefold() for q in pairs[:n])]
-        picked = drawn(unlike, self.salt, item)[: MOST_PAIRS + 1]
-        if len(picked) < FEWEST_PAIRS:
+        found = drawn(unlike, self.salt, item)
+        fair = [pair for pair in found if not stems(pair.text) & stems(pair.partner)]
+        if len(fair) < FEWEST_PAIRS:
             return
-        asked = picked[:-1] if len(picked) > FEWEST_PAIRS else picked
-        others = [pair.partner for pair in picked[len(asked) :]]
+        left = [pair for pair in found if pair not in fair]
+        asked = fair[:MOST_PAIRS] if left else fair[: max(FEWEST_PAIRS, min(MOST_PAIRS, len(fair) - 1))]
+        others = [pair.partner for pair in found if pair not in asked][:1]
         draft = Draft(
             id=item, prompt=prompt, needs=Needs.KNOWLEDGE,
             solution=f"{'One of the answers fits none of the lines. ' if others else ''}The pairs stand below, each with its reason.",

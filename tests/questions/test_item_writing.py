@@ -8,7 +8,7 @@ import pytest
 
 from generator.diagnostics import Severity
 from generator.questions.item_writing import doubts_about, flaws, flaws_of_set
-from generator.questions.question import Choice, Interval, Needs, NumberEntry, Option, Question
+from generator.questions.question import Choice, Interval, Matching, Needs, NumberEntry, Option, Pair, Question
 from generator.records.asked import AskedQuestion
 
 
@@ -93,3 +93,12 @@ def test_doubts_stand_at_the_question_of_their_author_or_else_at_the_title() -> 
     (made,) = doubts_about([doubtful], [])
     assert (("questions", 0, "ask"), Severity.WARNING, "absolute_word") == (own.path, own.severity, own.rule)
     assert ("title",) == made.path and 'question "asked"' in made.expected
+
+
+def test_a_pair_with_a_word_in_common_is_doubtful_unless_others_have_it_too() -> None:
+    def match(*partners: str) -> Matching:
+        pairs = tuple(Pair(text, partner, "So.") for text, partner in zip(("deep roots", "thick bark", "small leaves"), partners, strict=True))
+        return Matching(id="pairs", prompt="Match.", needs=Needs.KNOWLEDGE, solution="So.", pairs=pairs, partners=partners)
+
+    assert ["echo"] == rules(match("roots reach water", "fire passes", "less evaporates"))
+    assert [] == rules(match("roots reach water", "roots stay cool", "less evaporates")) == rules(match("water is reached", "fire passes", "less evaporates"))

@@ -113,3 +113,11 @@ def test_a_record_has_two_matches_at_most_and_words_stand_back() -> None:
     terms = tuple(Term(f"w{n}", f"word{n}", f"meaning {n}") for n in range(3))
     assert {"benefits-match", "drawbacks-match"} == {*made(adaptations=tuple(adaptation(n) for n in range(3)), people=(impact,), terms=terms)}
     assert {"drawbacks-match", "words-match"} == {*made(people=(impact,), terms=terms)}
+
+
+def test_pairs_with_a_word_in_common_are_not_asked_but_may_be_the_spare_partner() -> None:
+    fair = tuple(adaptation(n) for n in range(3))
+    telling = Adaptation(who="cactus", feature="swelling stem", works_by="It swells.", benefit="the stem is swelling with water")
+    item = made(adaptations=(*fair, telling))["benefits-match"]
+    assert isinstance(item, Matching)
+    assert 3 == len(item.pairs) and "The stem is swelling with water" in item.partners
