@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
@@ -12,10 +13,14 @@ from generator.pages.page import Page
 from generator.pages.record_page import TEMPLATES, environment
 from generator.pages.site import METHODS, Site, method_anchor
 from generator.quantities.notation import in_words
+from generator.quantities.shown import MINUS
 from generator.quantities.text import sentence
 from generator.quantities.units import UnitError, unit
 from generator.records.located import located
 
+_SIGN = re.compile(r"(?<=\s)-(?=\s)|(?<=\()-(?=\d[\d.]*\)(?:\.|$))|(?<![^\s])-(?=\d)(?![^(\[]*[)\]])")
+"""A hyphen between two values, before a last value in brackets, or before a number that stands in no brackets."""
+_DEGREES = re.compile(r"(?<=\d )degC\b")
 STATUS = {
     "published": "published",
     "library": "output of a program",
@@ -60,11 +65,16 @@ def _by_source(method: str) -> list[tuple[str, str, list[str]]]:
     found: dict[tuple[str, str], list[str]] = {}
     for check in checks_of(method):
         found.setdefault((check.source, STATUS[check.status]), []).append(check.name)
-    return [(source, status, names) for (source, status), names in found.items()]
+    return [(signed(source), status, [signed(name) for name in names]) for (source, status), names in found.items()]
+
+
+def signed(text: str) -> str:
+    """Text of a check file with minus for its hyphens and degrees as printed; calls of a program keep the spelling that runs."""
+    return _DEGREES.sub("°C", _SIGN.sub(MINUS, text))
 
 
 def shown_unit(label: str) -> str:
-    """A symbol's unit as printed; some labels are words, such as `stock/time`."""
+    """A symbol's unit as printed; some labels are words, such as `the unit given`."""
     try:
         return unit(label).shown
     except UnitError:

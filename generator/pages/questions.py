@@ -11,6 +11,8 @@ _NEEDS = {
     Needs.KNOWLEDGE: "Answer from what you have learned.",
     Needs.BOTH: "Use the data on this page and what you have learned.",
 }
+PRINTED = 10
+"""Labels of a list that paper prints; longer ones are the months of a year or every name of a chart, and stand there."""
 _IN_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")
 
 
@@ -98,10 +100,12 @@ def _match(item: Matching, field: str) -> str:
 
 
 def _label(item: ChartReading, field: str) -> str:
+    """A list to pick from; paper, which cannot open it, has a short one in a line."""
+    printed = f'\n<p class="picks paper-only">One of: {"; ".join(prose(label) for label in item.labels)}.</p>' if len(item.labels) <= PRINTED else ""
     picks = "".join(f'<option value="{escaped(label)}">{prose(label)}</option>' for label in item.labels)
     return (
         f'<p class="entry"><label for="{field}-pick">Your answer</label> '
-        f'<select id="{field}-pick"><option value="">pick one</option>{picks}</select></p>'
+        f'<select id="{field}-pick"><option value="">pick one</option>{picks}</select></p>{printed}'
     )
 
 

@@ -31,7 +31,7 @@ def recall_page(site: Site, topic: Topic) -> Page:
     subjects = [site.library.subjects[record] for record in topic.records]
     body = environment(TEMPLATES).get_template("recall.md.j2").render(
         topic=topic, ideas=[_idea(site, subject, uri) for subject in subjects],
-        methods=asked_methods(site, subjects), words=_words(site, subjects), is_long=_is_long, prose=markup.prose, formula=mathml.line, unit=shown_unit, in_words=in_words,
+        methods=sorted(asked_methods(site, subjects), key=_is_long), words=_words(site, subjects), is_long=_is_long, prose=markup.prose, formula=mathml.line, unit=shown_unit, in_words=in_words,
         method=lambda name: link(uri, f"{METHODS}#{method_anchor(name)}"), address_html=partial(link, uri),
     )  # fmt: skip
     return Page(uri=uri, title=f"{topic.title} on one page", description=f"Core ideas, formulas and words of {topic.title}, to print.", body=body)

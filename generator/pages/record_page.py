@@ -147,7 +147,8 @@ class RecordView:
             return f'<p class="stated" id="{anchor}">{head}</p>'
         note = workings.method_note(fact, self.kind, self._sources, self._method)
         body = "\n".join(part for part in (workings.working(fact), note) if part)
-        return f'<details class="working" id="{anchor}">\n<summary>{head}</summary>\n{body}\n</details>'
+        asked = " asked" if any(f"“{fact.name}”" in item.prompt for item in self.site.library.questions[self.subject.id]) else ""
+        return f'<details class="working{asked}" id="{anchor}">\n<summary>{head}</summary>\n{body}\n</details>'
 
     @property
     def misconceptions(self) -> list[tuple[str, str, str]]:

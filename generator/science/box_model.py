@@ -225,8 +225,8 @@ STEADY_STATE = Method(
     rule="Each flux between reservoirs, or out of the budget, keeps its share of the stock that it leaves; fluxes from outside stay "
     "as they are. The steady state is the set of stocks for which every change is zero. Where matter cannot leave, its total stays.",
     symbols=(
-        ("change", "change of every stock", "stock/yr"), _RATES, ("stocks", "what every reservoir holds", "stock"),
-        ("inputs", "what enters every reservoir from outside", "stock/yr"),
+        ("change", "change of every stock", "the unit of the stocks per year"), _RATES, ("stocks", "what every reservoir holds", "one unit for all"),
+        ("inputs", "what enters every reservoir from outside", "the unit of the stocks per year"),
     ),
     sources=("RODHE1992",),
     limits="A teaching model, no forecast: real fluxes seldom follow a stock in strict proportion, and conditions do not stay. "
@@ -241,8 +241,8 @@ STOCKS_AFTER = Method(
     rule="All stocks are moved on together, with the exponential of the matrix of rates. Where there is no steady state, "
     "the inputs are carried along in the matrix.",
     symbols=(
-        ("stocks_then", "stocks after the time", "stock"), ("steady_stocks", "stocks in the steady state", "stock"), _RATES,
-        ("time", "how long the rates hold", "yr"), ("stocks_now", "stocks at the start", "stock"),
+        ("stocks_then", "stocks after the time", "one unit for all"), ("steady_stocks", "stocks in the steady state", "the same unit"), _RATES,
+        ("time", "how long the rates hold", "yr"), ("stocks_now", "stocks at the start", "the same unit"),
     ),
     sources=("RODHE1992", "MOLER_VAN_LOAN2003"),
     limits="It holds as long as every flux keeps its share of the stock that it leaves, or stays constant where the record says so.",

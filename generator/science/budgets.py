@@ -102,9 +102,9 @@ BALANCE = Method(
     name="Balance of a stock",
     formula=("balance = inflow - outflow",),
     symbols=(
-        ("balance", "inflow less outflow", "stock/time"),
-        ("inflow", "sum of all flows into the stock", "stock/time"),
-        ("outflow", "sum of all flows out of the stock", "stock/time"),
+        ("balance", "inflow less outflow", "the unit of the stock per time"),
+        ("inflow", "sum of all flows into the stock", "the unit of the stock per time"),
+        ("outflow", "sum of all flows out of the stock", "the unit of the stock per time"),
     ),
     sources=(),
     limits="Only as good as its flows: one that is left out or counted twice shows up here. "
@@ -117,8 +117,8 @@ TURNOVER_TIME = Method(
     formula=("turnover_time = stock / outflow",),
     symbols=(
         ("turnover_time", "turnover time", "yr"),
-        ("stock", "what the reservoir holds", "stock"),
-        ("outflow", "sum of all flows out of the stock", "stock/yr"),
+        ("stock", "what the reservoir holds", "any unit"),
+        ("outflow", "sum of all flows out of the stock", "the unit of the stock per year"),
     ),
     sources=("RODHE1992",),
     limits="The mean time that matter stays, if inflow equals outflow. It depends on which outflows are counted, "
@@ -131,8 +131,8 @@ HUMAN_SHARE = Method(
     formula=("human_share = caused_by_people / total",),
     symbols=(
         ("human_share", "part of the flow that people cause", ""),
-        ("caused_by_people", "flows of the process that people cause", "stock/time"),
-        ("total", "all flows of the process", "stock/time"),
+        ("caused_by_people", "flows of the process that people cause", "the unit of the stock per time"),
+        ("total", "all flows of the process", "the unit of the stock per time"),
     ),
     sources=(),
     limits="Undefined where the process moves nothing.",
@@ -143,8 +143,8 @@ COMBINED_UNCERTAINTY = Method(
     name="Uncertainty of a sum or difference",
     formula=("combined_uncertainty = sqrt(sum(uncertainty ** 2))",),
     symbols=(
-        ("combined_uncertainty", "uncertainty of the sum or difference", "as given"),
-        ("uncertainty", "uncertainty of each value", "as given"),
+        ("combined_uncertainty", "uncertainty of the sum or difference", "the unit given"),
+        ("uncertainty", "uncertainty of each value", "the unit given"),
     ),
     sources=("GUM2008",),
     limits="For errors that are independent of each other; errors with one common cause add in full.",
@@ -157,11 +157,11 @@ CLOSES = Method(
     formula=("imbalance = balance - change", *COMBINED_UNCERTAINTY.formula),
     rule="The budget closes when the imbalance, its sign left aside, is no larger than the combined uncertainty.",
     symbols=(
-        ("imbalance", "balance less stated change", "stock/time"),
-        ("balance", "inflow less outflow", "stock/time"),
-        ("change", "change of the stock, known from elsewhere", "stock/time"),
-        ("combined_uncertainty", "uncertainty of the imbalance", "stock/time"),
-        ("uncertainty", "uncertainty of each flow and of the change", "stock/time"),
+        ("imbalance", "balance less stated change", "the unit of the stock per time"),
+        ("balance", "inflow less outflow", "the unit of the stock per time"),
+        ("change", "change of the stock, known from elsewhere", "the unit of the stock per time"),
+        ("combined_uncertainty", "uncertainty of the imbalance", "the unit of the stock per time"),
+        ("uncertainty", "uncertainty of each flow and of the change", "the unit of the stock per time"),
     ),
     sources=("GCB2019", "GUM2008"),
     limits="No verdict without a change that was found in another way, nor where one of the flows was found as the rest. "

@@ -163,11 +163,11 @@ _DAY_LENGTH_LINES = (
 )
 _DAY_LENGTH_SYMBOLS = (
     ("day_length", "time that the sun is above the horizon", "h"),
-    ("declination", "angle of the sun north of the equator", "rad"),
-    ("sunset_angle", "angle that the Earth turns between noon and sunset", "rad"),
+    ("declination", "angle of the sun north of the equator", "radians"),
+    ("sunset_angle", "angle that the Earth turns between noon and sunset", "radians"),
     ("latitude", "latitude, south negative; turned into radians for the formula", "deg"),
     ("day_of_year", "number of the day, 1 for 1 January", "d"),
-    ("pi", "half a turn in radians, 3.14159", "rad"),
+    ("pi", "half a turn in radians, 3.14159", "radians"),
 )
 _DAY_LENGTH_RULE = "Where the sun does not set, the day has 24 h; where it does not rise, 0 h."
 

@@ -9,9 +9,9 @@ from generator.science.method import Method
 
 TIMES_THE_ERROR = 2.0
 """How many standard errors a difference must exceed to be told apart from nothing."""
-_READINGS = ("readings", "the repeated readings", "as given")
+_READINGS = ("readings", "the repeated readings", "the unit given")
 _REPLICATES = ("replicates", "how many readings there are", "")
-_SPREAD = ("sample_standard_deviation", "sample standard deviation of the readings", "as given")
+_SPREAD = ("sample_standard_deviation", "sample standard deviation of the readings", "the unit given")
 
 
 def sample_standard_deviation(readings: Sequence[float]) -> float | None:
@@ -95,7 +95,7 @@ REPLICATE_MEAN = Method(
     id="replicate_mean",
     name="Mean of repeated readings",
     formula=("replicate_mean = mean(readings)",),
-    symbols=(("replicate_mean", "mean of the readings", "as given"), _READINGS),
+    symbols=(("replicate_mean", "mean of the readings", "the unit given"), _READINGS),
     sources=(),
     limits="One reading far off moves the mean of a few readings a lot; look at the single readings too.",
 )
@@ -104,7 +104,7 @@ SAMPLE_STANDARD_DEVIATION = Method(
     id="sample_standard_deviation",
     name="Sample standard deviation, the spread of repeated readings",
     formula=("sample_standard_deviation = sqrt(sum(deviation ** 2) / (replicates - 1))",),
-    symbols=(_SPREAD, ("deviation", "each reading less the mean of all", "as given"), _REPLICATES),
+    symbols=(_SPREAD, ("deviation", "each reading less the mean of all", "the unit given"), _REPLICATES),
     sources=("GUM2008",),
     limits="Says how far single readings stray, from nature and from handling together. From three or four readings it is itself "
     "only known roughly. A single reading has none.",
@@ -115,7 +115,7 @@ STANDARD_ERROR = Method(
     id="standard_error",
     name="Standard error of a mean",
     formula=("standard_error = sample_standard_deviation / sqrt(replicates)",),
-    symbols=(("standard_error", "how far the mean itself may be off, by chance", "as given"), _SPREAD, _REPLICATES),
+    symbols=(("standard_error", "how far the mean itself may be off, by chance", "the unit given"), _SPREAD, _REPLICATES),
     sources=("GUM2008",),
     limits="Counts chance only: a meter that reads too high reads too high every time, and no number of replicates shows it. "
     "The readings must be independent; the same bottle read three times is one replicate.",
@@ -126,9 +126,9 @@ STANDARD_ERROR_OF_DIFFERENCE = Method(
     name="Standard error of a sum or difference",
     formula=("standard_error_of_difference = sqrt(first_error ** 2 + second_error ** 2)",),
     symbols=(
-        ("standard_error_of_difference", "standard error of the sum or difference", "as given"),
-        ("first_error", "standard error of the one value", "as given"),
-        ("second_error", "standard error of the other value", "as given"),
+        ("standard_error_of_difference", "standard error of the sum or difference", "the unit given"),
+        ("first_error", "standard error of the one value", "the unit given"),
+        ("second_error", "standard error of the other value", "the unit given"),
     ),
     sources=("GUM2008",),
     limits="For two values that were found independently of each other.",
@@ -139,9 +139,9 @@ STANDARD_ERROR_OF_RATE = Method(
     name="Standard error of a change per time",
     formula=("standard_error_of_rate = sqrt(first_error ** 2 + second_error ** 2) / duration",),
     symbols=(
-        ("standard_error_of_rate", "standard error of the rate", "as given, per time"),
-        ("first_error", "standard error of the one mean", "as given"),
-        ("second_error", "standard error of the other mean", "as given"),
+        ("standard_error_of_rate", "standard error of the rate", "the unit given, per time"),
+        ("first_error", "standard error of the one mean", "the unit given"),
+        ("second_error", "standard error of the other mean", "the unit given"),
         ("duration", "time between the two, taken as exact", "h or d"),
     ),
     sources=("GUM2008",),

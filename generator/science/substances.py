@@ -109,7 +109,7 @@ AS_SUBSTANCE = Method(
     name="The same matter as another substance",
     formula=("converted = mass * molar_mass_new / (atoms * molar_mass_old)",),
     symbols=(
-        ("converted", "mass of the new substance", "as given"), ("mass", "mass of the old substance", "as given"),
+        ("converted", "mass of the new substance", "the unit given"), ("mass", "mass of the old substance", "the unit given"),
         ("molar_mass_new", "molar mass of the new substance", "g/mol"),
         ("molar_mass_old", "molar mass of the old substance", "g/mol"),
         ("atoms", "units of the old substance in one unit of the new", ""),
@@ -124,8 +124,8 @@ ATOM_RATIO = Method(
     name="Ratio of two elements by atoms",
     formula=("atom_ratio = (mass / molar_mass) / (other_mass / other_molar_mass)",),
     symbols=(
-        ("atom_ratio", "atoms of the first element for each atom of the second", ""), ("mass", "mass of the first element", "as given"),
-        ("molar_mass", "its molar mass", "g/mol"), ("other_mass", "mass of the second element", "as given"),
+        ("atom_ratio", "atoms of the first element for each atom of the second", ""), ("mass", "mass of the first element", "the unit given"),
+        ("molar_mass", "its molar mass", "g/mol"), ("other_mass", "mass of the second element", "the unit given"),
         ("other_molar_mass", "its molar mass", "g/mol"),
     ),
     sources=("IUPAC2021",),

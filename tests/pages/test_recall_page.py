@@ -55,3 +55,16 @@ def test_the_topic_leads_to_its_page(topic: str) -> None:
 def test_facts_of_ideas_link_to_their_records() -> None:
     page = demo_pages()[recall_uri("biomes")].text
     assert f'href="../../{record_uri("transect/climb_to_high_saddle").removesuffix(".md")}.html#fact-lapse-rate"' in page
+
+
+@each_topic
+def test_formulas_that_need_the_whole_width_come_last(topic: str) -> None:
+    """Between the others they would break both columns of the card and leave gaps."""
+    wide = ["long" in one.get("class", []) for one in rendered(demo_pages()[recall_uri(topic)]).select("dl.card > div")]
+    assert sorted(wide) == wide
+
+
+@pytest.mark.parametrize("topic", ["answering", "energy"])
+def test_the_page_promises_only_what_stands_on_it(topic: str) -> None:
+    soup = rendered(demo_pages()[recall_uri(topic)])
+    assert bool(soup.select("dl.card")) == ("formulas with their units" in seen(soup))

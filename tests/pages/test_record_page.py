@@ -64,3 +64,23 @@ def test_page_without_a_remark_has_no_heading_for_one() -> None:
 def test_series_that_never_changes_is_told_by_one_number() -> None:
     soil = entry("biome/tropical_rain_forest", "maro_landing.monthly_soil_water")
     assert f"100{NO_BREAK}mm" == soil.find(class_="fact-value").get_text()
+
+
+def test_working_that_a_question_names_is_marked_so_that_paper_prints_it() -> None:
+    """Other workings stay folded on paper, and a question could not be answered from it."""
+    found = entry("biome/boreal_forest", "spruce_halt.monthly_soil_water")
+    assert ["working", "asked"] == found["class"]
+    named = [one.get_text() for one in page("biome/boreal_forest").select("legend") if "Soil water at the end of each month" in one.get_text()]
+    assert 1 == len(named)
+    assert ["working"] == entry("biome/boreal_forest", "spruce_halt.monthly_pet")["class"]
+
+
+def test_paper_has_the_labels_of_a_short_list_to_pick_from() -> None:
+    """`Which of these depths` cannot be answered from a list that does not open; the months of a year need none."""
+    short = page("aquatic_biome/lake").select("self-check[data-type=label]")
+    assert short
+    for question in short:
+        offered = [plain(option.get_text()) for option in question.select("option[value]")][1:]
+        assert f"One of: {'; '.join(offered)}." == plain(question.select("p.picks.paper-only")[0].get_text())
+    months = [one for one in page("biome/savanna").select("self-check[data-type=label]") if len(one.select("option")) == 13]
+    assert months and not [one for question in months for one in question.select("p.picks")]

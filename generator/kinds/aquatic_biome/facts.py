@@ -50,7 +50,7 @@ class _Station:
     def facts(self) -> Iterator[Fact]:
         station = self.station
         if station.latitude is not None:
-            yield self.stated("latitude", "Latitude", station.latitude, DEG)
+            yield self.stated("latitude", "Latitude, south negative" if station.latitude < 0 else "Latitude", station.latitude, DEG)
         depth = self.in_unit("depth", "Depth of the water", station.depth, unit(self.record.units.depth), M)
         yield depth
         if station.light is not None:

@@ -29,7 +29,7 @@ def stated_facts(record: BiomeRecord, station: Station) -> Iterator[Fact]:
     yield _series(station, "monthly_mean_temp", "Monthly mean temperature", unit(units.temperature), DEGC)
     yield _series(station, "monthly_precip", "Monthly precipitation", unit(units.precipitation), MM)
     if station.latitude is not None:
-        yield stated(f"{station.id}.latitude", "Latitude", stated_amount(station.latitude), unit("deg"))
+        yield stated(f"{station.id}.latitude", "Latitude, south negative" if station.latitude < 0 else "Latitude", stated_amount(station.latitude), unit("deg"))
     if station.elevation is not None:
         yield stated_in(f"{station.id}.elevation", "Elevation", station.elevation, unit(units.elevation), M)
 

@@ -78,7 +78,7 @@ def driest_soil(asked: AskedStation) -> Made:
     demand = asked.fact("monthly_pet").series
     draft = Draft(
         id=item,
-        prompt=f"At the end of which month does the soil at {asked.place} hold least water? Open “Soil water at the end of each month” among the numbers of this page.",
+        prompt=f"At the end of which month does the soil at {asked.place} hold least water? See “Soil water at the end of each month” among the numbers of this page.",
         solution=f"At the end of {name(month)} the soil holds {asked.told('monthly_soil_water', month)}, less than after any other month.",
         hints=(
             "The soil is a store: it shrinks as long as more leaves it than enters.",

@@ -248,7 +248,7 @@
         line.append(...row)
         keep.append(line)
       }
-      this.append(this.table, this.mistakes, element('h2', 'Keep or forget'), keep, this.said)
+      this.append(this.table, this.mistakes, element('h2', 'Keep or forget', { class: 'screen-only' }), keep, this.said)
       this.show()
     }
 
