@@ -75,6 +75,8 @@ def facts(record: str, as_json: bool, content: Path | None) -> None:
     if as_json:
         click.echo(_json({"record": matches[0], "facts": found_facts}))
         return
+    if not found_facts:
+        click.echo(f"{matches[0]} has no numbers of its own; its texts may name those of other records.")
     for fact_id, fact in found_facts.items():
         click.echo(f"{fact_id}: {fact['shown']}")
         for line in str(fact["working"]).splitlines():
@@ -91,7 +93,7 @@ def coverage(content: Path | None) -> None:
     from generator.course.coverage_text import table
 
     folder, name = _content(content)
-    found, file = write_coverage(folder, _project() / "teacher", name)
+    found, file = write_coverage(folder, folder.resolve().parent / "teacher", name)
     click.echo(f"{table(found)}\n\n{_count(len(found.gaps), 'gap')}. With every prompt in {_shown(file)}")
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 import pytest
@@ -39,3 +40,10 @@ def test_wrong_content_is_told_and_no_coverage_written(tmp_path: Path, run: Run,
     code, out, err = run("coverage")
     assert (1, "", True) == (code, out, "expected a closing quote" in err)
     assert not (folder / "teacher").exists()
+
+
+def test_coverage_of_another_folder_stands_beside_that_folder(tmp_path: Path, project: Path, run: Run) -> None:
+    other = tmp_path / "other" / "records"
+    shutil.copytree(project / "content", other)
+    run("coverage", "--content", str(other))
+    assert (tmp_path / "other" / "teacher" / "coverage.md").is_file() and not (project / "teacher").exists()

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterator, Mapping, Sequence
+from itertools import pairwise
 
-from generator.diagnostics import listed
+from generator.diagnostics import Severity, listed
 from generator.quantities import shown
 from generator.quantities.fact import Fact
 from generator.quantities.text import filled
@@ -37,8 +38,21 @@ def faults(asked: Sequence[AskedQuestion], facts: Mapping[str, Fact], taken: Col
                 path=(*path, "id"), expected="an id that no question made from the numbers of the record has",
                 found=f'"{question.id}"', mend="choose another id",
             )  # fmt: skip
+        yield from _torn(question, path)
         form = list(_form(question, path))
         yield from form or _sense(question, facts, path)
+
+
+def _torn(question: AskedQuestion, path: FieldPath) -> Iterator[Finding]:
+    """A text that a comma between brackets has cut in two: it begins small behind one without an end."""
+    for field in ("steps", "hints"):
+        texts = getattr(question, field)
+        for n, (before, text) in enumerate(pairwise(texts), start=1):
+            if text[:1].islower() and before[-1:] not in ".?!":
+                yield Finding(
+                    path=(*path, field, n), expected="a text that is whole", found=f'"{text}"', severity=Severity.WARNING, rule="torn_text",
+                    mend="a comma ends a text inside [ ]: put the text in quotes, or each on a line of its own behind a dash",
+                )  # fmt: skip
 
 
 def _form(question: AskedQuestion, path: FieldPath) -> Iterator[Finding]:

@@ -10,8 +10,11 @@ import pytest
 
 from generator.build import check
 from generator.cli import studyguide
+from generator.course.course_file import CourseFile
 from generator.kinds import all_kinds
 from generator.questions.question import ChartReading, Choice, Matching, NumberEntry, Ordering, SeveralChoice
+from generator.records.checking import check as checked
+from generator.records.located import located
 from tests.content.patches import substitute, write_course
 from tests.conventions.project import ROOT
 
@@ -43,7 +46,9 @@ def test_readme_says_which_commands_take_which_option() -> None:
 
 
 def test_the_entries_that_readme_shows_are_read(tmp_path: Path) -> None:
-    concept, forms, misconception, source = re.findall(r"^```yaml\n(.*?)^```", read("README.md"), re.MULTILINE | re.DOTALL)[:4]
+    course, concept, forms, misconception, source = re.findall(r"^```yaml\n(.*?)^```", read("README.md"), re.MULTILINE | re.DOTALL)[:5]
+    _, problems = checked(located(course.encode(), "course.yaml"), CourseFile)
+    assert () == problems
     content = write_course(tmp_path / "content")
     for name, entry in (("misconceptions.yaml", misconception), ("sources.yaml", source)):
         (content / name).write_text((content / name).read_text("utf-8").rstrip() + "\n" + entry, "utf-8")

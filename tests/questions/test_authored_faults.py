@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from generator.diagnostics import Severity
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed, stated
@@ -162,3 +163,10 @@ def test_labels_that_are_all_right_are_told() -> None:
 
 def test_several_with_one_right_option_is_told() -> None:
     assert [(("questions", 0, "answers"), "two right options or more", "one")] == told(ASKED % f"answers: [{{text: A}}], wrong: [{TWO_WRONG}]")
+
+
+@pytest.mark.parametrize("field", ["steps: [Water slows, because stems stand there., It drops mud., Mud stays.]", "answer: A, hints: [Bacteria need oxygen, but find none in mud.]"])
+def test_text_that_a_comma_has_cut_in_two_is_a_warning(field: str) -> None:
+    found = [one for one in faults(read(ASKED % field), FACTS) if one.rule == "torn_text"]
+    assert [Severity.WARNING] == [one.severity for one in found]
+    assert "put the text in quotes" in found[0].mend
