@@ -249,7 +249,7 @@ class _Reading:
         """The questions from what a record says in words; only some kinds speak of adaptations."""
         record = subject.record
         known = [self.words[key] for key in record.vocabulary if self.words and key in self.words]
-        terms = [Term(word.id, word.word, word.means) for word in known]
+        terms = [Term(word.id, word.word, word.means, word.also) for word in known]
         return Qualitative(catalogue, subject.id, lambda text: filled(text, facts)).questions(
             record.explanations, getattr(record, "adaptations", ()), record.people, terms
         )

@@ -33,6 +33,8 @@ class Term:
     id: str
     word: str
     means: str
+    everyday: tuple[str, ...] = ()
+    """Words by which students would look for it."""
 
 
 @dataclass(frozen=True)
@@ -99,10 +101,11 @@ class Qualitative:
         yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", pairs)
 
     def _terms(self, terms: Sequence[Term]) -> Iterator[Made]:
-        """A meaning that holds the word itself would give it away."""
-        fair = [term for term in terms if term.word.casefold().split()[0][:6] not in term.means.casefold()]
-        pairs = [Pair(as_option(term.word), as_option(term.means), "Look the word up among the words of this page.") for term in fair]
-        yield from self._matching("words-match", "Match each word with its meaning.", pairs)
+        """A meaning that holds the word itself would give it away; everyday words say why a pair belongs together."""
+        fair = [term for term in terms if term.everyday and term.word.casefold().split()[0][:6] not in term.means.casefold()]
+        pairs = [Pair(as_option(term.word), as_option(term.means), f"In everyday words: {', '.join(term.everyday)}.") for term in fair]
+        if len(pairs) > MOST_PAIRS:
+            yield from self._matching("words-match", "Match each word with its meaning.", pairs)
 
     def _matching(self, item: str, prompt: str, pairs: Sequence[Pair]) -> Iterator[Made]:
         """Up to four pairs whose halves share no word, and where there is another pair its partner, which fits none of them."""

@@ -13,6 +13,7 @@ CATALOGUE = Catalogue({
     key: Misconception(id=key, idea="It is so.", because="it is not.", instead="it is otherwise.")
     for key in ("ans.step-skipped",)
 })  # fmt: skip
+TERMS = tuple(Term(f"w{n}", f"word{n}", f"meaning {n}", (f"thing {n}",)) for n in range(5))
 MAKER = Qualitative(CATALOGUE, "biome/somewhere", lambda text: text.replace("{rain}", "327 mm"))
 
 
@@ -95,10 +96,14 @@ def test_actions_of_all_problems_match_their_drawbacks() -> None:
 
 
 def test_a_meaning_that_holds_its_word_is_not_asked() -> None:
-    terms = tuple(Term(f"w{n}", f"word{n}", f"meaning {n}") for n in range(3))
-    item = made(terms=(*terms, Term("peat", "peat", "peaty ground")))["words-match"]
+    item = made(terms=(*TERMS, Term("peat", "peat", "peaty ground", ("bog soil",)), Term("silt", "silt", "fine grains")))["words-match"]
     assert isinstance(item, Matching)
-    assert "Peaty ground" not in item.partners
+    assert not {"Peaty ground", "Fine grains"} & {*item.partners}
+    assert all(pair.because.startswith("In everyday words: thing ") for pair in item.pairs)
+
+
+def test_words_need_a_spare_meaning() -> None:
+    assert "words-match" not in made(terms=TERMS[:4])
 
 
 def test_the_same_record_gives_the_same_questions_and_another_another_order() -> None:
@@ -110,9 +115,8 @@ def test_the_same_record_gives_the_same_questions_and_another_another_order() ->
 
 def test_a_record_has_two_matches_at_most_and_words_stand_back() -> None:
     impact = HumanImpact(problem="p", cause="c", effect="e", actions=tuple(Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}") for n in range(3)))
-    terms = tuple(Term(f"w{n}", f"word{n}", f"meaning {n}") for n in range(3))
-    assert {"benefits-match", "drawbacks-match"} == {*made(adaptations=tuple(adaptation(n) for n in range(3)), people=(impact,), terms=terms)}
-    assert {"drawbacks-match", "words-match"} == {*made(people=(impact,), terms=terms)}
+    assert {"benefits-match", "drawbacks-match"} == {*made(adaptations=tuple(adaptation(n) for n in range(3)), people=(impact,), terms=TERMS)}
+    assert {"drawbacks-match", "words-match"} == {*made(people=(impact,), terms=TERMS)}
 
 
 def test_pairs_with_a_word_in_common_are_not_asked_but_may_be_the_spare_partner() -> None:
