@@ -9,7 +9,7 @@ import pytest
 from tests.kinds.small_records import library
 
 STATED = {
-    "biome .*/annual_mean_temp": "all months counted alike",
+    "biome .*/annual_mean_temp": "from January to December .* all months counted alike",
     "biome .*/aridity_index": "By Thornthwaite's formula .* Divide its annual precipitation by that",
     "biome .*/dry_months": r"by the rule of the climate diagram \(precipitation in mm below twice the temperature in °C\)",
     "biome .*/diagram_shows": "does the climate diagram bear out",
@@ -20,7 +20,7 @@ STATED = {
     "aquatic_biome .*/extinction": "by the rule extinction = 1.7 ÷ Secchi depth",
     "aquatic_biome .*/photic_depth": "At what depth is 1 % of the light left",
     "aquatic_biome .*/plants_on_the_bottom": "Going by the photic depth",
-    "aquatic_biome .*/capacity_loss": "By how many percent of the former",
+    "aquatic_biome .*/capacity_loss": "How many per cent less can it hold at its warmest",
     "aquatic_biome .*/warmest_for_oxygen": "in balance with the air",
     "aquatic_biome .*/flushing_time": "until as much water has come in as it holds",
     "cycle .*/balance": "A growing stock has a positive balance",

@@ -191,7 +191,7 @@ def light_depth(asked: AskedWater) -> Made:
         ([straight] if straight else [], Wrong("", "wat.light-linear", "There it would be if light fell in a straight line.")),
         ([label for label in labels if label == _metres(part)], Wrong("", "wat.axes-swapped", f"You looked for {part:g} on the axis of depth.")),
         ([lost] if lost else [], Wrong("", "wat.light-complement", f"There {part:g} % is lost.")),
-        ([labels[-1]], Wrong("", "num.not-reached", "It is darker there, but a smaller depth does it too.")),
+        (labels[place + 1 :], Wrong("", "clim.wrong-end", "It is darker there, but a smaller depth does it too.")),
     ]
     return reading(draft, labels, [labels[place]], wrong, asked.catalogue, otherwise="Go down from the axis of light to the curve, then left to the axis of depth.")
 

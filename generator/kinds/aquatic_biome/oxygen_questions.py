@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from generator.kinds.aquatic_biome.asked_water import AskedWater
 from generator.quantities import shown
 from generator.quantities.expression import Expression
-from generator.quantities.fact import computed
+from generator.quantities.fact import Fact, computed
 from generator.quantities.units import convert, unit
 from generator.questions.making import FEWEST_STEPS, Draft, Wrong, choice, drawn, number_entry, ordering, reading
 from generator.questions.mistake import Mistake
@@ -54,7 +55,7 @@ def capacity_loss(asked: AskedWater) -> Made:
     item = "capacity_loss"
     if not asked.has("saturation_when_coldest", "saturation_when_warmest", "yearly_temperature"):
         return Rejected(item, "it is not known what the water can hold over the year")
-    cold, warm = asked.fact("saturation_when_coldest"), asked.fact("saturation_when_warmest")
+    cold, warm = (_as_shown(asked.fact(name)) for name in ("saturation_when_coldest", "saturation_when_warmest"))
     if cold.number - warm.number < LEAST_LOSS * cold.number:
         return Rejected(item, "over the year what the water can hold hardly changes")
     loss = computed(
@@ -66,7 +67,7 @@ def capacity_loss(asked: AskedWater) -> Made:
         id=item,
         prompt=(
             f"At its coldest the water at {asked.place} can hold {cold.shown_exactly} of oxygen, at its warmest {warm.shown_exactly}. "
-            "By how many percent of the former does warming lower what it can hold?"
+            "How many per cent less can it hold at its warmest?"
         ),
         solution=f"({cold.shown_exactly} − {warm.shown_exactly}) ÷ {cold.shown_exactly} = {loss.shown}. Gas leaves warm water more easily.",
         hints=("A loss in percent compares what is lost with what was there before.", "First subtract, then divide by what the coldest water can hold."),
@@ -80,6 +81,11 @@ def capacity_loss(asked: AskedWater) -> Made:
         ),
         asked.catalogue, otherwise="What is lost stands above the line, what the coldest water can hold below it.",
     )  # fmt: skip
+
+
+def _as_shown(fact: Fact) -> Fact:
+    """With the number that a reader sees, so that what is worked out from it follows from the prompt."""
+    return replace(fact, value=float(shown.rounded(fact.number, fact.figures))) if fact.is_number else fact
 
 
 def warmest_for_oxygen(asked: AskedWater) -> Made:
@@ -105,9 +111,9 @@ def warmest_for_oxygen(asked: AskedWater) -> Made:
     )
     wrong = [
         ([_degrees(warmest + STEP)], Wrong("", "num.not-reached", f"There the curve is below {limit} mg L⁻¹.")),
-        ([labels[-1]], Wrong("", "wat.warm-holds-more", "That is where the curve is lowest.")),
+        ([labels[-1]], Wrong("", "wat.warm-holds-more", f"There the curve is lowest, far below {limit} mg L⁻¹.")),
         ([_degrees(limit)], Wrong("", "wat.axes-swapped", f"You looked for {limit} on the axis of temperature.")),
-        ([_degrees(t) for t in temps if t < warmest], Wrong("", "clim.wrong-end", "There it can hold as much, but also where it is somewhat warmer.")),
+        ([_degrees(t) for t in temps if t < warmest], Wrong("", "clim.wrong-end", f"There it can hold {limit} mg L⁻¹, but it still can at {_degrees(warmest)}, which is warmer.")),
     ]
     wrong = [([label for label in where if label in labels], slip) for where, slip in wrong]
     return reading(draft, labels, [_degrees(warmest)], wrong, asked.catalogue, otherwise="Go from the axis of oxygen right to the curve, then straight down.")
@@ -166,7 +172,7 @@ def warm_water(asked: AskedWater) -> Made:
     wrong = (
         Wrong("More: everything dissolves better in warm water", "wat.warm-holds-more"),
         Wrong("The same: the air above it has not changed", "wat.oxygen-constant"),
-        Wrong("More: plants make more oxygen in summer, so there is more room for it", "wat.made-is-held"),
+        Wrong("More: algae make more oxygen when it is warm", "wat.made-is-held"),
     )
     return choice(draft, "Less: gas leaves warm water more easily", wrong, asked.catalogue, salt=asked.salt)
 
@@ -191,18 +197,18 @@ def salt(asked: AskedWater) -> Made:
 
 def breathing(asked: AskedWater) -> Made:
     """Dissolved oxygen, told from the oxygen of water molecules."""
-    full = asked.fact("oxygen_saturation").shown_exactly
-    known = f", at most about {full} in balance with the air" if asked.has("oxygen_saturation") else ""
+    full, temp = asked.fact("oxygen_saturation").shown_exactly, asked.fact("temperature").shown_exactly
+    known = f", here at {temp} at most about {full} in balance with the air" if asked.has("oxygen_saturation") else ""
     draft = Draft(
         id="breathing",
-        prompt=f"Which oxygen do fish at {asked.place} breathe?",
+        prompt=f"Where do fish at {asked.place} get their oxygen?",
         solution=f"Gills take up oxygen that is dissolved in the water{known}. It comes from the air and from photosynthesis.",
         needs=Needs.KNOWLEDGE,
         hints=("Oxygen that is bound to other atoms is of no use to gills.", "The meter of the expedition measured it in mg L⁻¹: what was measured?"),
     )
     wrong = (
-        Wrong("The oxygen of the water molecules, H₂O", "wat.breathe-water"),
-        Wrong("The oxygen of the bubbles that they swallow at the surface", "wat.breathe-bubbles"),
-        Wrong("No oxygen: unlike us, fish live without it", "wat.fish-no-oxygen"),
+        Wrong("From the oxygen of the water molecules, H₂O", "wat.breathe-water"),
+        Wrong("From the bubbles that they swallow at the surface", "wat.breathe-bubbles"),
+        Wrong("From the algae and plants that they eat", "wat.oxygen-from-food"),
     )
-    return choice(draft, "Oxygen gas that is dissolved in the water", wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, "From oxygen gas that is dissolved in the water", wrong, asked.catalogue, salt=asked.salt)

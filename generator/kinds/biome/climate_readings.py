@@ -10,15 +10,18 @@ from collections.abc import Iterator, Sequence
 from generator.kinds.biome.asked_station import AskedStation, beside, name, names, opposite
 from generator.kinds.biome.charts import has_southern_summer
 from generator.kinds.biome.climate_sums import wettest_share
+from generator.quantities import shown
 from generator.questions.making import Draft, Wrong, reading
 from generator.questions.question import Made, Rejected
 
 LEAST_RISE, LEAST_LEAD = 1.5, 0.5
 """Change [K] from month to month that is worth a question, and how far it must stand above the next largest."""
-RAIN_LEAD = 0.1
+RAIN_LEAD = 0.2
 """How far a change of precipitation must stand above the next largest, as part of itself."""
 LEAST_GAP_LEAD, LEAST_SOIL_LEAD = 2.0, 1.0
 """By how much [mm] the widest gap and the driest soil must stand apart from the next month."""
+NEAR_GAP = 10.0
+"""Difference [mm] of two gaps below which the feedback tells both, as the eye can hardly part them."""
 PEAK = 0.1
 """By how much a peak must stand above the dip beside it, as part of the mean month."""
 GROWTH = 5.0
@@ -41,6 +44,7 @@ def widest_gap(asked: AskedStation) -> Made:
     """Where precipitation lies furthest below temperature, at the scales of the diagram."""
     item, gaps = "widest_gap", [2 * asked.temp(month) - asked.precip(month) for month in range(1, 13)]
     month = _standing_out(gaps, LEAST_GAP_LEAD)
+    runners_up = () if month is None else tuple(m for m in range(1, 13) if m != month and 0 < gaps[month - 1] - gaps[m - 1] < NEAR_GAP)
     warmest, driest = asked.months("warmest_month"), asked.months("driest_month")
     if month is None or gaps[month - 1] <= 0 or (month in warmest and month in driest):
         return Rejected(item, "no month stands out by lying furthest below the line of temperature")
@@ -58,12 +62,18 @@ def widest_gap(asked: AskedStation) -> Made:
         ),
     )
     wrong = [
+        *(((name(near),), Wrong("", "clim.height-not-gap" if near in (*warmest, *driest) else "clim.wrong-month", _gap_told(asked, near, gaps, month))) for near in runners_up),
         (names(warmest), Wrong("", "clim.height-not-gap", "That is where it is warmest.")),
         (names(driest), Wrong("", "clim.height-not-gap", "That is where least falls.")),
         ((name(most),), Wrong("", "clim.dry-reversed", "There the precipitation line lies furthest above.")),
         (names(beside(month)), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
     ]
     return _month(asked, draft, (month,), wrong, otherwise="In each month, measure from the line of temperature down to that of precipitation.")
+
+
+def _gap_told(asked: AskedStation, near: int, gaps: Sequence[float], month: int) -> str:
+    """Both gaps, where the eye can hardly part them."""
+    return f"It is close: in {name(near)} the gap is {shown.number(gaps[near - 1])} mm, in {name(month)} {shown.number(gaps[month - 1])} mm."
 
 
 def driest_soil(asked: AskedStation) -> Made:
@@ -206,16 +216,16 @@ def _extreme(asked: AskedStation, fact: str, how: str, of_heat: tuple[str, str],
         return Rejected(fact, "it is not one month, or temperature has the same one, or the other of two peaks is asked for")
     draft = Draft(
         id=fact,
-        prompt=f"In which month does {how} precipitation fall at {asked.place}?",
-        solution=f"In {name(month)} {asked.told('monthly_precip', month)} falls; it is read off the precipitation line, on the right axis.",
-        hints=("Find out first which of the two lines is precipitation.", f"Look for its {'highest' if how == 'most' else 'lowest'} point, then go straight down to the month."),
+        prompt=f"In which month does {how} precipitation fall at {asked.place}? Use the table under the diagram.",
+        solution=f"In {name(month)} {asked.told('monthly_precip', month)} falls; the column of precipitation shows it.",
+        hints=("Find the numbers of precipitation first, those in millimetres.", f"Go through them month by month, and keep the {'largest' if how == 'most' else 'smallest'}."),
     )
     wrong = [
-        (names(asked.months(of_heat[0])), Wrong("", "clim.wrong-axis", f"That is when {of_heat[1]}.")),
+        (names(asked.months(of_heat[0])), Wrong("", "clim.wrong-column", f"That is when {of_heat[1]}.")),
         (names(asked.months(far[0])), Wrong("", "clim.wrong-end", f"That is when {far[1]}.")),
-        (names(beside(month)), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
+        (names(beside(month)), Wrong("", "clim.wrong-row", NEXT_TO_IT)),
     ]
-    return _month(asked, draft, (month,), wrong, otherwise="Read the line of precipitation, on the right axis, month by month.")
+    return _month(asked, draft, (month,), wrong, otherwise="Go through the numbers of precipitation month by month.")
 
 
 def coldest_in_the_south(asked: AskedStation) -> Made:

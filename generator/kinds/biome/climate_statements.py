@@ -49,7 +49,7 @@ def dry_months(asked: AskedStation) -> Made:
         ),
     )
     wrong = [
-        Wrong(as_option(rainless.shown), "clim.least-is-dry", "That is when least precipitation falls."),
+        Wrong(as_option(rainless.shown), "clim.least-is-dry", _least_told(rainless.shown, len(asked.months("driest_month")))),
         Wrong(as_option(warmest.shown), "clim.desert-hot", "That is when it is warmest."),
         Wrong(as_option(frozen.shown), "clim.frost-is-dry", "These months average below 0 °C."),
     ]
@@ -60,6 +60,10 @@ def dry_months(asked: AskedStation) -> Made:
         wrong.append(Wrong(as_option(shown.months(humid)), "clim.dry-reversed", "These are the humid months."))
     said = [w for w in wrong if w.text.casefold() != dry.shown.casefold() and w.text != "No month"]
     return choice(draft, as_option(dry.shown), said[:3], asked.catalogue, fact=dry, salt=asked.subject.id)
+
+
+def _least_told(months: str, how_many: int) -> str:
+    return f"Least falls then, and {months} {'is' if how_many == 1 else 'are'} dry, but not alone."
 
 
 def why_dry(asked: AskedStation) -> Made:

@@ -24,11 +24,11 @@ ROUNDED = "its rounded numbers do not add up"
 
 
 def annual_precip(asked: AskedStation) -> Made:
-    """The total of the year."""
+    """The total of the year; best of a station that no page shows, as a climate diagram prints it."""
     total = asked.fact("annual_precip")
     draft = Draft(
         id="annual_precip",
-        prompt=f"How much precipitation falls at {asked.place} in a year? Use the table of the chart.",
+        prompt=f"At {asked.place} the precipitation from January to December is {_months(asked, 'monthly_precip')}. How much is that in a year?",
         solution=f"Precipitation adds up: the twelve months together bring {total.shown}.",
     )
     return number_entry(
@@ -62,11 +62,11 @@ def mean_precip(asked: AskedStation) -> Made:
 
 
 def annual_mean_temp(asked: AskedStation) -> Made:
-    """The mean of twelve months."""
+    """The mean of twelve months; best of a station that no page shows, as a climate diagram prints it."""
     mean = asked.fact("annual_mean_temp")
     draft = Draft(
         id="annual_mean_temp",
-        prompt=f"What is the annual mean temperature at {asked.place}, all months counted alike?",
+        prompt=f"The monthly means at {asked.place} from January to December are {_months(asked, 'monthly_mean_temp')}. What is the annual mean temperature, all months counted alike?",
         solution=f"The mean of all twelve months is {mean.shown}.",
     )
     return number_entry(
@@ -78,6 +78,13 @@ def annual_mean_temp(asked: AskedStation) -> Made:
         ),
         asked.catalogue, otherwise="Add up all twelve months with their signs, then divide by twelve.",
     )  # fmt: skip
+
+
+def _months(asked: AskedStation, series: str) -> str:
+    """All months of a series, the unit once."""
+    fact = asked.fact(series)
+    listed = ", ".join(fact.shown_members)
+    return fact.unit.after(listed) if fact.unit else listed
 
 
 def annual_temp_range(asked: AskedStation) -> Made:

@@ -57,16 +57,19 @@ def nutrients(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Made:
     soil = subject.record.soil
     if soil is None:
         return Rejected("nutrients", "the record says nothing of soil")
-    said = _filled(subject, (soil.nutrients_held_in, soil.why))
+    said = _filled(subject, (soil.nutrients_held_in, soil.why, soil.deeper or "", *(text for one in soil.wrong for text in (one.text, one.because or ""))))
     if said is None:
         return Rejected("nutrients", "its texts name facts of other records")
-    held, why = said
+    held, why, deeper, *told = said
     draft = Draft(
         id="nutrients",
         prompt=f"{subject.record.title}: most nutrients are held in {held}. Why is that so?",
-        solution=f"They are held there because {why}.",
+        solution=f"{as_option(deeper)}." if deeper else f"They are held there because {why}.",
         needs=Needs.KNOWLEDGE,
     )
+    if soil.wrong:
+        own = [Wrong(as_option(text), one.misconception, because) for one, text, because in zip(soil.wrong, told[::2], told[1::2], strict=True)]
+        return choice(draft, as_option(why), own, catalogue, salt=subject.id)
     stores = [Wrong(min(texts, key=lambda text: abs(len(text) - len(why))), idea) for idea, *texts in STORES]
     return choice(draft, as_option(why), drawn(stores, subject.id, "nutrients")[:3], catalogue, salt=subject.id)
 

@@ -24,15 +24,17 @@ def questions(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Sequence[M
     """Questions on the first station that the page shows, or else on the first for practice; one on a southern station beside it.
 
     Which of the climate's questions are asked hangs on what its year tells, so that biomes do not all ask the same. Where too few
-    come out, plainer ones stand in, and with still too few each says why it was left out. A diagram that no page shows is not read.
+    come out, plainer ones stand in: a mean or total that the diagram prints only where no station is kept for practice. With still too few each says why it was left out. A diagram that no page shows is not read.
     """
     stations = [s for s in subject.record.stations if s.use == "page"] or [s for s in subject.record.stations if s.use != "paper"]
     asked, *others = (AskedStation(subject, station, catalogue) for station in stations)
     is_drawn = asked.station.use == "page"
+    unseen = next((AskedStation(subject, s, catalogue) for s in subject.record.stations if s.use == "practice"), asked)
+    mean, total = climate_sums.annual_mean_temp(unseen), climate_sums.annual_precip(unseen)
     told = [*_some(climate_readings.readings(asked), MOST_READINGS * is_drawn), *_some(map(climate_readings.coldest_in_the_south, others), is_drawn)]
     plain = _some(climate_readings.plain_readings(asked), is_drawn)
     seen = (climate_statements.dry_months(asked), climate_statements.diagram_shows(asked))
-    spread, mean, water = climate_sums.annual_temp_range(asked), climate_sums.annual_mean_temp(asked), climate_sums.water_left(asked)
+    spread, water = climate_sums.annual_temp_range(asked), climate_sums.water_left(asked)
     sums = [*([spread] if is_telling(asked) else []), climate_sums.wettest_share(asked), *_some((water, climate_sums.aridity_index(asked)), 1)]
     worked = _some(sums, len(sums))
     about = [
@@ -40,9 +42,9 @@ def questions(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Sequence[M
         ecology.limiting_factor(subject, asked.station, catalogue), ecology.which_climate(subject, catalogue),
         ecology.nutrients(subject, catalogue), climate_statements.why_dry(asked),
     ]  # fmt: skip
-    made = [*(told or plain), *worked, *([mean] if len(worked) < FEWEST_SUMS else []), *_some(about, len(about))][:MOST]
+    made = [*(told or plain), *worked, *([mean] if len(worked) < FEWEST_SUMS and unseen is not asked else []), *_some(about, len(about))][:MOST]
     ordered = any(one.id == "year_order" for one in made)
-    spare = [*([] if ordered else plain), climate_sums.aridity_index(asked), spread, mean, climate_sums.annual_precip(asked), climate_sums.mean_precip(asked)]
+    spare = [*([] if ordered else plain), climate_sums.aridity_index(asked), spread, mean, total, climate_sums.mean_precip(asked)]
     made += _some([one for one in spare if one.id not in {other.id for other in made}], PLENTY - len(made))
     return made if len(made) >= WANTED else enough([*made, *(one for one in (*spare, *sums, *about) if isinstance(one, Rejected))], WANTED)
 

@@ -60,6 +60,14 @@ def test_facts_in_texts_are_put_in_and_those_of_other_records_reject_the_questio
     assert Rejected("nutrients", "its texts name facts of other records") == nutrients(far, library().catalogue)
 
 
+def test_reasons_of_the_record_stand_in_for_the_general_ones_and_the_feedback_goes_deeper() -> None:
+    soil = "soil: {type: thin, nutrients_held_in: moss, why: it lasts, deeper: cold slows decay, wrong: [{text: it rots, misconception: nit.decay-stores, because: Not here.}, {text: it rains, misconception: nit.leach-adds}]}\n"
+    question = made(biome(head=soil))["nutrients"]
+    assert {"nit.decay-stores", "nit.leach-adds"} == set(by_idea(question))
+    assert "Cold slows decay." == question.solution
+    assert next(option for option in question.options if option.text == "It rots").feedback.startswith("Not here. ")
+
+
 @pytest.mark.parametrize("record", BIOMES)
 def test_place_of_the_nutrients_is_given_and_its_reason_asked_for(record: str) -> None:
     of = demo(record)

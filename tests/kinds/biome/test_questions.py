@@ -71,7 +71,15 @@ def test_steady_year_and_frost_are_asked_for_the_range_others_for_a_mean_where_l
     """Ranges of the records: rain forest 0.8 K, temperate rain forest 10.6 K without frost, boreal forest 31.5 K with five months below 0 °C."""
     asked = {name: set(made(demo(f"biome/{name}"))) for name in ("tropical_rain_forest", "temperate_rain_forest", "boreal_forest")}
     assert [True, False, True] == ["annual_temp_range" in asked[name] for name in asked]
-    assert [False, True, False] == ["annual_mean_temp" in asked[name] for name in asked]
+    assert "annual_mean_temp" in asked["temperate_rain_forest"]
+
+
+@pytest.mark.parametrize("record", BIOMES)
+def test_mean_and_total_are_asked_of_a_station_whose_diagram_does_not_print_them(record: str) -> None:
+    of = demo(record)
+    shown_on_page = [station.label for station in of.record.stations if station.use == "page"]
+    asked = [question for name, question in made(of).items() if name in ("annual_mean_temp", "annual_precip")]
+    assert [] == [question.prompt for question in asked for label in shown_on_page if label in question.prompt]
 
 
 def test_southern_station_beside_a_northern_one_is_asked_for_its_winter() -> None:
