@@ -221,7 +221,7 @@ def _extreme(asked: AskedStation, fact: str, how: str, of_heat: tuple[str, str],
         hints=("Find the numbers of precipitation first, those in millimetres.", f"Go through them month by month, and keep the {'largest' if how == 'most' else 'smallest'}."),
     )
     wrong = [
-        (names(asked.months(of_heat[0])), Wrong("", "clim.wrong-column", f"That is when {of_heat[1]}.")),
+        (names(asked.months(of_heat[0])), Wrong("", "clim.other-column", f"That is when {of_heat[1]}.")),
         (names(asked.months(far[0])), Wrong("", "clim.wrong-end", f"That is when {far[1]}.")),
         (names(beside(month)), Wrong("", "clim.wrong-row", NEXT_TO_IT)),
     ]
