@@ -49,7 +49,7 @@ def dry_months(asked: AskedStation) -> Made:
         ),
     )
     wrong = [
-        Wrong(as_option(rainless.shown), "clim.least-is-dry", _least_told(rainless.shown, len(asked.months("driest_month")))),
+        Wrong(as_option(rainless.shown), "clim.least-is-dry", _least_told(asked, rainless.shown)),
         Wrong(as_option(warmest.shown), "clim.desert-hot", "That is when it is warmest."),
         Wrong(as_option(frozen.shown), "clim.frost-is-dry", "These months average below 0 °C."),
     ]
@@ -62,8 +62,12 @@ def dry_months(asked: AskedStation) -> Made:
     return choice(draft, as_option(dry.shown), said[:3], asked.catalogue, fact=dry, salt=asked.subject.id)
 
 
-def _least_told(months: str, how_many: int) -> str:
-    return f"Least falls then, and {months} {'is' if how_many == 1 else 'are'} dry, but not alone."
+def _least_told(asked: AskedStation, months: str) -> str:
+    """That least falls then; and that more months are dry, where these are."""
+    least = asked.months("driest_month")
+    if not set(least) <= set(asked.months("dry_months")):
+        return "That is when least precipitation falls."
+    return f"Least falls then, and {months} {'is' if len(least) == 1 else 'are'} dry, but not alone."
 
 
 def why_dry(asked: AskedStation) -> Made:

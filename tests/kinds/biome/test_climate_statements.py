@@ -179,3 +179,11 @@ def test_statements_on_any_year_are_true_or_false_by_its_months(year: tuple[floa
         assert [] == list(flaws(item))
         for option in item.options:
             assert holds(option.text, temp, [float(one) for one in rain]) in ((True,) if option.right else (False, None)), option.text
+
+
+@pytest.mark.parametrize(("record", "month", "told"), [
+    ("mediterranean_shrubland", "July", "Least falls then, and July is dry, but not alone."), ("temperate_grassland", "February", "That is when least precipitation falls."),
+])  # fmt: skip
+def test_month_with_least_is_called_dry_only_where_it_is(record: str, month: str, told: str) -> None:
+    options = {option.text: option.feedback for option in statements.dry_months(of_demo(record)).options}
+    assert options[month].startswith(told)
