@@ -9,9 +9,10 @@ from dataclasses import dataclass
 from generator.diagnostics import Severity, did_you_mean, few_of, listed
 from generator.quantities.expression import Expression, ExpressionError
 from generator.quantities.fact import Fact
-from generator.quantities.text import references, stray_braces
+from generator.quantities.text import Claim, references, stray_braces
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
+from generator.records.parts import Idea
 from generator.written.guide import ANSWER, SETUP, Sources, ideas_of, work_out
 from generator.written.record import Award, Calculation, FromChain, Stimulus, WrittenPart, WrittenQuestion
 
@@ -123,9 +124,28 @@ def _part(part: WrittenPart, path: FieldPath, earlier: Sequence[str], known: Kno
             yield from wrong
             if wrong or part.ideas.chain.partition("#")[0] not in known.chains:
                 return
+        else:
+            yield from _claims(part.ideas, path, known)
         creditable = tuple(idea.id for idea in ideas_of(part, sources)) if _texts_are_sound(part, known) else ()
         yield from _award_of_ideas(part.award, part.marks, len(creditable), path) if creditable else ()
     yield from _samples(part, creditable, path)
+
+
+def _claims(ideas: Sequence[Idea], path: FieldPath, known: Known) -> Iterator[Finding]:
+    """Ideas that are no longer true; those of a chain are checked with their record."""
+    for index, idea in enumerate(ideas):
+        if idea.holds_if is None:
+            continue
+        claim, place = Claim(idea.holds_if), (*path, "ideas", index, "holds_if")
+        try:
+            holds = claim.holds(known.facts)
+        except ExpressionError as error:
+            mend = "compare facts, each named with its record, by <, <=, >, >=, == or !="
+            yield Finding(path=place, expected="a comparison of facts", found=str(error), mend=mend)
+        else:
+            if not holds:
+                found = claim.numbers(known.facts) or "a fact that is not there"
+                yield Finding(path=place, expected=f"{idea.holds_if}, for the idea says so", found=found, mend="mend the idea, or the numbers")
 
 
 def _texts_are_sound(part: WrittenPart, known: Known) -> bool:

@@ -85,3 +85,16 @@ def test_the_question_that_readme_shows_has_nothing_to_tell() -> None:
     (shown,) = (block for block in blocks if "command_word:" in block)
     found, problems = read_written(RecordFile("written", "shown", located(shown.encode(), "shown.yaml")), replace(AROUND, topics=("energy",)))
     assert () == problems and found is not None
+
+
+@pytest.mark.parametrize(
+    ("claim", "told_as"),
+    [
+        ("pyramid/sill_lake:pike.production < 5", None), ("pyramid/sill_lake:pike.production > 5", "pyramid/sill_lake:pike.production > 5, for the idea says so"),
+        ("pyramid/sill_lake:pike.production +", "a comparison of facts"),
+    ],
+)  # fmt: skip
+def test_idea_that_is_no_longer_true_is_told(claim: str, told_as: str | None) -> None:
+    ideas = f"ideas: [{{id: a, says: A., holds_if: '{claim}'}}, {{id: b, says: B.}}, {{id: c, says: C.}}]"
+    text = CHAIN.replace("ideas: {from: 'biome/temperate_grassland#few_trees'}", ideas).replace("earns: [demand]", "earns: [a]")
+    assert [("parts[0].ideas[0].holds_if", told_as)] * bool(told_as) == [(field, expected) for field, expected, _ in told(text)]
