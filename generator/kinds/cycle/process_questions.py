@@ -88,7 +88,7 @@ class ProcessQuestions(Asking):
         back = [flux for flux in asked if (flux.ends_as, flux.starts_as) not in by_forms]
         if len(asked) < FEWEST_PAIRS or not back:
             return Rejected("match_forms", "fewer than three processes have forms of their own")
-        pairs = [Pair(str(flux.process).capitalize(), _arrow(flux.starts_as, flux.ends_as), f"Done by: {flux.done_by}. Which form do these take in?") for flux in asked]
+        pairs = [Pair(str(flux.process).capitalize(), _arrow(flux.starts_as, flux.ends_as), f"Done by: {flux.done_by}. Which form is there at the start?") for flux in asked]
         draft = Draft(
             id="match_forms", needs=Needs.KNOWLEDGE,
             prompt="Match each process with the form that goes in and the form that comes out.",
