@@ -39,6 +39,11 @@ class FactTable(Mapping[str, Fact]):
         return len(self.own) + sum(len(subject.facts) for subject in self.subjects.values())
 
 
+def parts_kept_for_tests(kind: Kind[Any], record: Record) -> frozenset[str]:
+    """The parts of a record whose facts no page may show."""
+    return frozenset(name for name, part in kind.parts(record).items() if part.use == "paper")
+
+
 def unknown_names(
     record: Record, texts: Any, *, words: Mapping[str, Any] | None, misconceptions: Mapping[str, Any] | None,
     sources: Mapping[str, Any] | None,
@@ -161,8 +166,7 @@ def _kept_for_tests(
     if colon and record not in subjects:
         return None
     of, its_kind = (subjects[record], kinds[subjects[record].kind]) if colon else (subject, kind)
-    part = its_kind.parts(of.record).get((fact if colon else key).partition(".")[0])
-    if part is None or part.use != "paper":
+    if (fact if colon else key).partition(".")[0] not in parts_kept_for_tests(its_kind, of.record):
         return None
     return Finding(
         path=path, expected="a fact that students may see", found=f"{found}, kept for class tests by `use: paper`",

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 from typing import Any
 
-from generator.course.references import FactTable, texts_in
+from generator.course.references import FactTable, parts_kept_for_tests, texts_in
 from generator.diagnostics import Diagnostic, has_errors
 from generator.kind import Kind, Subject
 from generator.quantities.fact import Fact, Facts
@@ -18,7 +19,7 @@ from generator.records.checking import check
 from generator.records.finding import located_finding
 from generator.records.parts import Idea
 from generator.written.faults import Known, faults
-from generator.written.guide import Guided, Sources, guided, with_facts
+from generator.written.guide import Guided, Materials, guided, with_facts
 from generator.written.record import WrittenQuestion
 
 FOLDER = WrittenQuestion.FOLDER
@@ -36,6 +37,17 @@ class Around:
     command_words: tuple[str, ...]
     catalogue: Catalogue
 
+    @cached_property
+    def facts(self) -> FactTable:
+        """The facts of all records, each by its record and its id."""
+        return FactTable(Facts([]), self.subjects)
+
+    @cached_property
+    def kept(self) -> frozenset[str]:
+        """Facts of places that are kept for class tests."""
+        hidden = {record: parts_kept_for_tests(self.kinds[of.kind], of.record) for record, of in self.subjects.items()}
+        return frozenset(f"{record}:{fact}" for record, of in self.subjects.items() for fact in of.facts if fact.partition(".")[0] in hidden[record])
+
 
 def written_files(content: Path, name: str) -> tuple[RecordFile, ...]:
     """The files of the folder; what is wrong with file names of records is told where records are read."""
@@ -47,29 +59,24 @@ def read_written(file: RecordFile, around: Around) -> tuple[Guided | None, tuple
     question, problems = check(file.located, WrittenQuestion)
     if question is None:
         return None, problems
-    sources = _sources(around)
-    found = tuple(located_finding(file.located, one) for one in faults(question, _texts(file.located.value), _known(question, around), sources))
-    return (None if has_errors(found) else guided(file.name, question, sources)), found
+    materials = _materials(around)
+    found = tuple(located_finding(file.located, one) for one in faults(question, _texts(file.located.value), _known(question, around), materials))
+    return (None if has_errors(found) else guided(file.name, question, materials)), found
 
 
-def _sources(around: Around) -> Sources:
-    facts = FactTable(Facts([]), around.subjects)
-    return Sources(facts, around.catalogue, _chains(around), _fill(facts))
+def _materials(around: Around) -> Materials:
+    return Materials(around.facts, around.catalogue, lambda key: _chain(key, around), _fill(around.facts))
 
 
 def _fill(facts: Mapping[str, Fact]) -> Callable[[str], str]:
     return lambda text: filled(text, facts)
 
 
-def _chains(around: Around) -> Callable[[str], tuple[Idea, ...]]:
-    def ideas(key: str) -> tuple[Idea, ...]:
-        record, _, name = key.partition("#")
-        subject = around.subjects[record]
-        facts = FactTable(subject.facts, around.subjects)
-        chain = next(one for one in subject.record.explanations if one.id == name).chain
-        return tuple(with_facts(idea, _fill(facts)) for idea in chain)
-
-    return ideas
+def _chain(key: str, around: Around) -> tuple[Idea, ...]:
+    record, _, name = key.partition("#")
+    subject = around.subjects[record]
+    chain = next(one for one in subject.record.explanations if one.id == name).chain
+    return tuple(with_facts(idea, _fill(FactTable(subject.facts, around.subjects))) for idea in chain)
 
 
 def _texts(value: Any) -> list[tuple[tuple[str | int, ...], str]]:
@@ -84,17 +91,10 @@ def _known(question: WrittenQuestion, around: Around) -> Known:
         command_words=around.command_words, topics=around.topics, misconceptions=tuple(around.catalogue), records=around.records,
         charts={record: tuple(charts_of(around.subjects[record], around.kinds)) for record in named & set(around.subjects)},
         chains={record: tuple(one.id for one in subject.record.explanations) for record, subject in around.subjects.items()},
-        facts=FactTable(Facts([]), around.subjects), kept=tuple(_kept(around)),
+        facts=around.facts, kept=around.kept,
     )  # fmt: skip
 
 
 def charts_of(subject: Subject[Any], kinds: Mapping[str, Kind[Any]]) -> dict[str, Any]:
     """The charts of a record by the names under which other files know them: `climate_diagram.harrow_plain`."""
     return {chart.name.partition(".")[2]: chart for chart in kinds[subject.kind].charts(subject)}
-
-
-def _kept(around: Around) -> Iterator[str]:
-    """Facts of places that are kept for class tests."""
-    for record, subject in around.subjects.items():
-        hidden = {part for part, of in around.kinds[subject.kind].parts(subject.record).items() if of.use == "paper"}
-        yield from (f"{record}:{fact}" for fact in subject.facts if hidden and fact.partition(".")[0] in hidden)

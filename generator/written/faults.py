@@ -13,7 +13,7 @@ from generator.quantities.text import Claim, references, stray_braces
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
 from generator.records.parts import Idea
-from generator.written.guide import ANSWER, SETUP, Sources, ideas_of, work_out
+from generator.written.guide import ANSWER, SETUP, Materials, ideas_of, work_out
 from generator.written.record import Award, Calculation, FromChain, Stimulus, WrittenPart, WrittenQuestion
 
 FEWEST_SAMPLES = 3
@@ -39,7 +39,7 @@ class Known:
     """Keys of facts that are kept for class tests."""
 
 
-def faults(question: WrittenQuestion, texts: Sequence[tuple[FieldPath, str]], known: Known, sources: Sources) -> Iterator[Finding]:
+def faults(question: WrittenQuestion, texts: Sequence[tuple[FieldPath, str]], known: Known, materials: Materials) -> Iterator[Finding]:
     """Everything that is wrong; `texts` are all texts of the file with their places."""
     if question.topic not in known.topics:
         yield _unknown(("topic",), "a topic of course.yaml", question.topic, known.topics)
@@ -48,7 +48,7 @@ def faults(question: WrittenQuestion, texts: Sequence[tuple[FieldPath, str]], kn
         yield from _stimulus(stimulus, ("stimulus", index), known)
     earlier: list[str] = []
     for index, part in enumerate(question.parts):
-        yield from _part(part, ("parts", index), earlier, known, sources)
+        yield from _part(part, ("parts", index), earlier, known, materials)
         earlier.append(part.id)
 
 
@@ -102,7 +102,7 @@ def _name_in(key: str, path: FieldPath, what: str, names: Mapping[str, Collectio
         yield Finding(path=path, expected=f"{what} of {record}", found=f'"{name}"', mend=mend)
 
 
-def _part(part: WrittenPart, path: FieldPath, earlier: Sequence[str], known: Known, sources: Sources) -> Iterator[Finding]:
+def _part(part: WrittenPart, path: FieldPath, earlier: Sequence[str], known: Known, materials: Materials) -> Iterator[Finding]:
     if part.command_word not in known.command_words:
         yield _unknown((*path, "command_word"), "a word of command_words.yaml", part.command_word, known.command_words)
     if part.depends_on is not None and part.depends_on not in earlier:
@@ -116,7 +116,7 @@ def _part(part: WrittenPart, path: FieldPath, earlier: Sequence[str], known: Kno
         yield Finding(path=path, expected="either `ideas` or `calculate`", found=found, mend="a part is marked by its ideas, or by set-up and answer")
         return
     if part.calculate is not None:
-        yield from _calculation(part, part.calculate, path, known, sources)
+        yield from _calculation(part, part.calculate, path, known, materials)
         creditable: tuple[str, ...] = (SETUP, ANSWER)
     else:
         if isinstance(part.ideas, FromChain):
@@ -126,7 +126,7 @@ def _part(part: WrittenPart, path: FieldPath, earlier: Sequence[str], known: Kno
                 return
         else:
             yield from _claims(part.ideas, path, known)
-        creditable = tuple(idea.id for idea in ideas_of(part, sources)) if _texts_are_sound(part, known) else ()
+        creditable = tuple(idea.id for idea in ideas_of(part, materials)) if _texts_are_sound(part, known) else ()
         yield from _award_of_ideas(part.award, part.marks, len(creditable), path) if creditable else ()
     yield from _samples(part, creditable, path)
 
@@ -169,7 +169,7 @@ def _award_of_ideas(award: Award, marks: int, ideas: int, path: FieldPath) -> It
         yield Finding(path=(*path, "award"), expected=f"more than {marks} ideas to choose from", found=str(ideas), mend="write `rule: each`, or add an idea")
 
 
-def _calculation(part: WrittenPart, calculation: Calculation, path: FieldPath, known: Known, sources: Sources) -> Iterator[Finding]:
+def _calculation(part: WrittenPart, calculation: Calculation, path: FieldPath, known: Known, materials: Materials) -> Iterator[Finding]:
     if part.award.rule or (part.award.setup or 0) + (part.award.answer or 0) != part.marks:
         found = f"rule: {part.award.rule}" if part.award.rule else str((part.award.setup or 0) + (part.award.answer or 0))
         mend = "write `award: {setup: 1, answer: 1}`, or as many as the part has marks"
@@ -190,7 +190,7 @@ def _calculation(part: WrittenPart, calculation: Calculation, path: FieldPath, k
     if wrong:
         return
     try:
-        work_out(part, calculation, sources)
+        work_out(part, calculation, materials)
     except ValueError as error:
         mend = "check the facts under `given:` and their units"
         yield Finding(path=(*path, "calculate", "expression"), expected="an expression with a number for an answer", found=str(error), mend=mend)

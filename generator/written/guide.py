@@ -70,8 +70,8 @@ class Guided:
 
 
 @dataclass(frozen=True)
-class Sources:
-    """Where a guide takes its matter from."""
+class Materials:
+    """What a guide is made of."""
 
     facts: Mapping[str, Fact]
     """By key: `biome/savanna:teva_crossing.annual_precip`."""
@@ -82,31 +82,31 @@ class Sources:
     """Puts facts into a text of the question."""
 
 
-def guided(name: str, question: WrittenQuestion, sources: Sources) -> Guided:
+def guided(name: str, question: WrittenQuestion, materials: Materials) -> Guided:
     """The question with its guide; nothing in it may be at fault."""
-    return Guided(name, question, tuple(_part_guide(part, sources) for part in question.parts))
+    return Guided(name, question, tuple(_part_guide(part, materials) for part in question.parts))
 
 
-def _part_guide(part: WrittenPart, sources: Sources) -> PartGuide:
-    prompt = sources.filled(part.prompt)
+def _part_guide(part: WrittenPart, materials: Materials) -> PartGuide:
+    prompt = materials.filled(part.prompt)
     follows = (FOLLOWS.format(part=part.depends_on),) if part.depends_on else ()
     if part.calculate is not None:
-        worked = work_out(part, part.calculate, sources)
+        worked = work_out(part, part.calculate, materials)
         lines = [
             GuideLine(SETUP, f"Set-up: {worked.setup}", marks=part.award.setup or 0),
             GuideLine(ANSWER, f"Answer: {worked.entry.answer}", marks=part.award.answer or 0),
         ]
         return PartGuide(part, prompt, tuple(line for line in lines if line.marks), (SETUP_RULE, *follows), worked)
-    lines = [GuideLine(idea.id, idea.says, idea.accept, idea.not_enough) for idea in ideas_of(part, sources)]
+    lines = [GuideLine(idea.id, idea.says, idea.accept, idea.not_enough) for idea in ideas_of(part, materials)]
     rule = RULES[part.award.rule or "each"].format(marks=part.marks, of=part.award.of)
     return PartGuide(part, prompt, tuple(lines), (rule, *follows))
 
 
-def ideas_of(part: WrittenPart, sources: Sources) -> tuple[Idea, ...]:
+def ideas_of(part: WrittenPart, materials: Materials) -> tuple[Idea, ...]:
     """The ideas of a part in words, its own or those of the chain that it names."""
     if isinstance(part.ideas, FromChain):
-        return sources.chain(part.ideas.chain)
-    return tuple(with_facts(idea, sources.filled) for idea in part.ideas)
+        return materials.chain(part.ideas.chain)
+    return tuple(with_facts(idea, materials.filled) for idea in part.ideas)
 
 
 def with_facts(idea: Idea, filled: Callable[[str], str]) -> Idea:
@@ -115,7 +115,7 @@ def with_facts(idea: Idea, filled: Callable[[str], str]) -> Idea:
     return idea.model_copy(update=wordings)
 
 
-def work_out(part: WrittenPart, calculation: Calculation, sources: Sources) -> Worked:
+def work_out(part: WrittenPart, calculation: Calculation, materials: Materials) -> Worked:
     """The calculation with the facts that it names.
 
     Raises
@@ -127,11 +127,11 @@ def work_out(part: WrittenPart, calculation: Calculation, sources: Sources) -> W
     ValueError
         If there is no answer, such as a share of nothing.
     """
-    given = {symbol: sources.facts[key] for symbol, key in calculation.given.items()}
+    given = {symbol: materials.facts[key] for symbol, key in calculation.given.items()}
     fact = computed(part.id, "Answer", Expression(calculation.expression), given, unit(calculation.unit))
     mistakes = [Mistake(slip.misconception, slip.expression, slip.how) for slip in calculation.slips]
-    draft = Draft(id=part.id, prompt=sources.filled(part.prompt), solution="", needs=Needs(part.needs))
-    entry = number_entry(draft, fact, given, mistakes, sources.catalogue, otherwise="", asks_unit=True)
+    draft = Draft(id=part.id, prompt=materials.filled(part.prompt), solution="", needs=Needs(part.needs))
+    entry = number_entry(draft, fact, given, mistakes, materials.catalogue, otherwise="", asks_unit=True)
     if not isinstance(entry, NumberEntry):
         raise ValueError(entry.because)
     assert isinstance(fact.working, Substitution)
