@@ -2,11 +2,31 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Annotated, Literal
 
 from pydantic import BaseModel, ConfigDict
 
-from generator.records.fields import Id, Many, Some, SourceKey, StatedAmount, Text, UnitLabel, different, spelled
+from generator.records.fields import Id, Many, Some, SourceKey, StatedAmount, Text, UnitLabel, different, one_of, spelled
+
+
+SORTS: Mapping[str, str] = {
+    "claim": "the answer itself, as a statement that could be wrong",
+    "data": "a value or an observation, quoted",
+    "comparison": "both things, on the same feature",
+    "mechanism": "by which step one thing brings about the next",
+    "result": "what follows in the end",
+    "action": "what is to be done",
+    "drawback": "what it costs, or whom it harms",
+    "variable": "what is changed, measured or kept the same",
+    "control": "what shows how things go without the thing that is tested",
+    "repeats": "how often it is done, so that chance is told apart",
+    "caution": "what to mind, so that nobody is harmed",
+    "limit": "how far the data reach",
+    "judgement": "which side counts for more, by a stated measure",
+}
+"""Which sorts of idea an answer is made of, and what an idea of each sort says. Claim, data and mechanism are the parts of a scientific
+explanation (claim, evidence, reasoning: McNeill, Lizotte, Krajcik and Marx 2006); the others are what judgements and plans need."""
 
 
 class Part(BaseModel):
@@ -27,6 +47,8 @@ class Idea(Part):
     """Other wordings that earn the credit."""
     not_enough: Many[Text] = ()
     """Answers that do not."""
+    gives: one_of(*SORTS) | None = None
+    """Which of the `SORTS` it is; where it is left out, that is told from its words as far as they tell it."""
 
 
 class Explanation(Part):

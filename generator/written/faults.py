@@ -43,6 +43,7 @@ def faults(question: WrittenQuestion, texts: Sequence[tuple[FieldPath, str]], kn
     """Everything that is wrong; `texts` are all texts of the file with their places."""
     if question.topic not in known.topics:
         yield _unknown(("topic",), "a topic of course.yaml", question.topic, known.topics)
+    yield from _see(question.see, ("see",), known)
     yield from _texts(texts, known)
     for index, stimulus in enumerate(question.stimulus):
         yield from _stimulus(stimulus, ("stimulus", index), known)
@@ -54,6 +55,11 @@ def faults(question: WrittenQuestion, texts: Sequence[tuple[FieldPath, str]], kn
 
 def _unknown(path: FieldPath, expected: str, found: str, known: Collection[str]) -> Finding:
     return Finding(path=path, expected=expected, found=f'"{found}"', mend=did_you_mean(found, known, few_of(found, known, "names")))
+
+
+def _see(record: str | None, path: FieldPath, known: Known) -> Iterator[Finding]:
+    if record is not None and record not in known.records:
+        yield _unknown(path, "a record", record, known.records)
 
 
 def _texts(texts: Sequence[tuple[FieldPath, str]], known: Known) -> Iterator[Finding]:
@@ -103,6 +109,7 @@ def _name_in(key: str, path: FieldPath, what: str, names: Mapping[str, Collectio
 
 
 def _part(part: WrittenPart, path: FieldPath, earlier: Sequence[str], known: Known, materials: Materials) -> Iterator[Finding]:
+    yield from _see(part.see, (*path, "see"), known)
     if part.command_word not in known.command_words:
         yield _unknown((*path, "command_word"), "a word of command_words.yaml", part.command_word, known.command_words)
     if part.depends_on is not None and part.depends_on not in earlier:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
+from generator.quantities.text import references
 from generator.quantities.units import unit
 from generator.quantities.working import Substitution
 from generator.questions.making import Draft, number_entry
@@ -25,6 +27,7 @@ SETUP_RULE = (
     "The set-up earns its mark with the right numbers in the right places, each with its unit, even where the sum goes wrong after that. "
     "A right answer with its unit implies the set-up."
 )
+_JOINS = re.compile(r"\b(because|so|so that|therefore|thus|hence)\b", re.IGNORECASE)
 FOLLOWS = "A wrong result of part {part} that is carried on rightly loses no mark here."
 
 
@@ -37,6 +40,10 @@ class GuideLine:
     accept: tuple[str, ...] = ()
     not_enough: tuple[str, ...] = ()
     marks: int = 1
+    gives: str = ""
+    """Which sort of idea it is, one of `SORTS`; empty where its words do not tell, and for set-up and answer."""
+    teaches: str = ""
+    """Id of the record that teaches it: that of its chain, or of the facts that it quotes; empty where none is known."""
 
 
 @dataclass(frozen=True)
@@ -84,20 +91,22 @@ class Materials:
 
 def guided(name: str, question: WrittenQuestion, materials: Materials) -> Guided:
     """The question with its guide; nothing in it may be at fault."""
-    return Guided(name, question, tuple(_part_guide(part, materials) for part in question.parts))
+    return Guided(name, question, tuple(_part_guide(part, question.see, materials) for part in question.parts))
 
 
-def _part_guide(part: WrittenPart, materials: Materials) -> PartGuide:
+def _part_guide(part: WrittenPart, see: str | None, materials: Materials) -> PartGuide:
     prompt = materials.filled(part.prompt)
     follows = (FOLLOWS.format(part=part.depends_on),) if part.depends_on else ()
     if part.calculate is not None:
         worked = work_out(part, part.calculate, materials)
+        taught = part.see or next(map(_record_of, part.calculate.given.values()), see or "")
         lines = [
-            GuideLine(SETUP, f"Set-up: {worked.setup}", marks=part.award.setup or 0),
-            GuideLine(ANSWER, f"Answer: {worked.entry.answer}", marks=part.award.answer or 0),
+            GuideLine(SETUP, f"Set-up: {worked.setup}", marks=part.award.setup or 0, teaches=taught),
+            GuideLine(ANSWER, f"Answer: {worked.entry.answer}", marks=part.award.answer or 0, teaches=taught),
         ]
         return PartGuide(part, prompt, tuple(line for line in lines if line.marks), (SETUP_RULE, *follows), worked)
-    lines = [GuideLine(idea.id, idea.says, idea.accept, idea.not_enough) for idea in ideas_of(part, materials)]
+    taught = _taught_by(part, see or "")
+    lines = [GuideLine(idea.id, idea.says, idea.accept, idea.not_enough, gives=idea.gives or "", teaches=taught(idea.id)) for idea in ideas_of(part, materials)]
     rule = RULES[part.award.rule or "each"].format(marks=part.marks, of=part.award.of)
     return PartGuide(part, prompt, tuple(lines), (rule, *follows))
 
@@ -110,9 +119,30 @@ def ideas_of(part: WrittenPart, materials: Materials) -> tuple[Idea, ...]:
 
 
 def with_facts(idea: Idea, filled: Callable[[str], str]) -> Idea:
-    """The idea with facts put into its wordings."""
+    """The idea with facts put into its wordings, and its sort named where its words tell it."""
     wordings = {"says": filled(idea.says), "accept": tuple(map(filled, idea.accept)), "not_enough": tuple(map(filled, idea.not_enough))}
-    return idea.model_copy(update=wordings)
+    return idea.model_copy(update={**wordings, "gives": sort_of(idea)})
+
+
+def sort_of(idea: Idea) -> str | None:
+    """Which of the `SORTS` an idea is: as its author says; otherwise data where it quotes a fact, a mechanism where it joins cause and effect."""
+    if idea.gives or any(references(idea.says)):
+        return idea.gives or "data"
+    return "mechanism" if _JOINS.search(idea.says) else None
+
+
+def _taught_by(part: WrittenPart, otherwise: str) -> Callable[[str], str]:
+    """Which record teaches each idea, by its id: that of the chain; else what the part says; else that of the facts it quotes."""
+    if isinstance(part.ideas, FromChain):
+        chain = _record_of(part.ideas.chain)
+        return lambda _: chain
+    quoted = {idea.id: next((one.record for text in (idea.says, *idea.accept) for one in references(text)), otherwise) for idea in part.ideas}
+    return lambda idea: part.see or quoted[idea]
+
+
+def _record_of(key: str) -> str:
+    """The record in the key of a fact or a chain."""
+    return re.split("[:#]", key)[0]
 
 
 def work_out(part: WrittenPart, calculation: Calculation, materials: Materials) -> Worked:

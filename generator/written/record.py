@@ -7,7 +7,7 @@ from typing import Annotated, ClassVar, Literal
 from pydantic import AfterValidator, Field
 
 from generator.records.asked import FactKey
-from generator.records.fields import ID, Bounds, Id, Many, MisconceptionId, Some, Text, UnitLabel, Whole, different, spelled
+from generator.records.fields import ID, Bounds, Id, Many, MisconceptionId, RecordId, Some, Text, UnitLabel, Whole, different, spelled
 from generator.records.parts import Idea, Part
 
 ChainKey = spelled(rf"{ID}/{ID}#{ID}", "a chain of a record", "biome/temperate_grassland#few_trees", lambda text: text.replace(":", "#"))
@@ -88,6 +88,8 @@ class WrittenPart(Part):
     depends_on: Id | None = None
     """An earlier part whose result is carried on; a wrong one that is carried on rightly loses no mark again."""
     samples: Many[SampleAnswer] = ()
+    see: RecordId | None = None
+    """The record that teaches what the part needs, where its chain or its facts do not tell it."""
     cautions: Many[Text] = ()
     """What to mind where the part asks to plan or do something in the field or the laboratory."""
 
@@ -100,6 +102,8 @@ class WrittenQuestion(Part):
     topic: Id
     shape: Literal["investigation", "data_and_decision", "calculation"] | None = None
     """Which of the usual shapes it has, where it has one."""
+    see: RecordId | None = None
+    """The record that teaches what its ideas need, where no part, chain or fact tells it."""
     stimulus: Some[Stimulus]
     parts: Annotated[Some[WrittenPart], different()]
 

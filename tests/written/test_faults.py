@@ -26,6 +26,7 @@ def test_a_sound_question_has_nothing_to_tell() -> None:
         (CHAIN, "command_word: explain", "command_word: explian", "parts[0].command_word", "a word of command_words.yaml"),
         (CHAIN, "temperate_grassland#few_trees", "temperate_grasland#few_trees", "parts[0].ideas.from", "a record"),
         (CHAIN, "temperate_grassland#few_trees", "temperate_grassland#no_trees", "parts[0].ideas.from", "an explanation of biome/temperate_grassland"),
+        (CHAIN, "needs: both", "needs: both\n    see: biome/savana", "parts[0].see", "a record"),
         (CHAIN, "marks: 3", "marks: 4", "parts[0].marks", "3, one for each idea"),
         (CHAIN, "{rule: each}", "{rule: any}", "parts[0].award", "`of:` with `rule: any`, and only there"),
         (CHAIN, "{rule: each}", "{rule: any, of: 2}", "parts[0].award.of", "3, one idea for each mark"),

@@ -14,7 +14,7 @@ from generator.records.folder import RecordFile
 from generator.records.located import located
 from generator.written.guide import ANSWER, SETUP
 from tests.kinds.small_records import CONTENT, library
-from tests.written.small_question import AROUND, CALCULATION, CHAIN, HEAD, sound
+from tests.written.small_question import AROUND, CALCULATION, CHAIN, HEAD, read, sound
 
 
 def test_a_chain_gives_the_ideas_with_its_record_s_facts_in_them() -> None:
@@ -74,3 +74,42 @@ def test_a_part_that_carries_a_result_on_says_how_a_wrong_one_is_treated() -> No
     second = CALCULATION.replace("parts:\n", "").replace("id: a", "id: b").replace("needs: data", "needs: data\n    depends_on: a")
     guide = sound(f"{CALCULATION}\n{second}").guides[1]
     assert "A wrong result of part a that is carried on rightly loses no mark here." in guide.rules
+
+
+OWN = "ideas: [{id: a, says: %s}, {id: b, says: B.}, {id: c, says: C., gives: drawback}]"
+
+
+def with_own_ideas(says: str, more: str = "") -> str:
+    text = CHAIN.replace("ideas: {from: 'biome/temperate_grassland#few_trees'}", OWN % says + more)
+    return text.replace("earns: [demand]", "earns: [a]")
+
+
+@pytest.mark.parametrize(
+    ("says", "gives"),
+    [("'{pyramid/sill_lake:pike.production} is left.'", "data"), ("'It is dry, so they die.'", "mechanism"), ("They die because it is dry.", "mechanism"), ("They die.", "")],
+)
+def test_an_idea_says_its_sort_or_its_words_do_or_it_stays_unnamed(says: str, gives: str) -> None:
+    (guide,) = sound(with_own_ideas(says)).guides
+    assert [gives, "", "drawback"] == [line.gives for line in guide.lines]
+
+
+def test_sorts_of_ideas_come_with_a_chain() -> None:
+    (guide,) = sound(CHAIN).guides
+    assert ["data", "mechanism", "result"] == [line.gives for line in guide.lines]
+
+
+def test_each_line_knows_the_record_that_teaches_it() -> None:
+    """The chain's record; the part's own word; the record whose fact is quoted; then the question's word, and else none."""
+    quoting = "'{pyramid/sill_lake:pike.production} is left.'"
+    head = f"see: biome/savanna\n{HEAD}"
+
+    def taught(text: str, head: str = HEAD) -> list[str]:
+        found, problems = read(text, head)
+        assert () == problems and found is not None
+        return [line.teaches for guide in found.guides for line in guide.lines]
+
+    assert ["biome/temperate_grassland"] * 3 == taught(CHAIN, head)
+    assert ["pyramid/sill_lake", "", ""] == taught(with_own_ideas(quoting))
+    assert ["pyramid/sill_lake", "biome/savanna", "biome/savanna"] == taught(with_own_ideas(quoting), head)
+    assert ["biome/tundra"] * 3 == taught(with_own_ideas(quoting, "\n    see: biome/tundra"), head)
+    assert ["pyramid/sill_lake"] * 2 == taught(CALCULATION, head)
