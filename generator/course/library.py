@@ -16,6 +16,7 @@ from generator.course.objectives import repeated_objectives, unknown_objectives
 from generator.course.reading import hard_to_read
 from generator.course.references import FactTable, missing_pictures, unknown_names, wrong_texts
 from generator.course.unwritten import unwritten
+from generator.course.vague_words import VagueWord, VagueWordsFile, wrong_vague_words
 from generator.course.written_questions import FOLDER, Around, read_written, written_files
 from generator.diagnostics import ContentErrors, Diagnostic, Place, Severity, did_you_mean, few_of, has_errors, in_order, listed
 from generator.kind import NUMBERS, Kind, Subject
@@ -32,8 +33,9 @@ from generator.records.finding import IDLE_ACCEPTANCE
 from generator.records.located import FILES_KEPT, located
 from generator.written.guide import Guided
 
-COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES, COMMAND_WORDS = "course.yaml", "vocabulary.yaml", "misconceptions.yaml", "sources.yaml", "command_words.yaml"
-OTHERS = (COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES, COMMAND_WORDS, "vague_words.yaml", FOLDER, "papers", "pictures")
+COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES = "course.yaml", "vocabulary.yaml", "misconceptions.yaml", "sources.yaml"
+COMMAND_WORDS, VAGUE_WORDS = "command_words.yaml", "vague_words.yaml"
+OTHERS = (COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES, COMMAND_WORDS, VAGUE_WORDS, FOLDER, "papers", "pictures")
 RESERVED = ("compared", "index")
 """No record can have these names: pages of the kind as a whole do."""
 Model = TypeVar("Model")
@@ -54,6 +56,7 @@ class Library:
     sources: Mapping[str, Source]
     """By key; the methods' own sources among them."""
     command_words: Mapping[str, CommandWord] = field(default_factory=dict)
+    vague_words: tuple[VagueWord, ...] = ()
     written: tuple[Guided, ...] = ()
     """The written questions with their guides, by file name."""
     warnings: tuple[Diagnostic, ...]
@@ -151,6 +154,7 @@ class _Reading:
         works = self._shared(SOURCES, SourcesFile)
         verbs = self._shared(COMMAND_WORDS, CommandWordsFile)
         self.command_words = None if verbs is None else {word.id: word for word in verbs.command_words}
+        self.vague_words = self._vague_words()
         self.words = None if words is None else {word.id: word for word in words.words}
         self.catalogue = None if slips is None else Catalogue(
             {e.id: Misconception(id=e.id, idea=e.idea, because=e.because, instead=e.instead) for e in slips.misconceptions}
@@ -179,7 +183,8 @@ class _Reading:
             raise ContentErrors(self.problems)
         return Library(
             course=self.course, subjects=subjects, questions=questions, vocabulary=self.words or {},
-            catalogue=self.catalogue or Catalogue(), sources=self.sources or {}, command_words=self.command_words or {}, written=written, warnings=in_order(self.problems),
+            catalogue=self.catalogue or Catalogue(), sources=self.sources or {}, command_words=self.command_words or {}, vague_words=self.vague_words, written=written,
+            warnings=in_order(self.problems),
         )  # fmt: skip
 
     def _course(self) -> CourseFile | None:
@@ -200,6 +205,14 @@ class _Reading:
             (field,) = model.model_fields  # type of each shared file: one list
             return model(**{field: ()})
         return self._checked(read(self.content / file, f"{self.name}/{file}"), model)
+
+    def _vague_words(self) -> tuple[VagueWord, ...]:
+        found = self._shared(VAGUE_WORDS, VagueWordsFile)
+        words = found.vague_words if found else ()
+        wrong = () if self.course is None else wrong_vague_words(words, [topic.id for topic in self.course.topics])
+        place = read(self.content / VAGUE_WORDS, f"{self.name}/{VAGUE_WORDS}") if words else None
+        self.problems += [located_finding(place, finding) for finding in wrong if place]
+        return words
 
     def _wrong_names(self, file: RecordFile, record: Record) -> Iterator[Finding]:
         """What can be said of a record even if its numbers do not add up."""
