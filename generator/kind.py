@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, Generic, Literal, TypeVar
+from typing import Any, Generic, TypeVar
 
 from figures import Chart
 
@@ -13,6 +13,7 @@ from generator.quantities.fact import Fact, Facts, stated
 from generator.quantities.units import unit
 from generator.questions.misconception import Catalogue
 from generator.questions.question import Made
+from generator.records.fields import Use
 from generator.records.finding import Finding
 from generator.records.record import Record
 from generator.records.tables import Imported, Table
@@ -28,7 +29,7 @@ class PartOf:
     """A thing that facts are about: a station, a reservoir, a level."""
 
     label: str
-    use: Literal["page", "practice", "paper"] = "page"
+    use: Use = "page"
     """Where its numbers may appear; `paper` never reaches the students' site."""
 
 
@@ -101,12 +102,15 @@ class Kind(Generic[R]):
     doubts: Callable[[R, Facts], Iterable[Finding]]
     """Warnings (and errors) that need the facts."""
     charts: Callable[[Subject[R]], Sequence[Chart]]
+    """Those of its page: nothing is drawn in them that another `use` keeps from it."""
     questions: Callable[[Subject[R], Catalogue], Sequence[Made]]
     compare: Callable[[Sequence[Subject[R]]], Comparison]
     methods: Mapping[str, Method]
     """The methods that its facts may name."""
     remarks: Callable[[Subject[R], str], Sequence[str]] = lambda subject, part: ()
     """Sentences that pages say beside the numbers of a part, with facts in braces: where methods fail or disagree."""
+    practice_charts: Callable[[Subject[R]], Sequence[Chart]] = lambda subject: ()
+    """Of the parts with `use: practice`: written questions show them, the record's page does not."""
     computes: bool = True
     """Whether its records have numbers of their own, and so parts, facts, charts, questions made from them, and a comparison."""
     folder: Path

@@ -50,7 +50,7 @@ class Coverage:
     title: str
     topics: tuple[CoveredTopic, ...]
     servings: tuple[Serving, ...]
-    """Every record, whether it serves an objective or not, in taught order, those of no topic last."""
+    """Every record with a page, whether it serves an objective or not, in taught order, those of no topic last."""
     gaps: tuple[str, ...]
     """What is left open, each in a sentence without its full stop."""
 
@@ -58,7 +58,8 @@ class Coverage:
 def coverage(library: Library) -> Coverage:
     """The coverage of a course; topics that are not shown yet count too."""
     course = library.course
-    in_order = dict.fromkeys([*(record for topic in course.topics for record in topic.records), *library.subjects])
+    with_page = [record for record, subject in library.subjects.items() if subject.record.use == "page"]
+    in_order = dict.fromkeys([*(record for topic in course.topics for record in topic.records), *with_page])
     servings = {
         record: Serving(record=record, title=library.subjects[record].record.title, questions=library.questions[record])
         for record in in_order

@@ -308,6 +308,9 @@ class _Reading:
                 elif record in seen:
                     mend = f"leave it in one topic; it stands in {seen[record]} already"
                     yield located_finding(place, Finding(path=path, expected="a record once", found=f'"{record}" again', mend=mend))
+                elif record in subjects and (use := subjects[record].record.use) != "page":
+                    mend = "take it out of the topic, or the `use:` out of the record"
+                    yield located_finding(place, Finding(path=path, expected="a record with a page", found=f'"{record}" with `use: {use}`', mend=mend))
                 seen.setdefault(record, topic.id)
         yield from (located_finding(place, finding) for finding in repeated_objectives(self.course))
         topics = [topic.id for topic in self.course.topics]
@@ -317,13 +320,13 @@ class _Reading:
                     mend = did_you_mean(covered, topics, few_of(covered, topics, "topics"))
                     path = ("tests", t, "covers", c)
                     yield located_finding(place, Finding(path=path, expected="a topic", found=f'"{covered}"', mend=mend))
-        for record in subjects:
-            if record not in seen:
+        for record, subject in subjects.items():
+            if record not in seen and subject.record.use == "page":
                 yield located_finding(
                     place,
                     Finding(
                         path=("topics",), expected=f"{record} in one of the topics", found="none that lists it",
-                        mend="add it to the `records:` of a topic; until then it is on no page", severity=Severity.WARNING,
+                        mend="add it to the `records:` of a topic; until then it is on no page. Or say what it is for: `use: practice` or `use: paper`", severity=Severity.WARNING,
                         rule="not_in_course",
                     ),
                 )  # fmt: skip

@@ -8,7 +8,7 @@ from functools import cached_property
 from pathlib import Path
 from typing import Any
 
-from generator.course.references import FactTable, parts_kept_for_tests, texts_in
+from generator.course.references import FactTable, facts_kept_for_tests, texts_in
 from generator.diagnostics import Diagnostic, has_errors
 from generator.kind import Kind, Subject
 from generator.quantities.fact import Fact, Facts
@@ -45,8 +45,7 @@ class Around:
     @cached_property
     def kept(self) -> frozenset[str]:
         """Facts of places that are kept for class tests."""
-        hidden = {record: parts_kept_for_tests(self.kinds[of.kind], of.record) for record, of in self.subjects.items()}
-        return frozenset(f"{record}:{fact}" for record, of in self.subjects.items() for fact in of.facts if fact.partition(".")[0] in hidden[record])
+        return frozenset(f"{record}:{fact}" for record, of in self.subjects.items() for fact in facts_kept_for_tests(self.kinds[of.kind], of))
 
 
 def written_files(content: Path, name: str) -> tuple[RecordFile, ...]:
@@ -90,11 +89,18 @@ def _known(question: WrittenQuestion, around: Around) -> Known:
     return Known(
         command_words=around.command_words, topics=around.topics, misconceptions=tuple(around.catalogue), records=around.records,
         charts={record: tuple(charts_of(around.subjects[record], around.kinds)) for record in named & set(around.subjects)},
-        chains={record: tuple(one.id for one in subject.record.explanations) for record, subject in around.subjects.items()},
+        chains={record: _chains_of(subject) for record, subject in around.subjects.items()},
         facts=around.facts, kept=around.kept,
     )  # fmt: skip
 
 
+def _chains_of(subject: Subject[Any]) -> tuple[str, ...]:
+    return () if subject.record.use == "paper" else tuple(one.id for one in subject.record.explanations)
+
+
 def charts_of(subject: Subject[Any], kinds: Mapping[str, Kind[Any]]) -> dict[str, Any]:
-    """The charts of a record by the names under which other files know them: `climate_diagram.harrow_plain`."""
-    return {chart.name.partition(".")[2]: chart for chart in kinds[subject.kind].charts(subject)}
+    """The charts of a record by the names under which other files know them, `climate_diagram.harrow_plain`: those of its page and those for practice."""
+    if subject.record.use == "paper":
+        return {}
+    kind = kinds[subject.kind]
+    return {chart.name.partition(".")[2]: chart for chart in (*kind.charts(subject), *kind.practice_charts(subject))}

@@ -25,6 +25,10 @@ def all_kinds() -> MappingProxyType[str, Kind[Any]]:
 
 def _remembering(kind: Kind[Any]) -> Kind[Any]:
     """The kind, which makes charts and comparisons once for the same records: pages and drawings both ask, a preview at every save."""
-    charts: Callable[[Subject[Any]], Sequence[Chart]] = lru_cache(maxsize=FILES_KEPT)(lambda subject: tuple(kind.charts(subject)))
+
+    def remembered(make: Callable[[Subject[Any]], Sequence[Chart]]) -> Callable[[Subject[Any]], Sequence[Chart]]:
+        return lru_cache(maxsize=FILES_KEPT)(lambda subject: tuple(make(subject)))
+
     compare: Callable[[tuple[Subject[Any], ...]], Comparison] = lru_cache(maxsize=FILES_KEPT)(kind.compare)
-    return replace(kind, charts=charts, compare=lambda subjects: compare(tuple(subjects)))
+    charts, practice_charts = remembered(kind.charts), remembered(kind.practice_charts)
+    return replace(kind, charts=charts, practice_charts=practice_charts, compare=lambda subjects: compare(tuple(subjects)))

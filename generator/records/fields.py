@@ -7,7 +7,7 @@ import re
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from datetime import date
-from typing import Annotated, Any, TypeVar
+from typing import Annotated, Any, Literal, TypeVar
 
 from pydantic import (
     AfterValidator,
@@ -28,6 +28,8 @@ from generator.records.wording import written
 
 MONTHS = tuple("January February March April May June July August September October November December".split())
 UNKNOWN = "unknown"
+Use = Literal["page", "practice", "paper"]
+"""Where numbers may appear: on pages, in questions alone, or in class tests alone."""
 Item = TypeVar("Item")
 
 

@@ -7,7 +7,7 @@ from typing import Annotated, Literal
 from pydantic import AfterValidator
 
 from generator.records.asked import AskedQuestions
-from generator.records.fields import Bounds, Id, Many, MisconceptionId, Text, Whole, different
+from generator.records.fields import Bounds, Id, Many, MisconceptionId, Text, Use, Whole, different
 from generator.records.parts import AcceptedWarnings, Explanations, HumanImpact, Part, Picture, SourceKeys, StatedNumber
 
 
@@ -18,6 +18,8 @@ class Record(Part):
     """
 
     title: Text
+    use: Use = "page"
+    """Whether it has a page; `practice` only serves written questions, `paper` is kept for class tests."""
     data: Literal["invented", "published", "measured"]
     """Where the numbers come from; the page says so."""
     level: Literal["core", "extension"] = "core"

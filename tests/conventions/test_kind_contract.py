@@ -153,14 +153,21 @@ def test_sources_of_facts_stand_in_the_bibliography(record: str) -> None:
 def test_charts_have_words_and_numbers(record: str) -> None:
     charts = kind_of(record).charts(subject(record))
     assert charts
-    for chart in charts:
+    for chart in (*charts, *kind_of(record).practice_charts(subject(record))):
         assert all((chart.title, chart.description, chart.reading, chart.table.rows)), chart.name
         assert re.fullmatch(r"[a-z0-9_.]+", chart.name), chart.name
         assert any(character.isdigit() for character in chart.description), chart.name
 
 
+@each_computed_record
+def test_charts_for_practice_are_made_where_a_part_is_for_practice(record: str) -> None:
+    kept = {part for part, of in kind_of(record).parts(subject(record).record).items() if of.use == "practice"}
+    named = {chart.name.rpartition(".")[2] for chart in kind_of(record).practice_charts(subject(record))}
+    assert named <= kept and (named or not kept)
+
+
 def test_chart_names_are_unique_on_the_site() -> None:
-    names = [chart.name for record in SUBJECTS for chart in kind_of(record).charts(subject(record))]
+    names = [chart.name for record in SUBJECTS for made in (kind_of(record).charts, kind_of(record).practice_charts) for chart in made(subject(record))]
     assert len(set(names)) == len(names)
 
 

@@ -78,6 +78,11 @@ def test_a_record_of_no_topic_is_listed_last(tmp_path: Path) -> None:
     assert "biome/temperate_grassland: the record serves no objective" in found.gaps
 
 
+def test_a_record_without_a_page_covers_nothing(tmp_path: Path) -> None:
+    found = covered(tmp_path, {PYRAMID: [("\ndata: invented", "\nuse: practice\ndata: invented")], "course.yaml": [("[pyramid/sill_lake]", "[]")]})
+    assert "pyramid/sill_lake" not in [one.record for one in found.servings]
+
+
 def test_an_unknown_objective_is_told_at_its_place(tmp_path: Path) -> None:
     with pytest.raises(ContentErrors) as raised:
         covered(tmp_path, {BIOME: [("data: invented", "serves: [read_climat]\ndata: invented")]})

@@ -42,6 +42,13 @@ def test_records_of_a_hidden_topic_are_checked_but_not_taught(tmp_path: Path) ->
     assert ["biome/temperate_grassland", "pyramid/sill_lake"] == list(taught(found))
 
 
+@pytest.mark.parametrize("use", ["practice", "paper"])
+def test_a_record_that_says_what_it_is_for_need_not_stand_in_a_topic(tmp_path: Path, use: str) -> None:
+    found = library(tmp_path, Patch({"course.yaml": [("    records: [cycle/wend_hollow_nitrogen]", "")], CYCLE: [("\ndata: invented", f"\nuse: {use}\ndata: invented")]}))
+    assert () == found.warnings and "cycle/wend_hollow_nitrogen" not in taught(found)
+    assert "cycle/wend_hollow_nitrogen" in found.subjects
+
+
 def test_a_text_may_name_facts_of_its_own_record_and_of_others(tmp_path: Path) -> None:
     found = library(tmp_path)
     table = found.facts_for(found.subjects["pyramid/sill_lake"])

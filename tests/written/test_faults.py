@@ -81,6 +81,30 @@ def test_places_that_are_kept_for_class_tests_are_not_named() -> None:
     assert {"a fact that students may see"} == {one.expected for one in problems}
 
 
+LOOK = "title: A title\ntopic: biomes\nstimulus: [{%s}]\n"
+
+
+def test_a_chart_of_a_place_for_practice_can_be_shown() -> None:
+    assert [] == told(CHAIN, LOOK % "chart: biome/savanna#climate_diagram.dry_fig_camp")
+
+
+def test_charts_facts_and_chains_of_a_record_that_is_kept_for_class_tests_cannot_be_named() -> None:
+    """The demo keeps none, so that two are made so."""
+    kept = {
+        record: replace(of, record=of.record.model_copy(update={"use": "paper"}))
+        for record, of in AROUND.subjects.items() if record in ("pyramid/sill_lake", "biome/temperate_grassland")
+    }  # fmt: skip
+    around = replace(AROUND, subjects={**AROUND.subjects, **kept})
+
+    def fields(part: str, head: str = HEAD) -> set[tuple[str, str]]:
+        _, problems = read_written(RecordFile("written", "small", located(f"{head}{part}\n".encode(), "small.yaml")), around)
+        return {(one.field.rpartition(".")[2], one.expected) for one in problems}
+
+    assert {("part", "a fact that students may see"), ("whole", "a fact that students may see")} == fields(CALCULATION)
+    assert ("from", "an explanation of biome/temperate_grassland") in fields(CHAIN)
+    assert ("table", "a chart of pyramid/sill_lake") in fields(CALCULATION, LOOK % "table: pyramid/sill_lake#energy_pyramid")
+
+
 def test_the_question_that_readme_shows_has_nothing_to_tell() -> None:
     blocks = re.findall(r"^```yaml\n(.*?)^```", (ROOT / "README.md").read_text("utf-8"), re.MULTILINE | re.DOTALL)
     (shown,) = (block for block in blocks if "command_word:" in block)

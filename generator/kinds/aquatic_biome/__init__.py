@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from generator.kind import Kind, PartOf
-from generator.kinds.aquatic_biome.charts import charts
+from generator.kinds.aquatic_biome.charts import charts, practice_charts
 from generator.kinds.aquatic_biome.compare import compare
 from generator.kinds.aquatic_biome.facts import METHODS, facts
 from generator.kinds.aquatic_biome.findings import doubts, findings
@@ -19,6 +19,7 @@ KIND = Kind(
     findings=findings,
     doubts=doubts,
     charts=charts,
+    practice_charts=practice_charts,
     questions=questions,
     compare=compare,
     methods=METHODS,

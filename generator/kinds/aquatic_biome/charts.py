@@ -13,6 +13,7 @@ from generator.kinds.aquatic_biome.record import AquaticBiomeRecord, Station
 from generator.quantities import shown
 from generator.quantities.fact import Fact, Facts
 from generator.quantities.units import convert, unit
+from generator.records.fields import Use
 from generator.science.dissolved_oxygen import OXYGEN_SATURATION, VALID_TEMPERATURES
 from generator.science.light_in_water import LIGHT_AT_DEPTH
 from generator.science.salinity import salinity_class
@@ -41,10 +42,23 @@ LEAST_SHARE = 0.001
 
 def charts(subject: Subject[AquaticBiomeRecord]) -> tuple[Chart, ...]:
     """A light profile a station of the page, and one oxygen curve with all of them."""
-    stations = [station for station in subject.record.stations if station.use == "page"]
-    profiles = [_light_profile(subject.name, station, subject.facts) for station in stations if station.light is not None]
-    measured = [station for station in stations if _is_measured(station, subject.facts)]
-    return (*profiles, _oxygen_curve(subject, measured)) if measured else tuple(profiles)
+    measured = [station for station in _used(subject, "page") if _is_measured(station, subject.facts)]
+    profiles = _light_profiles(subject, "page")
+    return (*profiles, _oxygen_curve(subject, measured)) if measured else profiles
+
+
+def practice_charts(subject: Subject[AquaticBiomeRecord]) -> tuple[Chart, ...]:
+    """A light profile and an oxygen curve of its own for each station that is kept for practice."""
+    measured = [station for station in _used(subject, "practice") if _is_measured(station, subject.facts)]
+    return (*_light_profiles(subject, "practice"), *(_oxygen_curve(subject, [station], f".{station.id}") for station in measured))
+
+
+def _used(subject: Subject[AquaticBiomeRecord], use: Use) -> list[Station]:
+    return [station for station in subject.record.stations if station.use == use]
+
+
+def _light_profiles(subject: Subject[AquaticBiomeRecord], use: Use) -> tuple[LightProfile, ...]:
+    return tuple(_light_profile(subject.name, station, subject.facts) for station in _used(subject, use) if station.light is not None)
 
 
 def _is_measured(station: Station, facts: Facts) -> bool:
@@ -52,14 +66,16 @@ def _is_measured(station: Station, facts: Facts) -> bool:
     return share is not None and share.value is not None
 
 
-def _oxygen_curve(subject: Subject[AquaticBiomeRecord], stations: Sequence[Station]) -> OxygenCurve:
+def _oxygen_curve(subject: Subject[AquaticBiomeRecord], stations: Sequence[Station], of: str = "") -> OxygenCurve:
+    """All of the stations in one picture; `of` is what its name ends in."""
+
     def fact(station: Station, part: str) -> Fact:
         return subject.facts[f"{station.id}.{part}"]
 
     curves = _curves([fact(station, "salinity") for station in stations])
     names = ("temperature", "salinity", "dissolved_oxygen", "oxygen_saturation", "oxygen_saturation_percent")
     return OxygenCurve(
-        name=f"{subject.name}.oxygen_curve",
+        name=f"{subject.name}.oxygen_curve{of}",
         title=f"{subject.record.title}: oxygen and temperature",
         description=("" if len(curves) == 1 else "The warmer and the saltier water is, the less oxygen it can hold. ")
         + " ".join(

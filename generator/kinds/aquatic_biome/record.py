@@ -8,7 +8,7 @@ from pydantic import AfterValidator, Strict
 
 from generator.quantities.amount import Amount
 from generator.records.expectation import expected
-from generator.records.fields import Bounds, Id, Many, Number, Some, SourceKey, StatedAmount, Text, different
+from generator.records.fields import Bounds, Id, Many, Number, Some, SourceKey, StatedAmount, Text, Use, different
 from generator.records.parts import Adaptation, Part
 from generator.records.record import Record
 
@@ -50,7 +50,7 @@ class Station(Part):
     name: Text | None = None
     latitude: Annotated[Number, AfterValidator(Bounds(-90, 90, "degrees", "check the digits; south is negative"))] | None = None
     """[degrees], north is positive."""
-    use: Literal["page", "practice", "paper"] = "page"
+    use: Use = "page"
     depth: Depth
     """From the surface to the bottom."""
     sample_depth: Annotated[Number, AfterValidator(Bounds(0, 40000))] | None = None

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from generator.kind import Kind, PartOf
-from generator.kinds.biome.charts import charts
+from generator.kinds.biome.charts import charts, practice_charts
 from generator.kinds.biome.compare import compare
 from generator.kinds.biome.facts import METHODS, facts
 from generator.kinds.biome.findings import doubts, findings
@@ -21,6 +21,7 @@ KIND = Kind(
     findings=findings,
     doubts=doubts,
     charts=charts,
+    practice_charts=practice_charts,
     questions=questions,
     compare=compare,
     methods=METHODS,

@@ -1,4 +1,4 @@
-"""The charts of a biome: one climate diagram for each station that its page shows."""
+"""The charts of a biome: one climate diagram for each station that its page shows, and for each that written questions may show."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from generator.kind import Subject
 from generator.kinds.biome.record import BiomeRecord, Station
 from generator.quantities import shown
 from generator.quantities.fact import Fact, Facts
+from generator.records.fields import Use
 
 READING_COLD = "A bar below the months marks those that average below 0 °C. It says nothing of single nights, which may be colder or warmer."
 READING = (
@@ -22,7 +23,16 @@ TROPIC = 23.44
 
 def charts(subject: Subject[BiomeRecord]) -> tuple[ClimateDiagram, ...]:
     """A climate diagram a station of the page."""
-    stations = [station for station in subject.record.stations if station.use == "page"]
+    return _of(subject, "page")
+
+
+def practice_charts(subject: Subject[BiomeRecord]) -> tuple[ClimateDiagram, ...]:
+    """A climate diagram a station that is kept for practice."""
+    return _of(subject, "practice")
+
+
+def _of(subject: Subject[BiomeRecord], use: Use) -> tuple[ClimateDiagram, ...]:
+    stations = [station for station in subject.record.stations if station.use == use]
     return tuple(_climate_diagram(subject.name, station, subject.facts) for station in stations)
 
 

@@ -9,7 +9,7 @@ from pydantic import AfterValidator, Strict
 from generator.diagnostics import did_you_mean
 from generator.records.asked import WrongOption
 from generator.records.expectation import expected
-from generator.records.fields import Bounds, Id, Many, Number, Series12, Some, SourceKey, Text, different, monthly
+from generator.records.fields import Bounds, Id, Many, Number, Series12, Some, SourceKey, Text, Use, different, monthly
 from generator.records.parts import Adaptation, Part
 from generator.records.record import Record
 from generator.science.climate_class import CLASSES
@@ -39,7 +39,7 @@ class Station(Part):
     elevation: Annotated[Number, AfterValidator(Bounds(-500, 30000, "above the sea"))] | None = None
     soil_store: Annotated[Number, AfterValidator(Bounds(0, 2000, mend="100 mm is the usual store", above=True))] | None = None
     """Most water that the soil can hold for plants, where it is known; otherwise the usual store is taken."""
-    use: Literal["page", "practice", "paper"] = "page"
+    use: Use = "page"
     monthly_mean_temp: Series12
     """Shape (12,), January first."""
     monthly_precip: monthly(Bounds(0, mend="precipitation cannot be negative: check the sign"))

@@ -42,3 +42,4 @@ def test_between_the_tropics_the_year_starts_in_january_on_both_sides_of_the_equ
 def test_only_stations_of_the_page_get_a_chart() -> None:
     text = f"region: none\nstations: [{station(use='paper')}, {station(name='there')}, {station(use='practice', name='yonder')}]\n"
     assert ["small.climate_diagram.there"] == [chart.name for chart in kind("biome").charts(subject("biome", text))]
+    assert ["small.climate_diagram.yonder"] == [chart.name for chart in kind("biome").practice_charts(subject("biome", text))]
