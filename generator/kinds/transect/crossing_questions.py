@@ -51,8 +51,6 @@ STEPS = (
 )  # fmt: skip
 """The steps of the air: which temperature, its place in words, how it follows from the start, why, and the usual slips."""
 
-
-
 def crossing(asked: AskedLine) -> Iterator[Made]:
     """Each step of the air, what it gains, and what that means for the lee side."""
     if _asks_cloud_base(asked):
@@ -77,8 +75,8 @@ def cloud_base(asked: AskedLine) -> Made:
     draft = Draft(
         id="cloud_base",
         prompt=(
-            f"Air at {height} has {given['temperature'].shown_exactly} and a dew point of {given['dew_point'].shown_exactly}. "
-            f"For each kelvin between the two it must rise {given['rise_per_kelvin'].shown_number} m before cloud forms. At what height is that?"
+            f"Air that sets out {height} above sea level has {given['temperature'].shown_exactly} and a dew point of {given['dew_point'].shown_exactly}. "
+            f"For each kelvin between the two it must rise {given['rise_per_kelvin'].shown_number} m before cloud forms. At what height above sea level does cloud begin?"
         ),
         solution=f"The difference times {given['rise_per_kelvin'].shown_number} m, counted from {height}: {right.shown}.",
         hints=("How many kelvin lie between the temperature and the dew point?", "Multiply them by the rise for each kelvin, and add the height from which the air sets out."),

@@ -37,10 +37,10 @@ def wettest_station(asked: AskedLine) -> Made:
         solution=f"At {most.label}, {asked.told(most, 'annual_precip')}. Rain grows with height only up to where the clouds hold most water.",
         hints=("The bars below the profile show rain and snow, its line the height of the ground.", "Find the longest bar, and go up from it to the name of its station."),
     )  # fmt: skip
-    warmest = max(asked.stations, key=lambda station: asked.number(station, "annual_mean_temp"))
+    warmest = max(asked.rainy, key=lambda station: asked.number(station, "annual_mean_temp"))
     wrong = [
-        ([top.label], Wrong("", "clim.higher-wetter", "That is the highest station.")),
-        ([warmest.label], Wrong("", "clim.warm-is-wet", "That is the warmest station.")),
+        ([top.label] if top in asked.rainy else [], Wrong("", "clim.higher-wetter", f"That is the highest station, with {asked.told(top, 'annual_precip')}.")),
+        ([warmest.label], Wrong("", "clim.warm-place-wet", f"That is the warmest station, with {asked.told(warmest, 'annual_precip')}.")),
         ([one.label for one in (*asked.rainy[max(0, place - 1) : place], *asked.rainy[place + 1 : place + 2])], Wrong("", "clim.wrong-column", "That is the bar beside it.")),
     ]
     return reading(draft, [station.label for station in asked.rainy], [most.label], wrong, asked.catalogue, otherwise="Compare the bars of all stations, and read the name above the longest.")
@@ -52,20 +52,21 @@ def steepest_ground(asked: AskedLine) -> Made:
     slopes = {pair: _slope(asked, pair) for pair in asked.pairs}
     steepest = _standing_out(slopes)
     largest = max(asked.pairs, key=lambda pair: abs(_climb(asked, pair)), default=None)
-    if len(asked.pairs) < FEWEST or steepest is None or steepest == largest or largest is None:
+    longest = max(asked.pairs, key=lambda pair: _far(asked, pair), default=None)
+    if len(asked.pairs) < FEWEST or steepest is None or steepest == largest or largest is None or longest is None:
         return Rejected(item, "no stretch of the ground stands out, or the largest climb is the steepest too")
     draft = Draft(
         id=item, prompt="Between which two neighbouring stations is the ground steepest?",
         solution=(
             f"From {steepest[0].label} to {steepest[1].label} it changes by {_height(asked, steepest)} over {_distance(asked, steepest)}: "
-            f"{shown.number(slopes[steepest])} m for each kilometre, more than anywhere else."
+            f"{_steepness(asked, steepest)}, more than anywhere else."
         ),
         hints=("Steepness is height gained for each kilometre along the line.", "For each stretch, divide the difference of the heights by the difference of the distances; both stand in the rows below the profile."),
     )  # fmt: skip
     wrong = [
-        ([_stretch(largest)], Wrong("", "clim.climb-not-slope", f"There the climb is larger, {_height(asked, largest)}, but so is the way, {_distance(asked, largest)}.")),
-        ([_stretch(pair) for pair in asked.pairs if asked.top in pair and pair != steepest], Wrong("", "clim.height-slope", "That is where the ground is highest.")),
-        ([_stretch(max(asked.pairs, key=lambda pair: _far(asked, pair)))], Wrong("", "clim.climb-not-slope", "That is the longest way.")),
+        ([_stretch(largest)], Wrong("", "clim.climb-not-slope", f"There the climb is larger, but so is the way: {_sloping(asked, largest)}.")),
+        *(([_stretch(pair)], Wrong("", "clim.high-is-steep", f"The ground is highest there, but {_sloping(asked, pair)}.")) for pair in asked.pairs if asked.top in pair and pair != steepest),
+        ([_stretch(longest)], Wrong("", "clim.climb-not-slope", f"That is the longest way, but {_sloping(asked, longest)}.")),
     ]
     labels = [_stretch(pair) for pair in asked.pairs]
     return reading(draft, labels, [_stretch(steepest)], wrong, asked.catalogue, otherwise="Divide the climb by the way, stretch by stretch.")
@@ -79,14 +80,17 @@ def rule_breaker(asked: AskedLine) -> Made:
         return Rejected(item, "not exactly one station breaks the rule that higher means colder")
     low, high = sorted(found[0], key=lambda station: asked.number(station, "height"))
     coldest = min(asked.stations, key=lambda station: asked.number(station, "annual_mean_temp"))
+    warmest = max(asked.stations, key=lambda station: asked.number(station, "annual_mean_temp"))
+    lowest = min(asked.stations, key=lambda station: asked.number(station, "height"))
     draft = Draft(
         id=item, prompt="As a rule, the higher of two neighbouring stations is the colder one. Which station is colder than a neighbour although it lies lower?",
         solution=f"{low.label} at {asked.told(low, 'height')} has {asked.told(low, 'annual_mean_temp')}; {high.label} at {asked.told(high, 'height')} has {asked.told(high, 'annual_mean_temp')}.",
         hints=("Compare neighbours in two rows below the profile: height, and mean of the year.", "Look for two neighbours of which the lower one has the smaller mean."),
     )  # fmt: skip
     wrong = [
-        ([high.label], Wrong("", "clim.wrong-end", "It is the other one of these two.")),
-        ([coldest.label], Wrong("", "clim.range-max", "That is the coldest station, but it is higher than its neighbours.")),
+        ([high.label], Wrong("", "num.one-of-two", f"It lies higher than {low.label}, and is the warmer one of these two.")),
+        ([coldest.label], Wrong("", "num.one-of-two", f"It is the coldest of all, but at {asked.told(coldest, 'height')} it lies higher than its neighbours.")),
+        ([lowest.label] if lowest is warmest else [], Wrong("", "num.one-of-two", "It is the lowest of all, but the warmest too.")),
     ]
     return reading(draft, [station.label for station in asked.stations], [low.label], wrong, asked.catalogue, otherwise="Is this station lower than a neighbour, and colder than that one? Compare both rows.")
 
@@ -131,7 +135,7 @@ def _claims(asked: AskedLine) -> Iterator[Claim]:
     rates = [asked.number(station, "lapse_rate_from_previous") for _, station in asked.climbs]
     if len(rates) >= FEWEST and min(rates) > 0 and max(rates) < ALIKE * min(rates):
         yield Claim(
-            "A kilometre of height costs about as much warmth low on the line as high up", "A kilometre of height costs twice as much warmth high on the line as low down",
+            "With each kilometre of height it gets colder by about as much low on the line as high up", "With each kilometre of height it gets colder by far more high on the line than low down",
             f"The lapse rates from station to station run from {shown.number(min(rates))} to {shown.number(max(rates))} K km⁻¹.", "clim.faster-higher",
         )  # fmt: skip
     if asked.subject.record.rain_shadow is not None and asked.air("cloud_forms").value and asked.air("moist_lapse_rate").is_number:
@@ -141,7 +145,7 @@ def _claims(asked: AskedLine) -> Iterator[Claim]:
 def _of_rain(asked: AskedLine) -> Iterator[Claim]:
     wet, top = asked.wettest, asked.top
     warm = max(asked.rainy, key=lambda station: asked.number(station, "annual_mean_temp"))
-    for other, text, idea in ((top, "higher", "clim.higher-wetter"), (warm, "warmer", "clim.warm-is-wet")):
+    for other, text, idea in ((top, "higher", "clim.higher-wetter"), (warm, "warmer", "clim.warm-place-wet")):
         if other in asked.rainy and asked.number(wet, "annual_precip") >= PLAIN * asked.number(other, "annual_precip"):
             yield Claim(
                 f"{other.label} is {text} than {wet.label}, but gets less rain and snow", f"{other.label} is {text} than {wet.label}, and so gets more rain and snow",
@@ -157,7 +161,7 @@ def _of_equal_heights(asked: AskedLine) -> Iterator[Claim]:
         if one in asked.rainy and other in asked.rainy and asked.number(one, "annual_precip") >= MUCH * asked.number(other, "annual_precip"):
             yield Claim(
                 f"{one.label} and {other.label} are about as high, but {one.label} is far wetter", f"{one.label} and {other.label} are about as high, and so about as wet",
-                f"{one.label} gets {asked.told(one, 'annual_precip')}, {other.label} {asked.told(other, 'annual_precip')}.", "clim.higher-wetter",
+                f"{one.label} gets {asked.told(one, 'annual_precip')}, {other.label} {asked.told(other, 'annual_precip')}.", "clim.height-tells-rain",
             )  # fmt: skip
             break
     for one, other in sides:
@@ -225,6 +229,15 @@ def _height(asked: AskedLine, pair: Pair) -> str:
 
 def _distance(asked: AskedLine, pair: Pair) -> str:
     return f"{shown.written(f'{_far(asked, pair):g}')} km"
+
+
+def _steepness(asked: AskedLine, pair: Pair) -> str:
+    return f"{shown.number(_slope(asked, pair))} m for each kilometre"
+
+
+def _sloping(asked: AskedLine, pair: Pair) -> str:
+    """What the ground does on a stretch, in numbers."""
+    return f"it changes by {_height(asked, pair)} over {_distance(asked, pair)}, that is {_steepness(asked, pair)}"
 
 
 def _begun(text: str) -> str:

@@ -23,8 +23,14 @@ def test_steps_know_the_wrong_lapse_rate() -> None:
 
 def test_cloud_base_that_is_asked_for_is_told_in_no_prompt() -> None:
     found = {item.id: item for item in crossing.crossing(of_demo("coastal_range"))}
-    assert "525 m" == found["cloud_base"].answer
-    assert [] == [name for name, item in found.items() if "525" in item.prompt]
+    assert "400 m" == found["cloud_base"].answer
+    assert [] == [name for name, item in found.items() if "400" in item.prompt]
+
+
+def test_cloud_base_counted_from_where_the_air_sets_out_is_known_as_a_slip() -> None:
+    """3 K x 125 m = 375 m above the 25 m from which the air rises."""
+    slips = {slip.shown: slip.misconception for slip in crossing.cloud_base(of_demo("coastal_range")).slips}
+    assert "clim.cloud-from-sea" == slips["375 m"]
 
 
 def test_stated_cloud_base_is_told_and_not_asked_for() -> None:

@@ -37,12 +37,12 @@ def test_lapse_rates_of_the_example() -> None:
 
 
 def test_air_of_the_example_step_by_step() -> None:
-    """Source: arithmetic on the record; 9.8 K/km up to 25 m + 4 x 125 m, the moist rate at 7.1 degC and 952 hPa, 9.8 down again."""
+    """Source: arithmetic on the record; 9.8 K/km up to 25 m + 3 x 125 m, the moist rate at 8.3 degC and 966 hPa, 9.8 down again."""
     facts = demo("transect/coastal_range").facts
-    dry, moist = 9.80665 / 1.00467, moist_adiabatic_lapse_rate(12 - 9.80665 / 1.00467 * 0.5, 951.7)
-    base = 12 - dry * 0.5
-    crest = base - moist * 1.755
-    expected = {"cloud_base": 525, "base_temperature": base, "crest_temperature": crest, "lee_temperature": crest + dry * 1.97, "warming": (dry - moist) * 1.755}
+    dry, moist = 9.80665 / 1.00467, moist_adiabatic_lapse_rate(12 - 9.80665 / 1.00467 * 0.375, 966.1)
+    base = 12 - dry * 0.375
+    crest = base - moist * 1.88
+    expected = {"cloud_base": 400, "base_temperature": base, "crest_temperature": crest, "lee_temperature": crest + dry * 1.97, "warming": (dry - moist) * 1.88}
     assert expected == pytest.approx({name: facts[f"air.{name}"].value for name in expected}, rel=1e-3)
 
 

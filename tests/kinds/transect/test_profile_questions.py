@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from generator.kinds.transect import profile_questions as profile
-from generator.questions.question import Rejected, SeveralChoice
+from generator.questions.question import ChartReading, Rejected, SeveralChoice
 from tests.kinds.transect.asked import of_demo, order, read, small
 
 EVEN = ((0, 0, 20), (10, 500, 17), (20, 1000, 14), (30, 1500, 11), (40, 2000, 8))
@@ -18,7 +18,7 @@ def claims(line: object) -> dict[str, str]:
 
 def test_wettest_station_is_told_from_the_highest_and_the_warmest() -> None:
     right, wrong = read(profile.wettest_station(of_demo("climb_to_high_saddle")))
-    assert (("Cloud Stair",), "clim.higher-wetter", "clim.warm-is-wet", "clim.wrong-column") == (right, wrong["High Saddle"], wrong["Maro Landing"], wrong["Fernback"])
+    assert (("Cloud Stair",), "clim.higher-wetter", "clim.warm-place-wet", "clim.wrong-column") == (right, wrong["High Saddle"], wrong["Maro Landing"], wrong["Fernback"])
 
 
 @pytest.mark.parametrize("line", [((0, 0, 20), (10, 500, 17)), ((0, 2000, 8), (10, 1500, 11), (20, 1000, 14), (30, 0, 20))])
@@ -29,7 +29,7 @@ def test_wettest_of_few_stations_or_at_the_top_is_not_asked_for(line: tuple[tupl
 def test_steepest_ground_is_not_the_largest_climb() -> None:
     """1050 m over 60 km are 17.5 m a kilometre, 1070 m over 70 km only 15.3."""
     right, wrong = read(profile.steepest_ground(of_demo("climb_to_high_saddle")))
-    assert (("Cloud Stair to Beard Wood",), "clim.climb-not-slope", "clim.height-slope") == (right, wrong["Fernback to Cloud Stair"], wrong["Tussock Flat to High Saddle"])
+    assert (("Cloud Stair to Beard Wood",), "clim.climb-not-slope", "clim.high-is-steep") == (right, wrong["Fernback to Cloud Stair"], wrong["Tussock Flat to High Saddle"])
 
 
 @pytest.mark.parametrize("line", [EVEN, (*EVEN[:-1], (31, 2500, 5)), EVEN[:2]])
@@ -37,10 +37,18 @@ def test_even_ground_and_a_largest_climb_that_is_the_steepest_are_not_asked_for(
     assert isinstance(profile.steepest_ground(small(*line)), Rejected)
 
 
+def test_steepness_is_told_in_numbers_to_whoever_picks_another_stretch() -> None:
+    """570 m over 45 km are 12.7 m a kilometre."""
+    item = profile.steepest_ground(of_demo("climb_to_high_saddle"))
+    assert isinstance(item, ChartReading)
+    told = {label: slip.feedback for slip in item.slips for label in slip.labels}
+    assert "570 m over 45 km, that is 12.7 m for each kilometre" in told["Tussock Flat to High Saddle"]
+
+
 def test_station_that_is_lower_and_colder_breaks_the_rule() -> None:
     """Harrow Plain at 310 m has 7.08 °C, Sage Wells at 620 m 7.6 °C."""
     right, wrong = read(profile.rule_breaker(of_demo("coastal_range")))
-    assert (("Harrow Plain",), "clim.wrong-end", "clim.range-max") == (right, wrong["Sage Wells"], wrong["Kestrel Pass"])
+    assert (("Harrow Plain",), "num.one-of-two", "num.one-of-two") == (right, wrong["Sage Wells"], wrong["Kestrel Pass"])
     assert isinstance(profile.rule_breaker(of_demo("climb_to_high_saddle")), Rejected)
     assert isinstance(profile.rule_breaker(small(*EVEN)), Rejected)
 
@@ -59,9 +67,9 @@ def test_statements_on_a_climb_hold_by_its_numbers() -> None:
     """Lapse rates from 5.30 to 5.54; 650 m over 45 km are 14.4 m a kilometre, 774 m over 120 km 6.45."""
     assert {
         "clim.higher-wetter": "High Saddle is higher than Cloud Stair, but gets less rain and snow",
-        "clim.warm-is-wet": "Maro Landing is warmer than Cloud Stair, but gets less rain and snow",
+        "clim.warm-place-wet": "Maro Landing is warmer than Cloud Stair, but gets less rain and snow",
         "clim.climb-not-slope": "The climb to Tussock Flat is smaller than that to Fernback, but steeper",
-        "clim.faster-higher": "A kilometre of height costs about as much warmth low on the line as high up",
+        "clim.faster-higher": "With each kilometre of height it gets colder by about as much low on the line as high up",
     } == claims(of_demo("climb_to_high_saddle"))
 
 
