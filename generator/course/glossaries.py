@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
-from generator.records.fields import Id, Many, MisconceptionId, Sentence, SourceKey, Text, Whole, different
+from generator.records.fields import Id, Many, MisconceptionId, Sentence, SourceKey, Text, Whole, different, spelled
 from generator.records.parts import Part
+
+Asked = spelled(r"[A-Z].*\?", "a question that begins with a capital letter", "By which process?", lambda text: text.strip().rstrip(".!?")[:1].upper() + text.strip().rstrip(".!?")[1:] + "?")
 
 class Word(Part):
     """A term of the subject."""
@@ -78,6 +80,8 @@ class CommandWord(Part):
     """An answer, or the beginning of one, that does what is asked."""
     near_miss: Text
     """One that does not."""
+    outline: Many[Asked] = ()
+    """A plan for an answer: questions to answer one after the other, what is easiest first, for these fade first."""
 
 class CommandWordsFile(Part):
     """command_words.yaml"""
