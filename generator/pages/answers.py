@@ -29,10 +29,12 @@ from generator.questions.question import (
 def answers(item: Question) -> str:
     """The answer as a closed part of the page, outside the search."""
     feedback = "\n".join(_line(*parts, solution=item.solution) for parts in _lines(item))
-    shown = f"\n{working(item.fact)}" if item.fact and item.fact.working else ""
+    said = f"<p>{prose(item.solution)}</p>" if item.solution else ""
+    shown = working(item.fact) if item.fact and item.fact.working else ""
+    solution = "\n".join(part for part in (said, shown) if part)
     return (
         f'<details class="answer">\n<summary>Answer and working</summary>\n<div data-search-exclude>\n'
-        f'<p>{prose(item.solution)}</p>{shown}\n<ul class="feedback">\n{feedback}\n</ul>\n</div>\n</details>'
+        f'{solution}\n<ul class="feedback">\n{feedback}\n</ul>\n</div>\n</details>'
     )
 
 

@@ -145,5 +145,5 @@ def _cited(subject: Subject[Any]) -> Iterator[str]:
 def render(template: str, page: str, **context: Any) -> str:
     """A page of the course from one of the shared templates."""
     return environment(TEMPLATES).get_template(template).render(
-        prose=markup.prose, cited=markup.cited, address=partial(markdown_link, page), address_html=partial(link, page), **context
+        prose=markup.prose, cited=markup.cited, escaped=markup.escaped, address=partial(markdown_link, page), address_html=partial(link, page), **context
     )  # fmt: skip

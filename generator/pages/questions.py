@@ -20,12 +20,21 @@ def question(item: Question, record: str, position: int, fresh: str = "") -> str
     """One question as a block of HTML without blank lines; `fresh` is the address of the script with other numbers for it."""
     field = field_id(item)
     kind, body = _fields(item, field)
+    head = f'<span class="check-number">Question {position}.</span> {prose(item.prompt)}'
+    asked = f'<p class="needs">{_NEEDS[item.needs]}</p>\n{body}'
     numbers = f' data-fresh="{escaped(fresh)}"' if fresh else ""
+    return _block(field, f'data-type="{kind}" data-question="{escaped(f"{record}/{item.id}")}"{numbers}', head, asked, f"{_hints(item)}{answers(item)}")
+
+
+def answer_box(item: NumberEntry, name: str, field: str) -> str:
+    """Where the result of a written calculation is typed: marked as a question is, under a name of its own, without its prompt."""
+    return _block(field, f'data-type="number" data-question="{escaped(name)}"', "Your result", _number(item, field), answers(item))
+
+
+def _block(field: str, data: str, head: str, asked: str, behind: str) -> str:
     return (
-        f'<div class="check" id="{field}">\n<self-check data-type="{kind}" data-question="{escaped(f"{record}/{item.id}")}"{numbers}>\n<form>\n'
-        f'<fieldset>\n<legend><span class="check-number">Question {position}.</span> {prose(item.prompt)}</legend>\n'
-        f'<p class="needs">{_NEEDS[item.needs]}</p>\n{body}\n</fieldset>\n'
-        f'<output role="status"></output>\n</form>\n{_hints(item)}{answers(item)}\n</self-check>\n</div>'
+        f'<div class="check" id="{field}">\n<self-check {data}>\n<form>\n<fieldset>\n<legend>{head}</legend>\n{asked}\n</fieldset>\n'
+        f'<output role="status"></output>\n</form>\n{behind}\n</self-check>\n</div>'
     )
 
 

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
 from generator.course.course_file import Topic
+from generator.course.written_questions import FOLDER
 from generator.pages import figures, markup
 from generator.pages.course_pages import render
 from generator.pages.page import Page, link
+from generator.pages.questions import answer_box
 from generator.pages.site import COMMAND_WORDS, WRITTEN, Site, command_word_anchor, topic_uri, written_uri
-from generator.written.guide import Guided, PartGuide
+from generator.written.guide import ANSWER, Guided, PartGuide
 from generator.written.record import SampleAnswer, Stimulus
 
 QUICK = 2
@@ -29,8 +32,10 @@ class _Sample:
 
     text: str
     comment: str
+    earns: str
+    """Ids of the ideas that it earns, as a list in JSON."""
     earned: tuple[str, ...]
-    """The ideas that it earns, in words."""
+    """The same in words."""
     marks: int
 
 
@@ -61,24 +66,29 @@ def _question(site: Site, guided: Guided) -> Page:
     uri, question = written_uri(guided.name), guided.question
     topic = _topic(site, guided)
     words = site.library.command_words
-    parts = [_part(site, guide, uri) for guide in guided.guides]
+    parts = [_part(site, guide, guided.name) for guide in guided.guides]
     quick = [part.id for part in question.parts if part.marks <= QUICK]
     slow = [part.id for part in question.parts if part.marks > QUICK]
     body = render(
         "written.md.j2", uri, question=question, topic=topic, topic_address=topic_uri(topic.id), marks=_marks(site, question.marks),
-        minutes=_minutes(site, question.marks), stimulus=[_stimulus(site, one, uri) for one in question.stimulus], parts=parts, quick=quick,
+        name=guided.name, minutes=_minutes(site, question.marks), whole_minutes=_whole_minutes(site, question.marks), stimulus=[_stimulus(site, one, uri) for one in question.stimulus], parts=parts, quick=quick,
         slow=slow, words=words, word_link=lambda word: link(uri, f"{COMMAND_WORDS}#{command_word_anchor(word)}"), needs=NEEDS,
     )  # fmt: skip
     return Page(uri=uri, title=question.title, description=f"A written question for {_marks(site, question.marks)}: {topic.title}.", body=body)
 
 
-def _part(site: Site, guide: PartGuide, page: str) -> dict[str, Any]:
-    part = guide.part
+def _part(site: Site, guide: PartGuide, name: str) -> dict[str, Any]:
+    part, page = guide.part, written_uri(name)
     return {
         "part": part, "prompt": _with_facts(site, part.prompt, page), "marks": _marks(site, part.marks), "minutes": _minutes(site, part.marks),
-        "lines": guide.lines, "rules": guide.rules, "worked": guide.worked, "samples": [_sample(site, guide, sample, page) for sample in part.samples],
+        "lines": guide.lines, "rules": guide.rules, "rule": part.award.rule or "parts", "answer": _answer_box(guide, name), "samples": [_sample(site, guide, sample, page) for sample in part.samples],
         "ruled": range(LINES_FOR_A_MARK * part.marks), "cautions": part.cautions,
     }  # fmt: skip
+
+
+def _answer_box(guide: PartGuide, name: str) -> str:
+    """Where the number of a calculation is typed and marked; nothing for a part in words."""
+    return answer_box(guide.worked.entry, f"{FOLDER}/{name}/{guide.part.id}/{ANSWER}", f"part-{guide.part.id}-answer") if guide.worked else ""
 
 
 def _sample(site: Site, guide: PartGuide, sample: SampleAnswer, page: str) -> _Sample:
@@ -86,7 +96,7 @@ def _sample(site: Site, guide: PartGuide, sample: SampleAnswer, page: str) -> _S
     marks = min(sum(line.marks for line in earned), guide.part.marks)
     whole = guide.part.award.rule != "all" or len(earned) == len(guide.lines)
     return _Sample(
-        _with_facts(site, sample.text, page), _with_facts(site, sample.comment, page), tuple(line.says for line in earned),
+        _with_facts(site, sample.text, page), _with_facts(site, sample.comment, page), json.dumps(sample.earns), tuple(line.says for line in earned),
         (guide.part.marks if guide.part.award.rule == "all" else marks) if whole and earned else 0,
     )  # fmt: skip
 
@@ -112,8 +122,12 @@ def _marks(site: Site, marks: int) -> str:
     return f"{marks} {word.removesuffix('s') if marks == 1 else word}"
 
 
+def _whole_minutes(site: Site, marks: int) -> int:
+    return round(marks * site.library.course.marking_rules.minutes_per_mark)
+
+
 def _minutes(site: Site, marks: int) -> str:
-    minutes = round(marks * site.library.course.marking_rules.minutes_per_mark)
+    minutes = _whole_minutes(site, marks)
     return f"{minutes} minute{'' if minutes == 1 else 's'}"
 
 

@@ -13,12 +13,7 @@
       const row = document.createElement('p')
       row.className = 'desk-row screen-only'
       for (const [text, column] of [['Cover the meanings', 1], ['Cover the words', 0], ['Show both', -1]]) {
-        const button = document.createElement('button')
-        button.type = 'button'
-        button.className = 'check-button other'
-        button.textContent = text
-        button.addEventListener('click', () => this.cover(column))
-        row.append(button)
+        row.append(window.studyElements.button(text, () => this.cover(column)))
       }
       this.prepend(row, this.status)
     }

@@ -179,6 +179,9 @@
     save()
   }
 
+  // Another page of this site, open beside this one, has kept something: what it knows is not overwritten.
+  addEventListener('storage', event => { if (event.key === KEY) state = load() })
+
   document.addEventListener('self-check-answered', event => {
     const { question, right, sure, slip } = event.detail
     note(question, right, sure, slip)

@@ -7,6 +7,7 @@
   'use strict'
   if (!('customElements' in window) || customElements.get('practice-desk')) return
   const progress = window.studyProgress
+  const { element, button, counted } = window.studyElements
   const MIXED = 10
   const MINUTES = { choice: 1.25, several: 1.5, number: 2.5, order: 2, match: 2, label: 1 }
   let index = null
@@ -23,20 +24,6 @@
       document.head.append(made)
     })
   }
-
-  function element (name, text = '', attributes = {}) {
-    const made = Object.assign(document.createElement(name), { textContent: text })
-    for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, value)
-    return made
-  }
-
-  function button (text, act) {
-    const made = element('button', text, { type: 'button', class: 'check-button other' })
-    made.addEventListener('click', act)
-    return made
-  }
-
-  const counted = (number, thing) => `${number} ${thing}${number === 1 ? '' : 's'}`
 
   // Items in an order in which no two neighbours share record and type, as far as there are others.
   function mixed (items) {

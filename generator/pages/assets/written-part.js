@@ -1,0 +1,199 @@
+// <written-part>: one part of a written question: samples to mark, room to write, hints on request, own marking by the guide.
+// It judges nobody's words: totals come from what people tick. Without it samples, guide and ruled space stand on the page.
+//
+// Markup: data-question, data-part, data-worth, data-rule, data-task (JSON for the hints); inside it .sample blocks with
+// data-earns (JSON) and a closed .teacher, an empty .writing (with data-setup where there is a set-up), .ruled-space, and
+// details.guide whose list .ideas has a line for each idea: data-idea, data-marks, data-lacks, data-not-enough.
+// Event: written-marked {question, part, marks, worth, lacks}, which bubbles, whenever own marking is finished.
+(function () {
+  'use strict'
+  if (!('customElements' in window) || customElements.get('written-part')) return
+  const { element, button, counted } = window.studyElements
+  const NO_MARK = 'This is not a mark. The page cannot tell whether your science is right. Compare with the guide or ask your teacher.'
+
+  class WrittenPart extends HTMLElement {
+    connectedCallback () {
+      if (this.lines) return
+      const { question, part, worth, rule } = this.dataset
+      Object.assign(this, { question, part, rule, worth: Number(worth) })
+      this.drafts = window.studyDrafts(question)
+      this.guide = this.querySelector('details.guide')
+      this.rows = [...this.guide.querySelectorAll('.ideas > li')]
+      this.lines = this.rows.map(row => ({
+        id: row.dataset.idea, marks: Number(row.dataset.marks), lacks: row.dataset.lacks || '', notEnough: row.dataset.notEnough || '',
+        says: row.querySelector('.says').textContent
+      }))
+      this.querySelectorAll('.sample').forEach((sample, place) => this.makeSample(sample, `${part}/sample/${place}`))
+      this.makeWriting(this.querySelector('.writing'))
+      this.makeOwnMarking()
+      this.addEventListener('self-check-answered', event => this.answered(event.detail.right))
+    }
+
+    // A typed number is marked by the page, so its line in the guide is ticked, or not, by the page.
+    answered (right) {
+      const box = this.guide.querySelector('.ideas > li[data-idea="answer"] input')
+      if (box.checked !== right) box.click()
+    }
+
+    // A box to tick; what is ticked is kept under `key`.
+    tick (line, key, label) {
+      const box = element('input', '', { type: 'checkbox', id: `${this.part}-${key}-${line.id}`.replaceAll('/', '-') })
+      box.checked = this.drafts.list(key).includes(line.id)
+      box.addEventListener('change', () => {
+        const others = this.drafts.list(key).filter(one => one !== line.id)
+        this.drafts.change(key, box.checked ? [...others, line.id] : others)
+      })
+      label.setAttribute('for', box.id)
+      return box
+    }
+
+    makeSample (sample, key) {
+      const teacher = sample.querySelector('.teacher')
+      const fields = element('fieldset', '', { class: 'to-tick' })
+      fields.append(element('legend', 'Which ideas do you find in it?'))
+      for (const [place, line] of this.lines.entries()) {
+        const row = element('p')
+        const label = element('label')
+        label.append(...this.rows[place].querySelector('.says').cloneNode(true).childNodes)
+        row.append(this.tick(line, key, label), ' ', label)
+        fields.append(row)
+      }
+      const output = element('div', '', { role: 'status', class: 'compared' })
+      fields.append(button('Compare with the teacher', () => this.compare(sample, key, output)))
+      teacher.before(fields, output)
+      teacher.hidden = true
+    }
+
+    compare (sample, key, output) {
+      const rows = window.studyMarking.compared(this.lines, this.drafts.list(key), JSON.parse(sample.dataset.earns))
+      const alike = rows.filter(row => row.mine === row.teachers).length
+      const list = element('ul')
+      for (const row of rows) {
+        const line = element('li', '', { 'data-alike': String(row.mine === row.teachers) })
+        line.append(element('span', `${row.mine === row.teachers ? '=' : '≠'} `, { 'aria-hidden': 'true' }), `“${row.line.says.replace(/\.$/, '')}”: ${window.studyMarking.told(row)}`)
+        list.append(line)
+      }
+      output.replaceChildren(element('p', `You and the teacher agree on ${alike} of ${counted(rows.length, 'idea')}.`), list)
+      const teacher = sample.querySelector('.teacher')
+      teacher.hidden = false
+      teacher.open = true
+    }
+
+    makeWriting (place) {
+      if (place.dataset.setup !== undefined) {
+        place.append(...this.area('setup', 'Your set-up, with numbers and units', 2))
+      } else {
+        place.append(...this.area('text', 'Your answer', 2 + 2 * this.worth))
+      }
+      this.kept = element('p', '', { class: 'kept' })
+      this.hints = element('div', '', { role: 'status', class: 'hints-told' })
+      const row = element('p', '', { class: 'desk-row' })
+      if (place.dataset.setup === undefined) row.append(button('Hints on my words', () => this.tellHints()))
+      place.append(row, this.kept, this.hints)
+      this.tellKept()
+      document.addEventListener('study-drafts', () => this.tellKept())
+    }
+
+    area (name, text, rows) {
+      const key = `${this.part}/${name}`
+      const area = element('textarea', '', { id: `part-${this.part}-${name}`, rows: String(rows), maxlength: '20000', spellcheck: 'true' })
+      area.value = this.drafts.text(key)
+      area.addEventListener('input', () => {
+        this.drafts.change(key, area.value)
+        this.print(area.value)
+      })
+      area.addEventListener('change', () => this.drafts.flush())
+      this.writes = area
+      this.print(area.value)
+      return [element('label', text, { for: area.id }), area]
+    }
+
+    // On paper what was written stands in place of the ruled lines.
+    print (text) {
+      const space = this.querySelector('.ruled-space')
+      space.hidden = Boolean(text.trim())
+      this.onPaper = this.onPaper || element('p', '', { class: 'written-on-paper paper-only' })
+      this.onPaper.textContent = text
+      if (!this.onPaper.parentNode) space.after(this.onPaper)
+    }
+
+    tellKept () {
+      const kept = window.studyProgress.isKept()
+      const text = kept ? 'What you write is kept on this device, and nowhere else.' : 'This browser keeps nothing, or its room is full: print or save your sheet before you leave the page.'
+      this.kept.dataset.kept = String(kept)
+      this.kept.toggleAttribute('role', false)
+      if (!kept) this.kept.setAttribute('role', 'status')
+      if (this.kept.textContent !== text) this.kept.textContent = text
+    }
+
+    async tellHints () {
+      if (!this.writes.value.trim()) return this.hints.replaceChildren(element('p', 'Write something first.'))
+      try {
+        await window.studyCoachingReady(this.dataset.words)
+      } catch {
+        return this.hints.replaceChildren(element('p', 'The hints could not be loaded.'))
+      }
+      const found = window.studyCoaching.hints(this.writes.value, JSON.parse(this.dataset.task))
+      const list = element('ul')
+      for (const hint of found) list.append(element('li', hint.says, { 'data-rule': hint.rule }))
+      const none = element('p', 'Nothing to ask about these words.')
+      this.hints.replaceChildren(found.length ? list : none, element('p', NO_MARK, { class: 'no-mark' }))
+    }
+
+    makeOwnMarking () {
+      const key = `${this.part}/ideas`
+      for (const [place, row] of this.rows.entries()) {
+        const says = row.querySelector('.says')
+        const label = element('label')
+        says.before(label)
+        label.append(says)
+        label.before(this.tick(this.lines[place], key, label), ' ')
+      }
+      const mine = element('blockquote', '', { class: 'own-words' })
+      this.guide.querySelector('.ideas').before(element('p', 'Read each idea, find it in your own words, and tick it only if it is there.', { class: 'screen-only' }), mine)
+      this.result = element('div', '', { role: 'status', class: 'own-result' })
+      this.guide.append(button('I have marked it', () => this.finish(), ''), this.result)
+      const show = () => {
+        const own = this.ownWords()
+        mine.hidden = !own
+        mine.textContent = own
+      }
+      this.guide.addEventListener('toggle', show)
+      this.addEventListener('input', show)
+      show()
+    }
+
+    // What was written: the text, or set-up and typed answer.
+    ownWords () {
+      const answer = this.querySelector('self-check input[type="text"]')
+      return [this.writes.value, answer?.value || ''].map(text => text.trim()).filter(Boolean).join('\n= ')
+    }
+
+    marking () {
+      const ticked = this.drafts.list(`${this.part}/ideas`)
+      return window.studyMarking.total(this.lines, ticked, this.rule, this.worth)
+    }
+
+    finish () {
+      const marks = this.marking()
+      const ticked = this.drafts.list(`${this.part}/ideas`)
+      this.drafts.change(`${this.part}/marked`, marks)
+      this.drafts.flush()
+      const lacks = marks < this.worth ? [...new Set(this.lines.filter(line => !ticked.includes(line.id)).map(line => line.lacks).filter(Boolean))] : []
+      const said = [element('p', `By your own marking: ${marks} of ${this.worth}.`)]
+      if (!ticked.length && this.dataset.focus) said.push(element('p', `Nothing on the focus yet: ${this.dataset.focus}.`))
+      if (lacks.length) said.push(element('p', `What is missing: ${lacks.join('; ')}.`))
+      const again = this.guide.querySelector('.read-again')
+      if (marks < this.worth && again) {
+        const shown = again.cloneNode(true)
+        shown.hidden = false
+        said.push(shown)
+      }
+      this.result.replaceChildren(...said)
+      const detail = { question: this.question, part: this.part, marks, worth: this.worth, lacks }
+      this.dispatchEvent(new CustomEvent('written-marked', { bubbles: true, detail }))
+    }
+  }
+
+  customElements.define('written-part', WrittenPart)
+})()
