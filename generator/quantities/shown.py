@@ -21,6 +21,7 @@ MONTHS = (
 _EVERY_DIGIT = Context(prec=1500)
 """Precision enough for every digit of every float, so that rounding happens where it is meant and nowhere else."""
 _SUPERSCRIPT = str.maketrans("-0123456789", "⁻⁰¹²³⁴⁵⁶⁷⁸⁹")
+_NORMAL = str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")
 
 
 def rounded(value: float, figures: int = FIGURES) -> Decimal:
@@ -83,6 +84,18 @@ def written(text: str) -> str:
     return _in_reach(exact) if "e" in text.lower() else _plain(exact)
 
 
+def read(text: str) -> float:
+    """The number that a reader takes from one as shown: the way back of `number` and `written`, with all that rounding took off.
+
+    Raises
+    ------
+    ValueError
+        If the text is no number as it is shown.
+    """
+    digits, _, power = text.replace(THIN, "").replace(MINUS, "-").partition(" × 10")
+    return float(f"{digits}e{power.translate(_NORMAL)}" if power else digits)
+
+
 def months(numbers: Iterable[int]) -> str:
     """Month numbers as names: `May, June and August`, or runs of three and more as `May to September`.
 
@@ -106,6 +119,11 @@ def whole_digits(value: float) -> int:
     """How many digits a number has before its decimal point."""
     exact = Decimal(repr(float(value)))
     return exact.adjusted() + 1 if abs(exact) >= 1 else 0
+
+
+def power(value: float) -> int:
+    """The power of ten of the first digit: 2 for 808, -1 for 0.808."""
+    return _exact(value).adjusted()
 
 
 def decimals(text: str) -> int:

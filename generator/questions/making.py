@@ -12,7 +12,7 @@ from generator.quantities.fact import Fact
 from generator.quantities.text import sentence
 from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue
-from generator.questions.mistake import Mistake, accepted, options, slips, tolerance
+from generator.questions.mistake import Mistake, accepted, comes_out, options, slips, tolerance
 from generator.questions.question import (
     ChartReading,
     Choice,
@@ -36,6 +36,7 @@ FEWEST_SOUND = 2
 FEWEST_STEPS, MOST_STEPS = 4, 7
 """An order of three is guessed too easily, one of eight is a puzzle. Source: a default of this project."""
 FEWEST_PAIRS = 3
+DOES_NOT_COME_OUT = "its rounded numbers do not give the result"
 ONE_NAME = "two of the things that it is about have one name"
 
 
@@ -95,6 +96,8 @@ def number_entry(
     """
     if not right.is_number:
         return Rejected(draft.id, f"{right.name.lower()} is {right.shown}")
+    if not comes_out(right):
+        return Rejected(draft.id, DOES_NOT_COME_OUT)
     mistakes = tuple(mistakes)
     return NumberEntry(
         id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right, hints=draft.hints or _steps(right, otherwise),
@@ -120,6 +123,8 @@ def choice_of_numbers(
     """A choice whose wrong options are the right expression gone wrong."""
     if not right.is_number:
         return Rejected(draft.id, f"{right.name.lower()} is {right.shown}")
+    if not comes_out(right):
+        return Rejected(draft.id, DOES_NOT_COME_OUT)
     found = options(right, given, mistakes, catalogue, draft.solution)
     if len(found) <= FEWEST_DISTRACTORS:
         return Rejected(draft.id, "with these numbers the usual mistakes give the right answer, or the same wrong one")

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from generator.quantities import shown
 from generator.quantities.expression import Expression, ExpressionError
-from generator.quantities.fact import Fact
+from generator.quantities.fact import Fact, computed
 from generator.quantities.units import UnitError, is_reading, number_in
 from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.question import Interval, Mistake, Option, Slip
 
-__all__ = ["Mistake", "WrongValue", "accepted", "apart", "got_by", "options", "slips", "told_apart", "tolerance", "wrong_values"]
+__all__ = ["Mistake", "WrongValue", "accepted", "apart", "comes_out", "got_by", "options", "slips", "told_apart", "tolerance", "wrong_values"]
 
 TOLERANCE = 0.02
 """Relative distance from the exact value that still counts as right: covers rounding each step to three figures."""
@@ -61,6 +61,27 @@ def accepted(value: float, figures: int = shown.FIGURES, within: float = TOLERAN
     near = abs(value) * within
     as_shown = float(shown.rounded(value, figures))
     return Interval(min(value - near, as_shown), max(value + near, as_shown))
+
+
+def comes_out(right: Fact) -> bool:
+    """Whether the numbers as they are shown give the right answer, so that nobody who calculates with them is told to be wrong.
+
+    What is no sum of numbers comes out in any case: nobody can do it over.
+    """
+    working = right.working
+    if not isinstance(working, Substitution) or not right.is_number or right.unit is None:
+        return True
+    given = {name: _as_shown(fact) for name, fact in working.given if isinstance(fact, Fact)}
+    again = computed(right.id, right.name, working.expression, given, right.unit, bare=working.bare)
+    within = accepted(right.number, right.figures, tolerance(right))
+    return again.is_number and within.meets(Interval(again.number, again.number))
+
+
+def _as_shown(fact: Fact) -> Fact:
+    """With the number that a reader sees in place of the unrounded one."""
+    if fact.is_series:
+        return replace(fact, value=tuple(shown.read(member) for member in fact.shown_members))
+    return replace(fact, value=shown.read(fact.shown_number)) if fact.is_number else fact
 
 
 def slips(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue) -> tuple[Slip, ...]:

@@ -78,6 +78,12 @@ def test_number_shows_so_many_figures(value: float, figures: int) -> None:
     assert len(digits) == figures or ("." not in mantissa and len(digits) > figures and not digits[figures:].strip("0"))
 
 
+@given(USUAL, FIGURES)
+def test_program_reads_a_shown_number_as_a_reader_does(value: float, figures: int) -> None:
+    text = shown.number(value, figures)
+    assert float(read(text)) == shown.read(text)
+
+
 @given(FINITE)
 def test_sign_is_shown_for_negative_numbers_only(value: float) -> None:
     assert (value < 0) == shown.number(value).startswith(shown.MINUS)

@@ -65,6 +65,23 @@ def test_distractors_that_meet_do_not_count_twice() -> None:
     assert isinstance(choice_of_numbers(DRAFT, DIFFERENCE, GIVEN, [SUM, SUM, SUM], CATALOGUE), Rejected)
 
 
+@pytest.mark.parametrize("as_choice", [True, False])
+def test_sum_whose_rounded_terms_do_not_give_its_result_is_no_question(as_choice: bool) -> None:
+    """9414 − 5230 − 2620 is 1564, and the exact difference 1569: whoever typed 1564 would be told to be wrong."""
+    exact = {name: Fact(id=name, name=name, value=value, unit=unit("mm"), figures=figures) for name, value, figures in (("a", 9414.0, 4), ("b", 5230.0, 4), ("c", 2615.0, 3))}
+    right = computed("d", "Left", Expression("a - b - c"), exact, unit("mm"))
+    wrong = [Mistake("t.slip", text, "slipping") for text in ("a - b", "a - c", "b + c")]
+    for figures, fair in ((3, False), (4, True)):
+        shown = exact | {"c": replace(exact["c"], figures=figures)}
+        asked = replace(right, working=computed("d", "Left", Expression("a - b - c"), shown, unit("mm")).working)
+        made = (
+            choice_of_numbers(DRAFT, asked, shown, wrong, CATALOGUE)
+            if as_choice
+            else number_entry(DRAFT, asked, shown, wrong, CATALOGUE, otherwise="Subtract.")
+        )
+        assert fair != isinstance(made, Rejected)
+
+
 def test_choice_in_words_has_one_right_option_and_feedback_for_all() -> None:
     made = choice(DRAFT, "White", [Wrong("Red", "t.slip", "Not red."), *WRONG[1:]], CATALOGUE)
     assert isinstance(made, Choice)

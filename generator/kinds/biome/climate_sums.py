@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-from decimal import Decimal
-
 from generator.kinds.biome.asked_station import AskedStation, name
 from generator.kinds.biome.climate_facts import MM
-from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
@@ -19,8 +16,6 @@ LEAST_SHARE = 15.0
 """Part [%] of the year's precipitation that the wettest month must bring, to be worth a sum; a twelfth is 8.3 %."""
 LARGE = 0.3
 """Surplus or deficit from which on it is worth a sum, as part of what falls or of what could evaporate."""
-
-ROUNDED = "its rounded numbers do not add up"
 
 
 def annual_precip(asked: AskedStation) -> Made:
@@ -180,8 +175,6 @@ def water_left(asked: AskedStation) -> Made:
 
 def _surplus(asked: AskedStation, given: dict[str, Fact]) -> Made:
     right = _difference(asked, "water_surplus", "annual_precip - actual_evapotranspiration", given)
-    if not _adds_up(right, given["annual_precip"], given["actual_evapotranspiration"]):
-        return Rejected("water_surplus", ROUNDED)
     draft = Draft(
         id="water_surplus",
         prompt=f"Of the {given['annual_precip'].shown} that fall at {asked.place} in a year, {given['actual_evapotranspiration'].shown} evaporate, by the water balance of this page. How much is left to run off or seep away?",
@@ -201,8 +194,6 @@ def _surplus(asked: AskedStation, given: dict[str, Fact]) -> Made:
 
 def _deficit(asked: AskedStation, given: dict[str, Fact]) -> Made:
     right = _difference(asked, "water_deficit", "potential_evapotranspiration - actual_evapotranspiration", given)
-    if not _adds_up(right, given["potential_evapotranspiration"], given["actual_evapotranspiration"]):
-        return Rejected("water_deficit", ROUNDED)
     draft = Draft(
         id="water_deficit",
         prompt=f"By the water balance of this page, {given['potential_evapotranspiration'].shown} could evaporate at {asked.place} in a year if plants had water all year; {given['actual_evapotranspiration'].shown} do. How much water do they lack?",
@@ -220,14 +211,6 @@ def _deficit(asked: AskedStation, given: dict[str, Fact]) -> Made:
     )  # fmt: skip
 
 
-def _adds_up(right: Fact, whole: Fact, part: Fact) -> bool:
-    """Whether the numbers as shown give the result as shown, so that nobody who subtracts them is told to be wrong."""
-    written = [Decimal(fact.shown_number.replace(shown.THIN, "").replace(shown.MINUS, "-")) for fact in (right, whole, part)]
-    return written[0] == written[1] - written[2]
-
-
 def _difference(asked: AskedStation, item: str, formula: str, given: dict[str, Fact]) -> Fact:
     wanted = Expression(formula)
     return computed(f"{asked.station.id}.{item}", asked.fact(item).name, wanted, {part: given[part] for part in wanted.names}, MM)
-
-

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from generator.kind import Subject, in_sentence
 from generator.kinds.productivity.harvest_facts import GRAZING
 from generator.kinds.productivity.record import Harvest, Plot, ProductivityRecord
 from generator.kinds.productivity.replicate_questions import ReplicateQuestions, only_made
 from generator.kinds.productivity.statement_questions import StatementQuestions
+from generator.quantities import shown
 from generator.quantities.fact import Fact
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry, ordering
 from generator.questions.misconception import Catalogue
@@ -171,7 +173,7 @@ class HarvestQuestions(ReplicateQuestions):
     def eaten(self) -> Made:
         plots = {plot.grazing: plot for plot in self.harvest.plots if plot.grazing}
         without, grazed = (self.fact("net_production", plots[sort]) for sort in ("kept_out", "open"))
-        found = self.facts[f"{GRAZING}.eaten"]
+        found = _as_exact_as(self.facts[f"{GRAZING}.eaten"], without, grazed)
         draft = Draft(
             id="eaten",
             prompt=(
@@ -218,3 +220,9 @@ class HarvestQuestions(ReplicateQuestions):
             hints=("Work in the field comes first, then work in the laboratory, then sums.", "Ask of each step what it needs: the one that gives it comes before."),
         )
         return ordering(draft, steps, starts_with="Before anything can be dried or weighed it has to be there.", leads_on=next_step, salt=self.subject.id)
+
+
+def _as_exact_as(difference: Fact, *terms: Fact) -> Fact:
+    """The difference to the last place of its terms, so that they give it as they are shown."""
+    places = max(shown.decimals(term.shown_number) for term in terms)
+    return replace(difference, figures=max(1, shown.power(difference.number) + 1 + places))

@@ -39,11 +39,16 @@ class Conversion:
 
     def fact(self, raw: Fact, figures: int) -> Fact:
         """The converted flow with the step as working; a spread is converted with it."""
-        if self.exact:
-            figures = max(figures, min(sum(c.isdigit() for c in raw.written.lstrip("0.")), MOST_FIGURES))
         given = {self.symbol: raw, self.factor_name: self.factor}
+        if self.exact:
+            figures = max(figures, min(self._digits(raw), MOST_FIGURES))
         made = computed(raw.id, raw.name, self.method.expression, given, self.to, method=self.method.id, figures=figures)
         return in_proportion(made, raw)
+
+    def _digits(self, raw: Fact) -> int:
+        """As many as were stated, and all before the decimal point: flows that add up must still do so once they are converted."""
+        stated_digits = sum(c.isdigit() for c in raw.written.lstrip("0."))
+        return max(stated_digits, shown.whole_digits(raw.number * self.factor.number) if raw.is_number else 0)
 
     @property
     def factor_name(self) -> str:

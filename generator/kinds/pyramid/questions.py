@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from generator.kind import Subject, in_sentence
 from generator.kinds.pyramid.asking import Asking
@@ -12,11 +12,13 @@ from generator.kinds.pyramid.record import Level, PyramidRecord
 from generator.kinds.pyramid.share_questions import ShareQuestions
 from generator.kinds.pyramid.statement_questions import StatementQuestions
 from generator.quantities import shown
-from generator.quantities.fact import Fact
+from generator.quantities.fact import Fact, computed
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, drawn, number_entry
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
+from generator.science import energy_flow
+from generator.science.method import Method
 
 
 FEWEST, MOST_SUMS, MOST_READINGS, WANTED = 6, 6, 2, 11
@@ -75,7 +77,8 @@ class _Pyramid(Asking):
         gross, respired = self.fact(producers, "gross_production"), self.fact(producers, "respiration")
         if gross is None or respired is None:
             return Rejected("net_production", "the producers do not state gross production and respiration")
-        net = self.sure(producers, "production")
+        given = {"gross_production": gross, "respiration": respired}
+        net = self._left(producers, "Net production", energy_flow.NET_PRODUCTION, given)
         draft = Draft(
             id="net_production",
             prompt=(
@@ -86,10 +89,10 @@ class _Pyramid(Asking):
             hints=("Plants use up part of what they fix.", "Fixed less respired = ?"),
         )
         return choice_of_numbers(
-            draft, net, {"gross": gross, "respiration": respired},
+            draft, net, given,
             (
-                Mistake("bio.gross-net", "gross + respiration", "adding respiration to gross production"),
-                Mistake("bio.gross-net", "gross", "giving gross production"),
+                Mistake("bio.gross-net", "gross_production + respiration", "adding respiration to gross production"),
+                Mistake("bio.gross-net", "gross_production", "giving gross production"),
                 Mistake("bio.respired-net", "respiration", "giving what is respired"),
             ),
             self.catalogue,
@@ -101,7 +104,7 @@ class _Pyramid(Asking):
         if level is None:
             return Rejected("consumer_production", "no level states what is eaten, egested and respired")
         given = {field: self.sure(level, field) for field in fields}
-        made = self.sure(level, "production")
+        made = self._left(level, "Production", energy_flow.CONSUMER_PRODUCTION, given)
         draft = Draft(
             id="consumer_production",
             prompt=(
@@ -120,6 +123,12 @@ class _Pyramid(Asking):
             ),
             self.catalogue, otherwise="Two losses come off what is eaten.",
         )  # fmt: skip
+
+    def _left(self, level: Level, name: str, method: Method, given: Mapping[str, Fact]) -> Fact:
+        """What is left of the flows that the prompt tells; a production that the record states has another working, or none."""
+        known = self.sure(level, "production")
+        assert known.unit is not None
+        return computed(known.id, name, method.expression, given, known.unit, method=method.id, figures=known.figures)
 
     def transfer_efficiency(self) -> Made:
         index = len(self.record.levels) - 1
