@@ -18,6 +18,11 @@ def _flow_told(asked: AskedWater) -> str:
     return "through it" if asked.fact("salinity_class").value == FRESH else "into it from the river (leave out the tides)"
 
 
+def _is_stream(asked: AskedWater) -> bool:
+    """Whether fresh water flows past at a known rate and speed; where there are tides the current is not that of the river."""
+    return asked.has("discharge", "flow_speed") and asked.fact("salinity_class").value == FRESH and bool(asked.fact("flow_speed").number)
+
+
 def flushing_time(asked: AskedWater) -> Made:
     """Volume over discharge, in days."""
     days, volume, discharge = asked.fact("flushing_time"), asked.fact("volume"), asked.fact("discharge")
@@ -42,9 +47,9 @@ def flushing_time(asked: AskedWater) -> Made:
 
 
 def cross_section(asked: AskedWater) -> Made:
-    """Discharge over speed; of fresh water alone, for where there are tides the current is not that of the river."""
+    """Discharge over speed, of a stream."""
     item = "cross_section"
-    if not asked.has("discharge", "flow_speed") or asked.fact("salinity_class").value != FRESH or not asked.fact("flow_speed").number:
+    if not _is_stream(asked):
         return Rejected(item, "discharge and speed of a stream are not both known")
     discharge, speed = asked.fact("discharge"), asked.fact("flow_speed")
     area = computed(f"{asked.station.id}.{item}", "Cross-section of the stream", Expression("discharge / flow_speed"), {"discharge": discharge, "flow_speed": speed}, M2)
@@ -67,7 +72,7 @@ def cross_section(asked: AskedWater) -> Made:
 def travel_time(asked: AskedWater) -> Made:
     """How long a stream takes to carry something one kilometre."""
     item = "travel_time"
-    if not asked.has("discharge", "flow_speed") or asked.fact("salinity_class").value != FRESH or not asked.fact("flow_speed").number:
+    if not _is_stream(asked):
         return Rejected(item, "no stream carries anything away")
     speed, way = asked.fact("flow_speed"), Fact(id="way", name="The way", value=1.0, unit=KM, written="1")
     time = computed(f"{asked.station.id}.{item}", "Time for one kilometre", Expression("way / flow_speed"), {"way": way, "flow_speed": speed}, MINUTE)

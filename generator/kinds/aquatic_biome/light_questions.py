@@ -22,6 +22,8 @@ APART = 1.2
 """How many times as deep each mark on the way down must lie as the one before."""
 SHALLOW = 1.0
 """Depth [m] of the water below which nobody doubts that light reaches its bottom."""
+ABYSS = 10.0
+"""How many times the photic depth a bottom may lie deep before nobody thinks of plants on it."""
 DEEP = 10.0
 """Depth [m] of the water from which on life below the light is worth a question."""
 
@@ -107,7 +109,7 @@ def light_at_bottom(asked: AskedWater) -> Made:
     draft = Draft(
         id="light_at_bottom",
         prompt=f"{_light_told(asked)} The water is {depth.shown_exactly} deep. How much of the light is left at the bottom?",
-        solution=f"e to the power of minus {extinction.shown_exactly} × {depth.shown_exactly} is {left.shown}.",
+        solution=f"At {depth.shown_exactly} {left.shown} is left: e to the power of minus {extinction.shown_exactly} × {depth.shown_exactly}. The light profile shows the same.",
         hints=("The light profile on this page ends at the bottom: go from there up to the axis of light.", "Multiply the extinction by the depth: what is left is e to the power of minus that."),
     )
     straight = (Mistake("wat.light-linear", "1 - 0.99 * depth / photic", "letting light fall in a straight line to 1 %"),)
@@ -126,24 +128,24 @@ def light_at_bottom(asked: AskedWater) -> Made:
 def plants_on_the_bottom(asked: AskedWater) -> Made:
     """The photic depth compared with the depth of the water."""
     photic, depth = asked.fact("photic_depth").shown_exactly, asked.fact("depth").shown_exactly
-    if asked.station.depth < SHALLOW:
-        return Rejected("plants_on_the_bottom", "so shallow a water leaves no doubt")
+    if not SHALLOW <= asked.station.depth <= ABYSS * asked.fact("photic_depth").number:
+        return Rejected("plants_on_the_bottom", "so shallow or so deep a water leaves no doubt")
     lit = asked.is_lit_to_the_bottom
     draft = Draft(
         id="plants_on_the_bottom",
-        prompt=f"The water at {asked.place} is {depth} deep. Going by the photic depth, is there light enough for algae or plants to live on the bottom?",
-        solution=f"The photic depth, {photic}, where 1 % of the light is left, has to be compared with the depth of the water, {depth}.",
+        prompt=f"The water at {asked.place} is {depth} deep. Is there light enough for algae or plants to live on its bottom? Find the photic depth first.",
+        solution=f"1 % of the light, about the least on which plants can live, is left at {photic}; the bottom lies at {depth}.",
         needs=Needs.BOTH,
         hints=("Plants need about 1 % of the light to keep alive; the light profile shows where that is left.", "Which lies deeper: the bottom, or the depth with 1 % of the light?"),
     )
+    said = {True: "Yes: the bottom lies above the photic depth", False: "No: the bottom lies below the photic depth"}
     wrong = (
-        Wrong("No: plants need the full light of the Sun", "wat.full-light") if lit
-        else Wrong("Yes: by day the light of the Sun reaches any depth", "wat.water-clear"),
-        Wrong("No: plants cannot get carbon dioxide under water", "wat.no-carbon-dioxide"),
-        Wrong("Yes: plants live on the nutrients of the mud, not on light", "wat.feed-on-mud"),
+        Wrong(said[not lit], "wat.depths-misread", f"The photic depth is {photic}, and the bottom lies at {depth}."),
+        Wrong("No: plants need the full light of the Sun", "wat.full-light"),
+        Wrong("Yes: plants live on the nutrients of the mud, not on light", "wat.feed-on-mud") if lit
+        else Wrong("Yes: the little light that gets down there will do", "wat.any-light", f"1 % of the light is left at {photic}, and ever less below."),
     )  # fmt: skip
-    right = "Yes: more than 1 % of the light gets down to it" if lit else "No: less than 1 % of the light gets down to it"
-    return choice(draft, right, wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, said[lit], wrong, asked.catalogue, salt=asked.salt)
 
 
 def below_the_light(asked: AskedWater) -> Made:
@@ -191,7 +193,7 @@ def light_depth(asked: AskedWater) -> Made:
         ([straight] if straight else [], Wrong("", "wat.light-linear", "There it would be if light fell in a straight line.")),
         ([label for label in labels if label == _metres(part)], Wrong("", "wat.axes-swapped", f"You looked for {part:g} on the axis of depth.")),
         ([lost] if lost else [], Wrong("", "wat.light-complement", f"There {part:g} % is lost.")),
-        (labels[place + 1 :], Wrong("", "clim.wrong-end", "It is darker there, but a smaller depth does it too.")),
+        (labels[place + 1 :], Wrong("", "num.past-first", f"It is darker there, but less than {part:g} % is left at {labels[place]} already.")),
     ]
     return reading(draft, labels, [labels[place]], wrong, asked.catalogue, otherwise="Go down from the axis of light to the curve, then left to the axis of depth.")
 

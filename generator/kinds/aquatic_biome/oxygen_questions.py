@@ -113,7 +113,7 @@ def warmest_for_oxygen(asked: AskedWater) -> Made:
         ([_degrees(warmest + STEP)], Wrong("", "num.not-reached", f"There the curve is below {limit} mg L⁻¹.")),
         ([labels[-1]], Wrong("", "wat.warm-holds-more", f"There the curve is lowest, far below {limit} mg L⁻¹.")),
         ([_degrees(limit)], Wrong("", "wat.axes-swapped", f"You looked for {limit} on the axis of temperature.")),
-        ([_degrees(t) for t in temps if t < warmest], Wrong("", "clim.wrong-end", f"There it can hold {limit} mg L⁻¹, but it still can at {_degrees(warmest)}, which is warmer.")),
+        ([_degrees(t) for t in temps if t < warmest], Wrong("", "num.past-first", f"There it can hold {limit} mg L⁻¹, but it still can at {_degrees(warmest)}, which is warmer.")),
     ]
     wrong = [([label for label in where if label in labels], slip) for where, slip in wrong]
     return reading(draft, labels, [_degrees(warmest)], wrong, asked.catalogue, otherwise="Go from the axis of oxygen right to the curve, then straight down.")

@@ -30,10 +30,18 @@ def data_shows(asked: Sequence[AskedWater]) -> Made:
             "Light profiles show what each depth has; on the oxygen chart the curve is what water could hold, the dot what it does hold.",
         ),
     )
-    return which_hold(draft, list(_claims(asked[:2])), asked[0].catalogue, salt=asked[0].salt)
+    return which_hold(draft, _claims(asked[:2]), asked[0].catalogue, salt=asked[0].salt)
 
 
-def _claims(asked: Sequence[AskedWater]) -> Iterator[Claim]:
+def _claims(asked: Sequence[AskedWater]) -> Sequence[Claim]:
+    """One for each idea, so that no statement gives another away."""
+    first: dict[str, Claim] = {}
+    for claim in _all_claims(asked):
+        first.setdefault(claim.misconception, claim)
+    return tuple(first.values())
+
+
+def _all_claims(asked: Sequence[AskedWater]) -> Iterator[Claim]:
     for water in asked:
         yield from _of_one(water)
     if len(asked) == 2:
@@ -81,7 +89,7 @@ def _clear_and_murky(one: AskedWater, other: AskedWater) -> Iterator[Claim]:
     told = f"The extinction is {small.shown_exactly} at {clear.place}, {large.shown_exactly} at {murky.place}."
     yield Claim(
         f"A metre of water takes more of the light at {murky.place} than at {clear.place}",
-        f"A metre of water takes more of the light at {clear.place} than at {murky.place}", told, "wat.photic-times",
+        f"A metre of water takes more of the light at {clear.place} than at {murky.place}", told, "wat.extinction-clear",
     )  # fmt: skip
 
 
@@ -103,8 +111,11 @@ def _capacity(one: AskedWater, other: AskedWater) -> Iterator[Claim]:
     if high.number < PLAIN * low.number:
         return
     idea = "wat.warm-holds-more" if more.station.temperature < less.station.temperature else "wat.salt-holds-oxygen"
-    told = f"{more.place} could hold {high.shown_exactly}, {less.place} {low.shown_exactly}."
-    yield Claim(f"{more.place} could hold more oxygen than {less.place}", f"{less.place} could hold more oxygen than {more.place}", told, idea)
+    told = f"At {more.place} the water could hold {high.shown_exactly}, at {less.place} {low.shown_exactly}."
+    yield Claim(
+        f"The water at {more.place} could hold more oxygen than that at {less.place}", f"The water at {less.place} could hold more oxygen than that at {more.place}",
+        told, idea,
+    )  # fmt: skip
 
 
 def _oxygen(one: AskedWater, other: AskedWater) -> Iterator[Claim]:
@@ -112,10 +123,10 @@ def _oxygen(one: AskedWater, other: AskedWater) -> Iterator[Claim]:
     high, low = full.fact("oxygen_saturation_percent"), empty.fact("oxygen_saturation_percent")
     if high.number < PLAIN * low.number:
         return
-    told = f"{full.place} holds {high.shown_exactly} of what it could, {empty.place} {low.shown_exactly}."
+    told = f"Of the oxygen that it could hold, the water holds {high.shown_exactly} at {full.place} and {low.shown_exactly} at {empty.place}."
     yield Claim(
-        f"{empty.place} holds a smaller part of what it could hold than {full.place}",
-        f"{empty.place} and {full.place} both hold as much oxygen as the air gives them", told, "wat.oxygen-constant",
+        f"Measured against what the water could hold, there is less oxygen at {empty.place} than at {full.place}",
+        f"Measured against what the water could hold, there is as much oxygen at {empty.place} as at {full.place}", told, "wat.always-full",
     )  # fmt: skip
 
 
@@ -123,8 +134,8 @@ def _density(one: AskedWater, other: AskedWater) -> Claim:
     salt, fresh = sorted((one, other), key=lambda water: -water.station.salinity)
     told = f"{salt.place} has {salt.fact('salinity').shown_exactly} of salt, {fresh.place} {fresh.fact('salinity').shown_exactly}."
     return Claim(
-        f"Just as warm, the water of {salt.place} would sink below that of {fresh.place}",
-        f"Just as warm, the water of {salt.place} would float on that of {fresh.place}",
+        f"If both were equally warm, the water of {salt.place} would sink below that of {fresh.place}",
+        f"If both were equally warm, the water of {salt.place} would float on that of {fresh.place}",
         told, "wat.salt-floats",
     )  # fmt: skip
 
@@ -138,7 +149,7 @@ def _year(one: AskedWater, other: AskedWater) -> Iterator[Claim]:
         return
     told = f"{wide.place}: {wide.fact('yearly_temperature').shown}; {narrow.place}: {narrow.fact('yearly_temperature').shown}."
     yield Claim(
-        f"Over the year the temperature changes less at {narrow.place}", f"Over the year the temperature changes as much at {narrow.place} as at {wide.place}",
+        f"Over the year the temperature changes less at {narrow.place} than at {wide.place}", f"Over the year the temperature changes as much at {narrow.place} as at {wide.place}",
         told, "wat.depth-swings",
     )  # fmt: skip
 
@@ -151,5 +162,5 @@ def _below_the_light(one: AskedWater, other: AskedWater) -> Iterator[Claim]:
             if at.number >= PLAIN * photic.number:
                 yield Claim(
                     f"{deep.place} lies below the light that plants need", f"{deep.place} still has light enough for plants",
-                    f"It was sampled at {at.shown_exactly}; 1 % of the light is left at {photic.shown_exactly}.", "wat.water-clear",
+                    f"The sample of {deep.place} comes from {at.shown_exactly}; 1 % of the light is left at {photic.shown_exactly}.", "wat.water-clear",
                 )  # fmt: skip

@@ -34,15 +34,24 @@ def test_half_the_photic_depth_has_ten_percent_whatever_the_water(extinction: fl
     assert "About 10 %" == right(light.half_way(small(f"depth: 400, light: {{extinction: {extinction}}}")[0]))
 
 
-@pytest.mark.parametrize(("depth", "answer"), [(5, "Yes: more than 1 %"), (50, "No: less than 1 %")])
+@pytest.mark.parametrize(("depth", "answer"), [(5, "Yes: the bottom lies above"), (50, "No: the bottom lies below")])
 def test_plants_on_the_bottom_follow_the_numbers(depth: float, answer: str) -> None:
     """One percent of the light is left at 9.21 m."""
     question = light.plants_on_the_bottom(small(f"depth: {depth}, light: {{extinction: 0.5}}")[0])
     assert right(question).startswith(answer) and "9.21 m" in question.solution
 
 
-def test_bottom_of_a_brook_leaves_no_doubt() -> None:
-    assert isinstance(light.plants_on_the_bottom(of_demo("stream")[0]), Rejected)
+@pytest.mark.parametrize("name", ["stream", "open_sea"])
+def test_bottom_of_a_brook_and_of_the_deep_sea_leave_no_doubt(name: str) -> None:
+    assert isinstance(light.plants_on_the_bottom(of_demo(name)[0]), Rejected)
+
+
+@pytest.mark.parametrize("depth", [5, 50])
+def test_right_verdict_on_the_bottom_has_a_rival_with_a_wrong_reason(depth: float) -> None:
+    question = light.plants_on_the_bottom(small(f"depth: {depth}, light: {{extinction: 0.5}}")[0])
+    verdict = right(question)[:3]
+    assert [1, 2] == sorted(sum(option.text.startswith(word) for option in question.options if not option.right) for word in ("Yes", "No:"))
+    assert any(option.text.startswith(verdict) for option in question.options if not option.right)
 
 
 def test_straight_line_is_no_option_where_it_would_fall_below_nothing() -> None:

@@ -17,9 +17,9 @@ def claims(stations: object) -> dict[str, str]:
 def test_lake_holds_less_below_though_it_could_hold_more() -> None:
     """9.4 of 9.08 mg/L above, 2.1 of 12.3 below; 2 to 21 °C and 4 to 8 °C; sampled at 22 m, light to 9.21 m."""
     assert {
-        "wat.warm-holds-more": "Halden Water (deep layer) could hold more oxygen than Halden Water",
-        "wat.oxygen-constant": "Halden Water (deep layer) holds a smaller part of what it could hold than Halden Water",
-        "wat.depth-swings": "Over the year the temperature changes less at Halden Water (deep layer)",
+        "wat.warm-holds-more": "The water at Halden Water (deep layer) could hold more oxygen than that at Halden Water",
+        "wat.always-full": "Measured against what the water could hold, there is less oxygen at Halden Water (deep layer) than at Halden Water",
+        "wat.depth-swings": "Over the year the temperature changes less at Halden Water (deep layer) than at Halden Water",
         "wat.water-clear": "Halden Water (deep layer) lies below the light that plants need",
         "wat.secchi-light-gone": "At Halden Water 1 % of the light is left deeper than the eye can see a white disk",
     } == claims(of_demo("lake"))
@@ -28,9 +28,16 @@ def test_lake_holds_less_below_though_it_could_hold_more() -> None:
 def test_salt_not_warmth_explains_what_an_estuary_could_hold() -> None:
     """The narrows are warmer by a degree and could still hold more, for they are fresher: 8 against 28 g/kg."""
     found = claims(of_demo("estuary"))
-    assert "Wendmouth Narrows could hold more oxygen than Wendmouth Bar" == found["wat.salt-holds-oxygen"]
-    assert "Just as warm, the water of Wendmouth Bar would sink below that of Wendmouth Narrows" == found["wat.salt-floats"]
-    assert "A metre of water takes more of the light at Wendmouth Narrows than at Wendmouth Bar" == found["wat.photic-times"]
+    assert "The water at Wendmouth Narrows could hold more oxygen than that at Wendmouth Bar" == found["wat.salt-holds-oxygen"]
+    assert "If both were equally warm, the water of Wendmouth Bar would sink below that of Wendmouth Narrows" == found["wat.salt-floats"]
+    assert "A metre of water takes more of the light at Wendmouth Narrows than at Wendmouth Bar" == found["wat.extinction-clear"]
+
+
+def test_no_two_statements_turn_on_one_idea() -> None:
+    """Both waters of the estuary have a disk; of two statements on disks one would give the other away."""
+    ideas = [claim.misconception for claim in water_claims._claims(of_demo("estuary"))]
+    assert len(set(ideas)) == len(ideas)
+    assert "wat.secchi-light-gone" in ideas
 
 
 def test_slower_ford_carries_more_water() -> None:
