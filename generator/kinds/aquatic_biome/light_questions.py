@@ -133,10 +133,10 @@ def plants_on_the_bottom(asked: AskedWater) -> Made:
     lit = asked.is_lit_to_the_bottom
     draft = Draft(
         id="plants_on_the_bottom",
-        prompt=f"The water at {asked.place} is {depth} deep. Is there light enough for algae or plants to live on its bottom? Find the photic depth first.",
+        prompt=f"The water at {asked.place} is {depth} deep. Going by the photic depth, is there light enough for algae or plants to live on its bottom?",
         solution=f"1 % of the light, about the least on which plants can live, is left at {photic}; the bottom lies at {depth}.",
         needs=Needs.BOTH,
-        hints=("Plants need about 1 % of the light to keep alive; the light profile shows where that is left.", "Which lies deeper: the bottom, or the depth with 1 % of the light?"),
+        hints=("Plants need about 1 % of the light to keep alive; the light profile shows where that is left: at the photic depth.", "Which lies deeper: the bottom, or the depth with 1 % of the light?"),
     )
     said = {True: "Yes: the bottom lies above the photic depth", False: "No: the bottom lies below the photic depth"}
     wrong = (
