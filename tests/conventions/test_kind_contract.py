@@ -29,6 +29,7 @@ each_kind = pytest.mark.parametrize("kind", all_kinds().values(), ids=lambda kin
 each_record = pytest.mark.parametrize("record", SUBJECTS)
 COMPUTED = [record for record in SUBJECTS if all_kinds()[record.partition("/")[0]].computes]
 each_computed_record = pytest.mark.parametrize("record", COMPUTED)
+each_asking_record = pytest.mark.parametrize("record", [record for record in COMPUTED if library().subjects[record].record.use == "page"])
 each_record_without_numbers = pytest.mark.parametrize("record", sorted(set(SUBJECTS) - set(COMPUTED)))
 
 
@@ -171,7 +172,7 @@ def test_chart_names_are_unique_on_the_site() -> None:
     assert len(set(names)) == len(names)
 
 
-@each_computed_record
+@each_asking_record
 def test_enough_questions_of_both_types(record: str) -> None:
     """Fewer, or only one type, where the record itself gives a reason; a reason that nothing needs is not taken."""
     reasons = [accepted.reason for accepted in subject(record).record.accepted_warnings if accepted.warning == "question_left_out"]

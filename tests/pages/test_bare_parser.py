@@ -35,7 +35,7 @@ from generator.questions.question import Choice, NumberEntry
 from tests.kinds.small_records import library
 from tests.pages.rendered import demo_pages, plain, rendered, seen
 
-SUBJECTS = sorted(library().subjects)
+SUBJECTS = sorted(name for name, subject in library().subjects.items() if subject.record.use == "page")
 each_record = pytest.mark.parametrize("record", SUBJECTS)
 each_page = pytest.mark.parametrize("uri", sorted(demo_pages()))
 
