@@ -15,7 +15,7 @@ STATED = {
     "biome .*/diagram_shows": "does the climate diagram bear out",
     "biome .*/growing_begins": "Most plants need a mean of 5 °C to grow",
     "biome .*/limiting_factor": "By the Miami model",
-    "biome .*/water_(deficit|surplus)": "by the water balance of this page|By the water balance of this page",
+    "biome .*/lack_of_water": "See “Soil water at the end of each month” among the numbers of this page",
     "biome .*/which_climate": "the map of temperature and precipitation",
     "aquatic_biome .*/extinction": "by the rule extinction = 1.7 ÷ Secchi depth",
     "aquatic_biome .*/photic_depth": "At what depth is 1 % of the light left",

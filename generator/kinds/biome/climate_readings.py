@@ -27,6 +27,7 @@ PEAK = 0.1
 GROWTH = 5.0
 """Monthly mean temperature [degC] from which on most plants grow."""
 NEXT_TO_IT = "That is the month beside it."
+_TURNED = {"rises": "falls", "falls": "rises"}
 
 
 def readings(asked: AskedStation) -> Iterator[Made]:
@@ -147,7 +148,7 @@ def growing_begins(asked: AskedStation) -> Made:
     )
     wrong = [
         (names((thaw[0],)), Wrong("", "clim.thaw-is-growth", "There the mean is above 0 °C for the first time.")),
-        (names(asked.months("warmest_month")), Wrong("", "clim.range-max", "That is the warmest month.")),
+        (names(asked.months("warmest_month")), Wrong("", "num.past-first", "That is the warmest month, long after growth has begun.")),
         (names((beside(growing[-1])[1], _last(growing))), Wrong("", "clim.wrong-end", "That is where the growing season ends.")),
         (names(beside(starts[0])), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
     ]
@@ -173,7 +174,7 @@ def fastest_warming(asked: AskedStation) -> Made:
             "Take the difference of each two neighbouring months from the table under the diagram. The largest one upwards counts.",
         ),
     )
-    return _pair(asked, draft, month, changes, max(range(1, 13), key=lambda one: temps[one - 1]), ("monthly_precip", "precipitation"))
+    return _pair(asked, draft, month, "monthly_mean_temp", "rises", ("monthly_precip", "precipitation"))
 
 
 def fastest_change_of_rain(asked: AskedStation) -> Made:
@@ -197,7 +198,7 @@ def fastest_change_of_rain(asked: AskedStation) -> Made:
             f"Take the difference of each two neighbouring months from the table under the diagram. The largest {goes} counts.",
         ),
     )
-    return _pair(asked, draft, month, changes, rain.index(max(rain)) + 1, None)
+    return _pair(asked, draft, month, "monthly_precip", f"{goes}s")
 
 
 def wettest(asked: AskedStation) -> Made:
@@ -251,19 +252,32 @@ def _month(asked: AskedStation, draft: Draft, right: Sequence[int], wrong: Seque
     return reading(draft, names(asked.year), names(tuple(right)), wrong, asked.catalogue, otherwise=otherwise)
 
 
-def _pair(asked: AskedStation, draft: Draft, month: int, changes: Sequence[float], highest: int, other: tuple[str, str] | None) -> Made:
-    """Two neighbouring months, named by the first of them."""
-    opposite_way = min(range(1, 13), key=lambda one: changes[one - 1])
+def _pair(asked: AskedStation, draft: Draft, month: int, line: str, goes: str, other: tuple[str, str] | None = None) -> Made:
+    """Two neighbouring months, named by the first of them, between which a line rises or falls most."""
+    values, sign = asked.fact(line).series, 1 if goes == "rises" else -1
+    changes = [sign * change for change in _changes(values)]
+    highest = values.index(max(values)) + 1
+    opposite_way = changes.index(min(changes)) + 1
     wrong = [
-        (_steps((beside(highest)[0], highest)), Wrong("", "clim.height-slope", "That is where the line is highest.")),
-        (_steps((opposite_way,)), Wrong("", "clim.rise-or-fall", "It is steep there, but it goes the other way.")),
+        *((_steps((top,)), _at_the_top(asked, line, goes, changes[top - 1])) for top in (beside(highest)[0], highest)),
+        (_steps((opposite_way,)), Wrong("", "clim.rise-or-fall", f"It is steep there, but the line {_TURNED[goes]}.")),
         (_steps(beside(month)), Wrong("", "clim.wrong-month", "That is the step beside it.")),
     ]
     if other is not None:
         series, called = other
         on_the_other = _changes(asked.fact(series).series)
-        wrong.insert(2, (_steps((on_the_other.index(max(on_the_other)) + 1,)), Wrong("", "clim.wrong-axis", f"That is where {called} rises most.")))
+        wrong.insert(-1, (_steps((on_the_other.index(max(on_the_other)) + 1,)), Wrong("", "clim.wrong-axis", f"That is where {called} rises most.")))
     return reading(draft, _steps(asked.year), _steps((month,)), wrong, asked.catalogue, otherwise="Compare the steps from month to month: the steepest piece of the line counts.")
+
+
+def _at_the_top(asked: AskedStation, line: str, goes: str, change: float) -> Wrong:
+    """A step beside the highest point: it goes the other way, or it goes the right way, but less."""
+    if change < 0:
+        return Wrong("", "clim.rise-or-fall", f"The line is highest there, but it {_TURNED[goes]}.")
+    unit = asked.fact(line).unit
+    by = shown.written(f"{change:.3g}")
+    told = f"it {goes} by only {unit.after(by) if unit else by}" if change else "it runs level"
+    return Wrong("", "clim.height-slope", f"The line is highest there, but {told}.")
 
 
 def _steps(months: Sequence[int]) -> tuple[str, ...]:

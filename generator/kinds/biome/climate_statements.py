@@ -29,6 +29,7 @@ MILD = 12.0
 LEAST_LIGHT = 1.0
 """Difference [h] of the longest and the shortest mean day that is worth speaking of."""
 FEWEST_EVENTS, MOST_EVENTS = 4, 5
+_LONGEST = "The days are longest"
 LITTLE, PLENTY = 700.0, 500.0
 """Annual precipitation [mm] below which a humid place and above which a dry one are easily misjudged by it."""
 
@@ -41,7 +42,7 @@ def dry_months(asked: AskedStation) -> Made:
     frozen, rainless, warmest = (asked.fact(name) for name in ("months_below_freezing", "driest_month", "warmest_month"))
     draft = Draft(
         id=item,
-        prompt=f"Which months are dry at {asked.place} by the rule of the climate diagram (precipitation in mm below twice the temperature in °C)?",
+        prompt=f"Which list names all months that are dry at {asked.place} by the rule of the climate diagram (precipitation in mm below twice the temperature in °C)?",
         solution=f"By the rule, {dry.shown}: compare the two lines month by month.",
         hints=(
             "In a dry month the line of precipitation runs below that of temperature.",
@@ -49,8 +50,8 @@ def dry_months(asked: AskedStation) -> Made:
         ),
     )
     wrong = [
-        Wrong(as_option(rainless.shown), "clim.least-is-dry", _least_told(asked, rainless.shown)),
-        Wrong(as_option(warmest.shown), "clim.desert-hot", "That is when it is warmest."),
+        Wrong(as_option(rainless.shown), *_least_told(asked, rainless.shown)),
+        Wrong(as_option(warmest.shown), "clim.desert-hot", _warmest_told(asked)),
         Wrong(as_option(frozen.shown), "clim.frost-is-dry", "These months average below 0 °C."),
     ]
     if is_southern(asked.station):
@@ -62,12 +63,17 @@ def dry_months(asked: AskedStation) -> Made:
     return choice(draft, as_option(dry.shown), said[:3], asked.catalogue, fact=dry, salt=asked.subject.id)
 
 
-def _least_told(asked: AskedStation, months: str) -> str:
-    """That least falls then; and that more months are dry, where these are."""
+def _least_told(asked: AskedStation, months: str) -> tuple[str, str]:
+    """The wrong idea, and that least falls then; also that more months are dry, where these are."""
     least = asked.months("driest_month")
     if not set(least) <= set(asked.months("dry_months")):
-        return "That is when least precipitation falls."
-    return f"Least falls then, and {months} {'is' if len(least) == 1 else 'are'} dry, but not alone."
+        return "clim.least-is-dry", "That is when least precipitation falls."
+    return "clim.driest-only", f"Least falls then, and {months} {'is' if len(least) == 1 else 'are'} dry, but not alone."
+
+
+def _warmest_told(asked: AskedStation) -> str:
+    more = ", but other months are dry too" if set(asked.months("warmest_month")) <= set(asked.months("dry_months")) else ""
+    return f"That is when it is warmest{more}."
 
 
 def why_dry(asked: AskedStation) -> Made:
@@ -99,7 +105,7 @@ def diagram_shows(asked: AskedStation) -> Made:
     Each is about something else, so that none of them gives another one away.
     """
     item, salt = "diagram_shows", asked.subject.id
-    topics = drawn([list(make(asked)) for make in (_warmth_and_rain, _season_of_rain, _driest, _wettest, _spread, _nights, _single_years, _growth)], salt, item)
+    topics = drawn([list(make(asked)) for make in (_warmth_and_rain, _season_of_rain, _driest, _wettest, _spread, _nights, _days_and_years, _growth)], salt, item)
     right = [one for topic in topics for one in topic[:1] if isinstance(one, Sound)][:WANTED]
     wrong = [one for topic in topics if not any(one in right for one in topic) for one in topic if isinstance(one, Wrong)][: WANTED + 1]
     if len(right) < WANTED or len(wrong) < WANTED:
@@ -137,7 +143,7 @@ def _season_of_rain(asked: AskedStation) -> Iterator[Sound | Wrong]:
     if summer * PLAIN < winter:
         yield Sound(text, told)
     elif summer > PLAIN * winter:
-        yield Wrong(text, "clim.wrong-axis", told)
+        yield Wrong(text, "clim.desert-hot", told)
 
 
 def _driest(asked: AskedStation) -> Iterator[Sound | Wrong]:
@@ -197,10 +203,18 @@ def _nights(asked: AskedStation) -> Iterator[Sound | Wrong]:
         yield Wrong(f"In {name(cold)} it stays above 0 °C at night", "clim.mean-hides", "The diagram shows the mean of days and nights.")
 
 
-def _single_years(asked: AskedStation) -> Iterator[Sound | Wrong]:
+def _days_and_years(asked: AskedStation) -> Iterator[Sound | Wrong]:
     wet = asked.months("wettest_month")[0]
     if asked.precip(wet) > 0:
-        yield Wrong(f"Next year {asked.told('monthly_precip', wet)} will fall in {name(wet)}", "clim.one-year", "The diagram shows the mean of many years.")
+        amount = asked.told("monthly_precip", wet)
+        yield drawn(
+            (
+                Wrong(f"Next year {amount} will fall in {name(wet)}", "clim.one-year", "The diagram shows the mean of many years."),
+                Wrong(f"The rainiest day of the year falls in {name(wet)}", "clim.month-hides-days", "The diagram shows no single days."),
+                Wrong(f"{name(wet)} has more days with precipitation than any other month", "clim.month-hides-days", "The diagram shows how much falls, and not on how many days."),
+            ),
+            asked.subject.id, "hidden",
+        )[0]  # fmt: skip
 
 
 def _growth(asked: AskedStation) -> Iterator[Sound | Wrong]:
@@ -229,7 +243,7 @@ def year_order(asked: AskedStation) -> Made:
         prompt=f"Put these turning points of the mean year at {asked.place} in order, from {name(first)} on. Each falls in another month.",
         solution="; ".join(f"{name(month)}: {dated[month][:1].lower()}{dated[month][1:]}" for month in months) + ".",
         hints=(
-            "Date each of them first: find it on the diagram, and go straight down to its month.",
+            "Date each of them first, in the tables of this page: temperature and precipitation under the diagram, the length of the day among the numbers." if _LONGEST in at else "Date each of them first, in the table under the diagram.",
             f"The first of them comes in {name(months[0])}, the last in {name(months[-1])}.",
         ),
     )
@@ -255,7 +269,7 @@ def _events(asked: AskedStation) -> Iterator[tuple[str, int | None]]:
     yield "The first humid month follows the dry ones", _after(dry)
     yield "The growing season begins, with a mean of 5 °C or more", _begin(growing)
     yield "The growing season is over: the mean is below 5 °C again", _after(growing)
-    yield "The days are longest", _longest_day(asked)
+    yield _LONGEST, _longest_day(asked)
 
 
 def _longest_day(asked: AskedStation) -> int | None:

@@ -1,9 +1,13 @@
-"""Questions on a station that are worked out: means, totals, shares, and what is left of the water of a year."""
+"""Questions on a station that are worked out: means, totals, shares, and how much water lacks when a dry time begins."""
 
 from __future__ import annotations
 
-from generator.kinds.biome.asked_station import AskedStation, name
+from collections.abc import Sequence
+from decimal import Decimal
+
+from generator.kinds.biome.asked_station import AskedStation, beside, name
 from generator.kinds.biome.climate_facts import MM
+from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
@@ -14,8 +18,8 @@ from generator.questions.question import Made, Rejected
 PERCENT = unit("percent")
 LEAST_SHARE = 15.0
 """Part [%] of the year's precipitation that the wettest month must bring, to be worth a sum; a twelfth is 8.3 %."""
-LARGE = 0.3
-"""Surplus or deficit from which on it is worth a sum, as part of what falls or of what could evaporate."""
+SPELL, WORTH = 3, 50.0
+"""Months of a dry time that are added up, and the lack [mm] in them from which on it is worth a sum."""
 
 
 def annual_precip(asked: AskedStation) -> Made:
@@ -159,58 +163,56 @@ def wettest_share(asked: AskedStation) -> Made:
     )  # fmt: skip
 
 
-def water_left(asked: AskedStation) -> Made:
-    """What runs off, where much does, or what plants lack, where they lack much: a difference, with its unit."""
+def lack_of_water(asked: AskedStation) -> Made:
+    """How much more could evaporate than falls in the first months of the dry time, read from the table; only where wet months come before."""
+    item = "lack_of_water"
     if asked.no_balance:
-        return Rejected("water_surplus", asked.no_balance)
-    given = {name: asked.fact(name) for name in ("annual_precip", "potential_evapotranspiration", "actual_evapotranspiration")}
-    fall, could, does = given.values()
-    surplus, deficit = asked.fact("water_surplus"), asked.fact("water_deficit")
-    if surplus.number >= max(LARGE * fall.number, deficit.number):
-        return _surplus(asked, given)
-    if deficit.number >= LARGE * could.number and does.number < (1 - LARGE / 2) * fall.number:
-        return _deficit(asked, given)
-    return Rejected("water_surplus", "neither much more nor much less water comes than goes")
-
-
-def _surplus(asked: AskedStation, given: dict[str, Fact]) -> Made:
-    right = _difference(asked, "water_surplus", "annual_precip - actual_evapotranspiration", given)
+        return Rejected(item, asked.no_balance)
+    months = _first_lacking(asked)
+    if not months or asked.fact("water_surplus").number <= 0:
+        return Rejected(item, "no dry time follows a wet one")
+    given = {
+        name: _of_months(asked, series, f"{told} from {span(months)}", months)
+        for name, series, told in (("could", "monthly_pet", "What could evaporate"), ("falls", "monthly_precip", "What falls"), ("does", "monthly_actual_evapotranspiration", "What does evaporate"))
+    }
+    right = computed(f"{asked.station.id}.{item}", f"More that could evaporate than falls from {span(months)}", Expression("could - falls"), {name: given[name] for name in ("could", "falls")}, MM)
+    if right.number < WORTH:
+        return Rejected(item, "hardly more could evaporate than falls")
+    store = asked.fact("soil_store").shown
     draft = Draft(
-        id="water_surplus",
-        prompt=f"Of the {given['annual_precip'].shown} that fall at {asked.place} in a year, {given['actual_evapotranspiration'].shown} evaporate, by the water balance of this page. How much is left to run off or seep away?",
-        solution=f"{given['annual_precip'].shown} − {given['actual_evapotranspiration'].shown} = {right.shown}. Over a mean year the soil ends as it began, so what does not evaporate leaves as water.",
-        hints=("Water that falls has two ways out: it evaporates, or it leaves as water.", "Take what evaporates off what falls, and write the unit behind the number."),
+        id=item,
+        prompt=f"See “Soil water at the end of each month” among the numbers of this page. How much more could evaporate at {asked.place} from {span(months)} than falls in these months?",
+        solution=f"{given['could'].shown} could evaporate, and {given['falls'].shown} falls: {right.shown} more. The soil holds at most {store}; what it cannot give, plants lack.",
+        hints=("Two columns count: what falls, and what could evaporate.", f"Add up each of them from {span(months)}, then subtract one sum from the other."),
     )
     return number_entry(
-        draft, right, given,
+        draft, right, given | {"year_could": asked.fact("potential_evapotranspiration"), "year_falls": asked.fact("annual_precip")},
         (
-            Mistake("nit.budget-add", "annual_precip + actual_evapotranspiration", "adding what leaves to what comes in"),
-            Mistake("clim.could-is-does", "annual_precip - potential_evapotranspiration", "taking off what could evaporate"),
-            Mistake("clim.lack-sign", "actual_evapotranspiration - annual_precip", "taking what falls off what evaporates"),
+            Mistake("num.one-for-difference", "could", "giving what could evaporate alone"),
+            Mistake("num.sum-for-difference", "could + falls", "adding the two sums"),
+            Mistake("clim.could-is-does", "does - falls", "taking what does evaporate for what could"),
+            Mistake("clim.year-for-part", "year_could - year_falls", "taking the whole year"),
+            Mistake("clim.lack-sign", "falls - could", "subtracting the other way round"),
         ),
-        asked.catalogue, otherwise="What falls either evaporates or leaves as water: subtract.", asks_unit=True,
+        asked.catalogue, otherwise=f"Take the months from {span(months)} and no others, and add up each column by itself.", asks_unit=True,
     )  # fmt: skip
 
 
-def _deficit(asked: AskedStation, given: dict[str, Fact]) -> Made:
-    right = _difference(asked, "water_deficit", "potential_evapotranspiration - actual_evapotranspiration", given)
-    draft = Draft(
-        id="water_deficit",
-        prompt=f"By the water balance of this page, {given['potential_evapotranspiration'].shown} could evaporate at {asked.place} in a year if plants had water all year; {given['actual_evapotranspiration'].shown} do. How much water do they lack?",
-        solution=f"{given['potential_evapotranspiration'].shown} − {given['actual_evapotranspiration'].shown} = {right.shown}. In dry months plants close their pores and grow little.",
-        hints=("A lack is a difference: what could be used, and what is used.", "Take what does evaporate off what could, and write the unit behind the number."),
-    )
-    return number_entry(
-        draft, right, given,
-        (
-            Mistake("nit.budget-add", "potential_evapotranspiration + actual_evapotranspiration", "adding the two"),
-            Mistake("clim.rain-all-used", "potential_evapotranspiration - annual_precip", "taking off all that falls"),
-            Mistake("clim.lack-sign", "actual_evapotranspiration - potential_evapotranspiration", "subtracting the other way round"),
-        ),
-        asked.catalogue, otherwise="What could evaporate is the larger one; take off what does.", asks_unit=True,
-    )  # fmt: skip
+def _first_lacking(asked: AskedStation) -> tuple[int, ...]:
+    """The first months of the one run in which more could evaporate than falls; none where there are two runs, or a short one."""
+    lacking = [month for month in range(1, 13) if asked.fact("monthly_pet").series[month - 1] > asked.precip(month)]
+    starts = [month for month in lacking if beside(month)[0] not in lacking]
+    first = tuple((starts[0] + step - 1) % 12 + 1 for step in range(SPELL)) if len(starts) == 1 else ()
+    return first if set(first) <= set(lacking) else ()
 
 
-def _difference(asked: AskedStation, item: str, formula: str, given: dict[str, Fact]) -> Fact:
-    wanted = Expression(formula)
-    return computed(f"{asked.station.id}.{item}", asked.fact(item).name, wanted, {part: given[part] for part in wanted.names}, MM)
+def span(months: Sequence[int]) -> str:
+    """`April to June`, also over the turn of the year."""
+    return f"{name(months[0])} to {name(months[-1])}"
+
+
+def _of_months(asked: AskedStation, series: str, called: str, months: Sequence[int]) -> Fact:
+    """The sum of some months as the table shows them, so that whoever adds them up comes to the same."""
+    members = asked.fact(series).shown_members
+    total = sum((Decimal(repr(shown.read(members[month - 1]))) for month in months), Decimal(0))
+    return Fact(id=f"{asked.station.id}.{series}_of_months", name=called, value=float(total), unit=MM, written=f"{float(total):g}")

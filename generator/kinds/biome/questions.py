@@ -34,7 +34,7 @@ def questions(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Sequence[M
     told = [*_some(climate_readings.readings(asked), MOST_READINGS * is_drawn), *_some(map(climate_readings.coldest_in_the_south, others), is_drawn)]
     plain = _some(climate_readings.plain_readings(asked), is_drawn)
     seen = (climate_statements.dry_months(asked), climate_statements.diagram_shows(asked))
-    spread, water = climate_sums.annual_temp_range(asked), climate_sums.water_left(asked)
+    spread, water = climate_sums.annual_temp_range(asked), climate_sums.lack_of_water(asked)
     sums = [*([spread] if is_telling(asked) else []), climate_sums.wettest_share(asked), *_some((water, climate_sums.aridity_index(asked)), 1)]
     worked = _some(sums, len(sums))
     about = [

@@ -34,29 +34,30 @@ def test_share_of_even_rain_of_none_or_of_two_wettest_months_is_not_asked_for(pr
     assert isinstance(sums.wettest_share(small(precip=precip)), Rejected)
 
 
-def test_what_does_not_evaporate_runs_off_and_its_unit_is_asked_for() -> None:
-    """Deciduous forest: 990 - 639 = 351 mm; 990 - 675 = 315; 990 + 639 = 1629."""
-    question = sums.water_left(of_demo("temperate_deciduous_forest"))
+def test_lack_of_the_first_dry_months_is_added_up_from_the_table_and_its_unit_is_asked_for() -> None:
+    """Shrubland, April to June: 51 + 83 + 119 = 253 mm could evaporate, 38 + 20 + 6 = 64 mm fall; of the year 833 - 533 = 300 mm."""
+    question = sums.lack_of_water(of_demo("mediterranean_shrubland"))
     answer, slips = number(question)
-    assert ("351 mm", "315 mm", "1630 mm", "−351 mm") == (answer, slips["clim.could-is-does"], slips["nit.budget-add"], slips["clim.lack-sign"])
-    assert isinstance(question, NumberEntry) and question.asks_unit and "water_surplus" == question.id
+    assert ("189 mm", "253 mm", "317 mm", "300 mm", "−189 mm") == (
+        answer, slips["num.one-for-difference"], slips["num.sum-for-difference"], slips["clim.year-for-part"], slips["clim.lack-sign"],
+    )  # fmt: skip
+    assert isinstance(question, NumberEntry) and question.asks_unit and "from April to June" in question.prompt
 
 
-def test_what_plants_lack_is_not_what_falls_short_of_demand() -> None:
-    """Savanna: 1547 - 752 = 795 mm, and 1547 - 920 = 627."""
-    question = sums.water_left(of_demo("savanna"))
-    answer, slips = number(question)
-    assert ("water_deficit", "795 mm", "627 mm") == (question.id, answer, slips["clim.rain-all-used"])
+def test_dry_time_over_the_turn_of_the_year_is_named_by_its_ends() -> None:
+    """Savanna, October to December: 138 + 110 + 90 = 338 mm, 58 + 5 + 0 = 63 mm."""
+    question = sums.lack_of_water(of_demo("savanna"))
+    assert ("275 mm", True) == (number(question)[0], "from October to December" in question.prompt)
 
 
-@pytest.mark.parametrize("name", ["hot_desert", "tundra", "boreal_forest"])
-def test_water_of_a_desert_of_the_cold_or_of_a_balanced_year_is_no_sum(name: str) -> None:
-    """In a desert all that falls evaporates; in the boreal forest 98 mm are lacking and 145 mm left, of 576 mm."""
-    assert isinstance(sums.water_left(of_demo(name)), Rejected)
+@pytest.mark.parametrize("name", ["hot_desert", "tundra", "alpine", "temperate_grassland"])
+def test_lack_is_no_sum_without_a_dry_time_behind_a_wet_one(name: str) -> None:
+    """In a desert and in the grassland nothing ever runs off; on the saddle more falls each month than could evaporate."""
+    assert isinstance(sums.lack_of_water(of_demo(name)), Rejected)
 
 
 def test_water_is_not_asked_for_without_latitude() -> None:
-    assert isinstance(sums.water_left(small(latitude="")), Rejected)
+    assert isinstance(sums.lack_of_water(small(latitude="")), Rejected)
     assert isinstance(sums.aridity_index(small(latitude="")), Rejected)
 
 

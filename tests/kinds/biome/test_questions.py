@@ -16,7 +16,7 @@ def test_without_latitude_other_questions_stand_in() -> None:
     """More than six come out without those that rest on it, so nobody need be told that these are missing."""
     of = biome(latitude="")
     assert {"dry_months", "annual_temp_range", "wettest_share", "limiting_factor", "fastest_warming"} <= set(made(of))
-    assert not {"aridity_index", "water_surplus", "water_deficit", "driest_soil"} & set(made(of))
+    assert not {"aridity_index", "lack_of_water", "driest_soil"} & set(made(of))
     assert {} == rejected(of)
 
 
@@ -36,7 +36,7 @@ def test_cold_climate_is_not_asked_how_dry_it_is() -> None:
     """Eight months below 0 °C and two above 6 °C."""
     tundra = biome([-20, -18, -15, -10, -2, 4, 9, 7, 2, -6, -12, -17])
     assert "cold" == tundra.facts["here.aridity_class"].value
-    assert not {"why_dry", "aridity_index", "water_surplus", "water_deficit"} & set(made(tundra))
+    assert not {"why_dry", "aridity_index", "lack_of_water"} & set(made(tundra))
 
 
 @pytest.mark.parametrize("record", BIOMES)
