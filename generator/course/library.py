@@ -9,7 +9,7 @@ from importlib.resources import files
 from pathlib import Path
 from typing import Any, TypeVar
 
-from generator.course.course_file import CourseFile
+from generator.course.course_file import CourseFile, MarkingRules
 from generator.course.glossaries import CommandWord, CommandWordsFile, MisconceptionsFile, Source, SourcesFile, VocabularyFile, Word
 from generator.course.magnitude import beyond_measure
 from generator.course.objectives import repeated_objectives, unknown_objectives
@@ -272,6 +272,7 @@ class _Reading:
         around = Around(
             subjects=subjects, kinds=self.kinds, records=self.folder.ids, topics=tuple(t.id for t in self.course.topics) if self.course else (),
             command_words=tuple(self.command_words or ()), catalogue=self.catalogue or Catalogue(),
+            rules=self.course.marking_rules if self.course else MarkingRules(),
         )  # fmt: skip
         sound = self.course is not None and self.catalogue is not None and self.command_words is not None and len(subjects) == len(self.folder.files)
         for file in written_files(self.content, self.name) if sound else ():

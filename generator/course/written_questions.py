@@ -2,24 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 from typing import Any
 
+from generator.course.course_file import MarkingRules
 from generator.course.references import FactTable, facts_kept_for_tests, texts_in
 from generator.diagnostics import Diagnostic, has_errors
 from generator.kind import Kind, Subject
-from generator.quantities.fact import Fact, Facts
+from generator.quantities.fact import Facts
 from generator.quantities.text import filled
 from generator.questions.misconception import Catalogue
 from generator.records.folder import RecordFile, read_folder
 from generator.records.checking import check
 from generator.records.finding import located_finding
 from generator.records.parts import Idea
-from generator.written.faults import Known, faults
-from generator.written.guide import Guided, Materials, guided, with_facts
+from generator.written.faults import faults
+from generator.written.guide import Guided, guided, with_facts
+from generator.written.known import Known
+from generator.written.materials import Materials
 from generator.written.record import WrittenQuestion
 
 FOLDER = WrittenQuestion.FOLDER
@@ -36,6 +39,7 @@ class Around:
     topics: tuple[str, ...]
     command_words: tuple[str, ...]
     catalogue: Catalogue
+    rules: MarkingRules = MarkingRules()
 
     @cached_property
     def facts(self) -> FactTable:
@@ -64,18 +68,19 @@ def read_written(file: RecordFile, around: Around) -> tuple[Guided | None, tuple
 
 
 def _materials(around: Around) -> Materials:
-    return Materials(around.facts, around.catalogue, lambda key: _chain(key, around), _fill(around.facts))
-
-
-def _fill(facts: Mapping[str, Fact]) -> Callable[[str], str]:
-    return lambda text: filled(text, facts)
+    rules = around.rules
+    return Materials(
+        around.facts, around.catalogue, lambda key: _chain(key, around), follow_through=rules.follow_through,
+        unit_needed=rules.unit_missing_loses_answer_mark, minutes_per_mark=rules.minutes_per_mark,
+    )  # fmt: skip
 
 
 def _chain(key: str, around: Around) -> tuple[Idea, ...]:
     record, _, name = key.partition("#")
     subject = around.subjects[record]
     chain = next(one for one in subject.record.explanations if one.id == name).chain
-    return tuple(with_facts(idea, _fill(FactTable(subject.facts, around.subjects))) for idea in chain)
+    facts = FactTable(subject.facts, around.subjects)
+    return tuple(with_facts(idea, lambda text: filled(text, facts)) for idea in chain)
 
 
 def _texts(value: Any) -> list[tuple[tuple[str | int, ...], str]]:

@@ -81,7 +81,7 @@ def _part(site: Site, guide: PartGuide, name: str) -> dict[str, Any]:
     part, page = guide.part, written_uri(name)
     return {
         "part": part, "prompt": _with_facts(site, part.prompt, page), "marks": _marks(site, part.marks), "minutes": _minutes(site, part.marks),
-        "lines": guide.lines, "rules": guide.rules, "rule": part.award.rule or "parts", "answer": _answer_box(guide, name), "samples": [_sample(site, guide, sample, page) for sample in part.samples],
+        "lines": guide.lines, "rules": guide.rules, "rule": part.award.rule or "parts", "answer": _answer_box(guide, name), "samples": [_sample(site, guide, sample, page) for sample in guide.samples],
         "ruled": range(LINES_FOR_A_MARK * part.marks), "cautions": part.cautions,
     }  # fmt: skip
 

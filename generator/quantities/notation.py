@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import ast
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Generic, NamedTuple, Protocol, TypeVar
 
@@ -175,6 +175,22 @@ class Terms:
             return (self.unit.after(member) if self.unit else member,)
         return None
 
+    def in_full(self, function: str, arguments: list[str]) -> str:
+        """A function of the series with its members and their unit: `(26 + 48) mm`; empty for one that has no such form."""
+        if function == "sum_months" and all(one.isdecimal() for one in arguments):
+            start, end = (int(month) - 1 for month in arguments)
+            return self._together(self.shown[(start + step) % len(self.shown)] for step in range((end - start) % len(self.shown) + 1))
+        if function in ("sum", "mean"):
+            together = self._together(self.shown)
+            return together if function == "sum" else f"({together} ÷ {len(self.shown)})"
+        if function == "count":
+            return str(len(self.shown))
+        return (self.written_out(function) or ("",))[0]
+
+    def _together(self, members: Iterable[str]) -> str:
+        added = f"({' + '.join(map(_signed, members))})"
+        return self.unit.after(added) if self.unit else added
+
 
 class PlainText:
     """One line of text; names are replaced by what stands for them (a number with its unit), or by words."""
@@ -224,6 +240,22 @@ class PlainText:
 
     def comparison(self, left: str, sign: str, right: str) -> str:
         return f"{left} {sign} {right}"
+
+
+class SetUpText(PlainText):
+    """As plain text, but every series with its numbers and their unit, as the set-up of a sum on paper wants it."""
+
+    def __init__(self, stands_for: dict[str, str], members: dict[str, Terms]) -> None:
+        super().__init__(stands_for)
+        self.members = members
+
+    def power(self, base: str, exponent: str) -> str:
+        return super().power(f"({base})" if " " in base and not base.endswith(")") else base, exponent)
+
+    def call(self, function: str, arguments: list[str]) -> str:
+        first, *rest = arguments
+        written = self.members[first].in_full(function, rest) if first in self.members else ""
+        return written or super().call(function, arguments)
 
 
 def _signed(term: str) -> str:

@@ -7,7 +7,7 @@ from typing import Protocol
 
 from generator.quantities import shown
 from generator.quantities.expression import Expression
-from generator.quantities.notation import PlainText, Terms, write
+from generator.quantities.notation import PlainText, SetUpText, Terms, write
 from generator.quantities.units import Unit
 
 
@@ -50,6 +50,11 @@ class Substitution:
     def put_in(self) -> str:
         """The expression with the numbers put in: `4800 kg N ha⁻¹ ÷ 94.0 kg N ha⁻¹ yr⁻¹`."""
         return write(self.expression, PlainText(self.stands_for, self.terms))
+
+    @property
+    def set_up(self) -> str:
+        """As `put_in`, and every series with its numbers too: `(26 + 48 + 66) mm ÷ 327 mm`."""
+        return write(self.expression, SetUpText(self.stands_for, self.terms))
 
     @property
     def stands_for(self) -> dict[str, str]:

@@ -16,6 +16,7 @@ from generator.questions.mistake import Mistake, accepted, comes_out, options, s
 from generator.questions.question import (
     ChartReading,
     Choice,
+    Interval,
     LabelSlip,
     Made,
     Matching,
@@ -88,21 +89,22 @@ def first_made(*candidates: Made) -> Made:
 
 def number_entry(
     draft: Draft, right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue, *, otherwise: str,
-    asks_unit: bool = False, kept: tuple[str, ...] = (), parts: tuple[str, ...] = (),
+    asks_unit: bool = False, kept: tuple[str, ...] = (), parts: tuple[str, ...] = (), within: Interval | None = None,
 ) -> NumberEntry | Rejected:  # fmt: skip
     """A number to type; known mistakes are recognised and answered. `otherwise` is the hint to any other number.
 
-    `kept` and `parts` say what fresh numbers must respect, as `NumberEntry` has it.
+    `kept` and `parts` say what fresh numbers must respect, as `NumberEntry` has it. `within` is the accepted range, where its author has
+    seen to it that the numbers as shown give a result in it.
     """
     if not right.is_number:
         return Rejected(draft.id, f"{right.name.lower()} is {right.shown}")
-    if not comes_out(right):
+    if within is None and not comes_out(right):
         return Rejected(draft.id, DOES_NOT_COME_OUT)
     mistakes = tuple(mistakes)
     return NumberEntry(
         id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right, hints=draft.hints or _steps(right, otherwise),
         unit=right.unit.shown if right.unit else "", answer=right.shown_exactly,
-        accepted=accepted(right.number, right.figures, tolerance(right)), right_feedback=draft.solution,
+        accepted=within or accepted(right.number, right.figures, tolerance(right)), right_feedback=draft.solution,
         slips=slips(right, given, mistakes, catalogue), otherwise=otherwise, asks_unit=asks_unit and right.unit is not None,
         given=given, mistakes=mistakes, kept=kept, parts=parts,
     )  # fmt: skip

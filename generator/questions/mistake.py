@@ -14,7 +14,7 @@ from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.question import Interval, Mistake, Option, Slip
 
-__all__ = ["Mistake", "WrongValue", "accepted", "apart", "comes_out", "got_by", "options", "slips", "told_apart", "tolerance", "wrong_values"]
+__all__ = ["Mistake", "WrongValue", "accepted", "apart", "as_shown", "comes_out", "got_by", "options", "shown_like", "slips", "told_apart", "tolerance", "wrong_values"]
 
 TOLERANCE = 0.02
 """Relative distance from the exact value that still counts as right: covers rounding each step to three figures."""
@@ -71,13 +71,13 @@ def comes_out(right: Fact) -> bool:
     working = right.working
     if not isinstance(working, Substitution) or not right.is_number or right.unit is None:
         return True
-    given = {name: _as_shown(fact) for name, fact in working.given if isinstance(fact, Fact)}
+    given = {name: as_shown(fact) for name, fact in working.given if isinstance(fact, Fact)}
     again = computed(right.id, right.name, working.expression, given, right.unit, bare=working.bare)
     within = accepted(right.number, right.figures, tolerance(right))
     return again.is_number and within.meets(Interval(again.number, again.number))
 
 
-def _as_shown(fact: Fact) -> Fact:
+def as_shown(fact: Fact) -> Fact:
     """With the number that a reader sees in place of the unrounded one."""
     if fact.is_series:
         return replace(fact, value=tuple(shown.read(member) for member in fact.shown_members))
@@ -89,7 +89,7 @@ def slips(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], c
     return tuple(
         Slip(
             accepted=accepted(wrong.value, right.figures, tolerance(right)),
-            shown=_shown(right, wrong.value),
+            shown=shown_like(right, wrong.value),
             **got_by(wrong.mistake.how, catalogue[wrong.mistake.misconception]),
         )
         for wrong in wrong_values(right, given, mistakes)
@@ -100,7 +100,7 @@ def options(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake],
     """The right value and the wrong ones as options in rising order; `why` is the feedback to the right one."""
     found = [(right.number, Option(text=right.shown_exactly, feedback=why, right=True))]
     found += [
-        (w.value, Option(text=_shown(right, w.value), **got_by(w.mistake.how, catalogue[w.mistake.misconception])))
+        (w.value, Option(text=shown_like(right, w.value), **got_by(w.mistake.how, catalogue[w.mistake.misconception])))
         for w in wrong_values(right, given, mistakes)
     ]
     return tuple(option for _, option in sorted(found, key=lambda pair: pair[0]))
@@ -111,7 +111,7 @@ def got_by(how: str, slip: Misconception) -> dict[str, str]:
     return slip.answers(f"You get this number by {how}.")
 
 
-def _shown(right: Fact, value: float) -> str:
+def shown_like(right: Fact, value: float) -> str:
     """With as many figures as the right answer, but no zeros behind the decimal point where that one has none."""
     fewer = shown.whole_digits(value) + shown.decimals(right.shown_number)
     is_exact = abs(value) >= 1 and fewer < right.figures and math.isclose(float(shown.rounded(value, fewer)), value, rel_tol=1e-12)

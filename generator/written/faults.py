@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Collection, Iterator, Sequence
 
 from generator.diagnostics import Severity, did_you_mean, few_of, listed
-from generator.quantities.expression import Expression, ExpressionError
+from generator.quantities.expression import ExpressionError
 from generator.quantities.fact import Fact
 from generator.quantities.text import Claim, references, stray_braces
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
 from generator.records.parts import Idea
-from generator.written.guide import ANSWER, SETUP, Materials, ideas_of, work_out
-from generator.written.record import Award, Calculation, FromChain, Stimulus, WrittenPart, WrittenQuestion
+from generator.written.calculation import own_words
+from generator.written.calculation_faults import calculation_faults, number_faults, reading_faults
+from generator.written.guide import ANSWER, SETUP
+from generator.written.known import Known, unknown, unknown_in, wrong_fact
+from generator.written.materials import Materials
+from generator.written.record import Award, FromChain, Stimulus, WrittenPart, WrittenQuestion
 
 FEWEST_SAMPLES = 3
 """Of a part with two marks or more: a strong, a partial one, and one off the focus."""
@@ -22,70 +25,54 @@ _WORK = re.compile(r"\b(collect|heat|burn|mix|pour|dissolve|dig|wade|sample|boil
 """Verbs of a part that has students do or plan work in field or laboratory."""
 
 
-@dataclass(frozen=True)
-class Known:
-    """What a written question may name."""
-
-    command_words: Collection[str]
-    topics: Collection[str]
-    misconceptions: Collection[str]
-    records: Collection[str]
-    charts: Mapping[str, Collection[str]]
-    """The names of the charts of each record."""
-    chains: Mapping[str, Collection[str]]
-    """The explanations of each record."""
-    facts: Mapping[str, Fact]
-    kept: Collection[str]
-    """Keys of facts that are kept for class tests."""
-
-
 def faults(question: WrittenQuestion, texts: Sequence[tuple[FieldPath, str]], known: Known, materials: Materials) -> Iterator[Finding]:
     """Everything that is wrong; `texts` are all texts of the file with their places."""
     if question.topic not in known.topics:
-        yield _unknown(("topic",), "a topic of course.yaml", question.topic, known.topics)
+        yield unknown(("topic",), "a topic of course.yaml", question.topic, known.topics)
     yield from _see(question.see, ("see",), known)
-    yield from _texts(texts, known)
+    yield from _texts(texts, question, known)
+    for name, number in question.numbers.items():
+        yield from number_faults(name, number, ("numbers", name), known, materials)
     for index, stimulus in enumerate(question.stimulus):
         yield from _stimulus(stimulus, ("stimulus", index), known)
     earlier: list[str] = []
+    results: dict[str, Fact] = {}
     for index, part in enumerate(question.parts):
-        yield from _part(part, ("parts", index), earlier, known, materials)
+        yield from _part(part, ("parts", index), earlier, known, materials, results)
         earlier.append(part.id)
-
-
-def _unknown(path: FieldPath, expected: str, found: str, known: Collection[str]) -> Finding:
-    return Finding(path=path, expected=expected, found=f'"{found}"', mend=did_you_mean(found, known, few_of(found, known, "names")))
 
 
 def _see(record: str | None, path: FieldPath, known: Known) -> Iterator[Finding]:
     if record is not None and record not in known.records:
-        yield _unknown(path, "a record", record, known.records)
+        yield unknown(path, "a record", record, known.records)
 
 
-def _texts(texts: Sequence[tuple[FieldPath, str]], known: Known) -> Iterator[Finding]:
-    """Facts in text; a written question has none of its own, so each is named with its record."""
+def _texts(texts: Sequence[tuple[FieldPath, str]], question: WrittenQuestion, known: Known) -> Iterator[Finding]:
+    """Facts in text, and what the question's own calculations give."""
     for path, text in texts:
         if stray_braces(text):
             yield Finding(path=path, expected="a fact between braces", found="a brace that stands alone", mend="close the brace, or remove it")
+        own = list(_own_words(path, question))
         for reference in references(text):
-            yield from _fact(path, reference.key, known, reference.text)
+            if reference.key in own:
+                continue
+            if own and not reference.record:
+                mend = did_you_mean(reference.key, own, few_of(reference.key, own, "words"))
+                yield Finding(path=path, expected="a fact of a record, or what a calculation gives", found=reference.text, mend=mend, fragment=reference.text)
+            else:
+                yield from wrong_fact(path, reference.key, known, reference.text)
 
 
-def _fact(path: FieldPath, key: str, known: Known, fragment: str) -> Iterator[Finding]:
-    record, colon, name = key.partition(":")
-    if not colon:
-        mend = "name its record too, as in biome/savanna:teva_crossing.annual_precip"
-        yield Finding(path=path, expected="a fact of a record", found=f'"{key}"', mend=mend, fragment=fragment)
-    elif record not in known.records:
-        mend = did_you_mean(record, known.records, few_of(record, known.records, "records"))
-        yield Finding(path=path, expected="a record", found=f'"{record}"', mend=mend, fragment=fragment)
-    elif key in known.kept:
-        mend = "name another place: this one is kept for class tests by `use: paper`"
-        yield Finding(path=path, expected="a fact that students may see", found=f'"{key}"', mend=mend, fragment=fragment)
-    elif key not in known.facts:
-        own = [one.partition(":")[2] for one in known.facts if one.startswith(f"{record}:")]
-        mend = did_you_mean(name, own, f"its facts are listed by: studyguide facts {record}")
-        yield Finding(path=path, expected=f"a fact of {record}", found=f'"{name}"', mend=mend, fragment=fragment)
+def _own_words(path: FieldPath, question: WrittenQuestion) -> Iterator[str]:
+    """What ideas and samples may name besides facts: the question's own numbers, those of earlier parts, and a sample those of its part."""
+    match path:
+        case ("parts", int(index), "samples" | "ideas" as where, *_):
+            yield from question.numbers
+            for part in question.parts[:index]:
+                if part.calculate or part.read:
+                    yield from (f"{part.id}.{word}" for word in ("answer", "setup")[: 2 if part.calculate else 1])
+            if where == "samples":
+                yield from own_words(question.parts[index])
 
 
 def _stimulus(stimulus: Stimulus, path: FieldPath, known: Known) -> Iterator[Finding]:
@@ -95,45 +82,44 @@ def _stimulus(stimulus: Stimulus, path: FieldPath, known: Known) -> Iterator[Fin
         yield Finding(path=path, expected="one of `text`, `chart` or `table`", found=found, mend="write an entry for each")
     for field in ("chart", "table"):
         if key := getattr(stimulus, field):
-            yield from _name_in(key, (*path, field), "a chart", known.charts, known)
+            yield from unknown_in(key, (*path, field), "a chart", known.charts, known)
 
 
-def _name_in(key: str, path: FieldPath, what: str, names: Mapping[str, Collection[str]], known: Known) -> Iterator[Finding]:
-    record, _, name = key.partition("#")
-    if record not in known.records:
-        yield _unknown(path, "a record", record, known.records)
-    elif record in names and name not in names[record]:
-        there = names[record]
-        mend = did_you_mean(name, there, f"it has {listed(there, 'and')}" if there else "it has none")
-        yield Finding(path=path, expected=f"{what} of {record}", found=f'"{name}"', mend=mend)
-
-
-def _part(part: WrittenPart, path: FieldPath, earlier: Sequence[str], known: Known, materials: Materials) -> Iterator[Finding]:
+def _part(
+    part: WrittenPart, path: FieldPath, earlier: Sequence[str], known: Known, materials: Materials, results: dict[str, Fact]
+) -> Iterator[Finding]:  # fmt: skip
     yield from _see(part.see, (*path, "see"), known)
     if part.command_word not in known.command_words:
-        yield _unknown((*path, "command_word"), "a word of command_words.yaml", part.command_word, known.command_words)
-    if part.depends_on is not None and part.depends_on not in earlier:
-        mend = did_you_mean(part.depends_on, earlier, "name a part that stands above, or remove it")
-        yield Finding(path=(*path, "depends_on"), expected="an earlier part", found=f'"{part.depends_on}"', mend=mend)
+        yield unknown((*path, "command_word"), "a word of command_words.yaml", part.command_word, known.command_words)
+    for one in part.depends_on:
+        if one not in earlier:
+            mend = did_you_mean(one, earlier, "name a part that stands above, or remove it")
+            yield Finding(path=(*path, "depends_on"), expected="an earlier part", found=f'"{one}"', mend=mend)
     if _WORK.search(part.prompt) and not part.cautions:
         mend = "say under `cautions:` what to mind, and that local rules and qualified supervision come first"
         yield Finding(path=path, expected="cautions beside work in field or laboratory", found="none", mend=mend)
-    if (part.calculate is None) == (not part.ideas):
-        found = "neither" if part.calculate is None else "both"
-        yield Finding(path=path, expected="either `ideas` or `calculate`", found=found, mend="a part is marked by its ideas, or by set-up and answer")
+    given = [name for name in ("ideas", "calculate", "read") if getattr(part, name)]
+    if len(given) != 1:
+        found = listed((f"`{name}`" for name in given), "and") if given else "none of them"
+        mend = "a part is marked by its ideas, by set-up and answer, or by a reading"
+        yield Finding(path=path, expected="one of `ideas`, `calculate` and `read`", found=found, mend=mend)
         return
+    creditable: tuple[str, ...]
     if part.calculate is not None:
-        yield from _calculation(part, part.calculate, path, known, materials)
-        creditable: tuple[str, ...] = (SETUP, ANSWER)
+        yield from calculation_faults(part, part.calculate, path, earlier, known, materials, results)
+        creditable = (SETUP, ANSWER)
+    elif part.read is not None:
+        yield from reading_faults(part, part.read, path, known, materials, results)
+        creditable = (ANSWER,)
     else:
         if isinstance(part.ideas, FromChain):
-            wrong = list(_name_in(part.ideas.chain, (*path, "ideas", "from"), "an explanation", known.chains, known))
+            wrong = list(unknown_in(part.ideas.chain, (*path, "ideas", "from"), "an explanation", known.chains, known))
             yield from wrong
             if wrong or part.ideas.chain.partition("#")[0] not in known.chains:
                 return
         else:
             yield from _claims(part.ideas, path, known)
-        creditable = tuple(idea.id for idea in ideas_of(part, materials)) if _texts_are_sound(part, known) else ()
+        creditable = tuple(_idea_ids(part, materials))
         yield from _award_of_ideas(part.award, part.marks, len(creditable), path) if creditable else ()
     yield from _samples(part, creditable, path)
 
@@ -155,10 +141,9 @@ def _claims(ideas: Sequence[Idea], path: FieldPath, known: Known) -> Iterator[Fi
                 yield Finding(path=place, expected=f"{idea.holds_if}, for the idea says so", found=found, mend="mend the idea, or the numbers")
 
 
-def _texts_are_sound(part: WrittenPart, known: Known) -> bool:
-    own = () if isinstance(part.ideas, FromChain) else part.ideas
-    texts = [text for idea in own for text in (idea.says, *idea.accept, *idea.not_enough)]
-    return all(reference.key in known.facts for text in texts for reference in references(text))
+def _idea_ids(part: WrittenPart, materials: Materials) -> Iterator[str]:
+    ideas = materials.chain(part.ideas.chain) if isinstance(part.ideas, FromChain) else part.ideas
+    yield from (idea.id for idea in ideas)
 
 
 def _award_of_ideas(award: Award, marks: int, ideas: int, path: FieldPath) -> Iterator[Finding]:
@@ -176,49 +161,11 @@ def _award_of_ideas(award: Award, marks: int, ideas: int, path: FieldPath) -> It
         yield Finding(path=(*path, "award"), expected=f"more than {marks} ideas to choose from", found=str(ideas), mend="write `rule: each`, or add an idea")
 
 
-def _calculation(part: WrittenPart, calculation: Calculation, path: FieldPath, known: Known, materials: Materials) -> Iterator[Finding]:
-    if part.award.rule or (part.award.setup or 0) + (part.award.answer or 0) != part.marks:
-        found = f"rule: {part.award.rule}" if part.award.rule else str((part.award.setup or 0) + (part.award.answer or 0))
-        mend = "write `award: {setup: 1, answer: 1}`, or as many as the part has marks"
-        yield Finding(path=(*path, "award"), expected=f"marks for set-up and answer that make {part.marks}", found=found, mend=mend)
-    wrong = [one for name, key in calculation.given.items() for one in _fact((*path, "calculate", "given", name), key, known, "")]
-    yield from wrong
-    for index, slip in enumerate(calculation.slips):
-        if slip.misconception not in known.misconceptions:
-            place = (*path, "calculate", "slips", index, "misconception")
-            wrong.append(_unknown(place, "an entry of misconceptions.yaml", slip.misconception, known.misconceptions))
-            yield wrong[-1]
-        if isinstance(finding := _readable((*path, "calculate", "slips", index, "expression"), slip.expression, calculation.given), Finding):
-            wrong.append(finding)
-            yield finding
-    if isinstance(finding := _readable((*path, "calculate", "expression"), calculation.expression, calculation.given), Finding):
-        wrong.append(finding)
-        yield finding
-    if wrong:
-        return
-    try:
-        work_out(part, calculation, materials)
-    except ValueError as error:
-        mend = "check the facts under `given:` and their units"
-        yield Finding(path=(*path, "calculate", "expression"), expected="an expression with a number for an answer", found=str(error), mend=mend)
-
-
-def _readable(path: FieldPath, source: str, given: Collection[str]) -> Finding | None:
-    try:
-        names = Expression(source).names
-    except ExpressionError as error:
-        return Finding(path=path, expected="an expression", found=f'"{source}"', mend=str(error))
-    if missing := [name for name in names if name not in given]:
-        mend = did_you_mean(missing[0], given, f'say under `given:` which fact "{missing[0]}" is')
-        return Finding(path=path, expected="names that stand under `given:`", found=f'"{missing[0]}"', mend=mend)
-    return None
-
-
 def _samples(part: WrittenPart, creditable: Collection[str], path: FieldPath) -> Iterator[Finding]:
     for index, sample in enumerate(part.samples):
         for n, idea in enumerate(sample.earns):
             if creditable and idea not in creditable:
-                yield _unknown((*path, "samples", index, "earns", n), "an idea of this part", idea, creditable)
+                yield unknown((*path, "samples", index, "earns", n), "an idea of this part", idea, creditable)
     if part.marks >= 2 and len(part.samples) < FEWEST_SAMPLES:
         where = (*path, "samples") if part.samples else path
         yield Finding(

@@ -4,18 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
-from generator.quantities.expression import Expression
-from generator.quantities.fact import Fact, computed
+from generator.diagnostics import listed
+from generator.quantities.fact import Fact
 from generator.quantities.text import references
-from generator.quantities.units import unit
-from generator.quantities.working import Substitution
-from generator.questions.making import Draft, number_entry
-from generator.questions.misconception import Catalogue
-from generator.questions.question import Mistake, Needs, NumberEntry
 from generator.records.parts import Idea
-from generator.written.record import Calculation, FromChain, WrittenPart, WrittenQuestion
+from generator.written.calculation import Results, Worked, named_number, read_off, work_out
+from generator.written.materials import NO_WORDS, Materials
+from generator.written.record import FromChain, SampleAnswer, WrittenPart, WrittenQuestion, part_named
 
 SETUP, ANSWER = "setup", "answer"
 RULES = {
@@ -27,8 +24,18 @@ SETUP_RULE = (
     "The set-up earns its mark with the right numbers in the right places, each with its unit, even where the sum goes wrong after that. "
     "A right answer with its unit implies the set-up."
 )
+RANGE_RULE = "The answer counts from {range}: that takes in steps that were rounded to three figures. Carry numbers on unrounded."
+EXACT_RULE = "The answer is {answer}: with the numbers as they are shown the sum comes out exactly."
+READ_RULE = "A reading counts from {range}: half the distance of the marks of the scale to either side."
+UNIT_RULES = {
+    True: "Without its unit, or with a wrong one, the answer earns no mark.",
+    False: "A missing unit costs no mark here; a wrong one does.",
+}
+FIGURES_RULE = "{figures} significant figures are asked for. One more or one fewer is accepted; for other numbers of figures take off a mark once in a paper, no more."
+FOLLOWS = "A wrong result of {parts} that is carried on rightly loses no mark here, unless it makes the step easier or gives what cannot be, such as a share above 100 %."
+FOLLOWS_IN_WORDS = "What follows rightly from a wrong answer to {parts} loses no mark here."
+STOPS = "A wrong result of {parts} is not followed up: the marks here need the right one."
 _JOINS = re.compile(r"\b(because|so|so that|therefore|thus|hence)\b", re.IGNORECASE)
-FOLLOWS = "A wrong result of part {part} that is carried on rightly loses no mark here."
 
 
 @dataclass(frozen=True)
@@ -47,15 +54,6 @@ class GuideLine:
 
 
 @dataclass(frozen=True)
-class Worked:
-    """A calculation: its set-up with the numbers in it, and what counts as its answer."""
-
-    setup: str
-    entry: NumberEntry
-    """Knows the answer, the accepted range and the known slips, and can be set again with other numbers."""
-
-
-@dataclass(frozen=True)
 class PartGuide:
     """How one part is marked."""
 
@@ -65,6 +63,16 @@ class PartGuide:
     rules: tuple[str, ...]
     """In sentences, for whoever marks."""
     worked: Worked | None = None
+    """Of a calculation."""
+    reading: Worked | None = None
+    """Of a value that is read off a scale; it has no set-up."""
+    samples: tuple[SampleAnswer, ...] = ()
+    """With all numbers put in."""
+
+    @property
+    def number(self) -> Worked | None:
+        """What is known of the number that the part asks for; None where it asks for ideas."""
+        return self.worked or self.reading
 
 
 @dataclass(frozen=True)
@@ -74,48 +82,94 @@ class Guided:
     name: str
     question: WrittenQuestion
     guides: tuple[PartGuide, ...]
+    materials: Materials = field(compare=False, repr=False)
+    """What it was made of, so that it can be made again with other numbers."""
+
+    def __getitem__(self, part: str) -> PartGuide:
+        """The guide of a part by its id."""
+        return next(guide for guide in self.guides if guide.part.id == part)
 
 
-@dataclass(frozen=True)
-class Materials:
-    """What a guide is made of."""
+def guided(name: str, question: WrittenQuestion, materials: Materials, given: Mapping[str, Fact] | None = None) -> Guided:
+    """The question with its guide; nothing in it may be at fault.
 
-    facts: Mapping[str, Fact]
-    """By key: `biome/savanna:teva_crossing.annual_precip`."""
-    catalogue: Catalogue
-    chain: Callable[[str], tuple[Idea, ...]]
-    """The ideas of a record's explanation, by its key, with the record's facts put in."""
-    filled: Callable[[str], str]
-    """Puts facts into a text of the question."""
+    `given` are results of parts that stand instead of what the parts really give, for work that carries a wrong one on.
+    """
+    guides: list[PartGuide] = []
+    results: dict[str, Fact] = {}
+    words = {name: named_number(name, number, materials).shown_exactly for name, number in question.numbers.items()}
+    for part in question.parts:
+        guide = _part_guide(part, question.see, materials, results, words)
+        guides.append(guide)
+        if guide.number is not None:
+            results[part.id] = (given or {}).get(part.id, guide.number.result)
+            words |= {f"{part.id}.{name}": found for name, found in guide.number.words.items()}
+    return Guided(name, question, tuple(guides), materials)
 
 
-def guided(name: str, question: WrittenQuestion, materials: Materials) -> Guided:
-    """The question with its guide; nothing in it may be at fault."""
-    return Guided(name, question, tuple(_part_guide(part, question.see, materials) for part in question.parts))
-
-
-def _part_guide(part: WrittenPart, see: str | None, materials: Materials) -> PartGuide:
+def _part_guide(part: WrittenPart, see: str | None, materials: Materials, results: Results, earlier: Mapping[str, str]) -> PartGuide:
     prompt = materials.filled(part.prompt)
-    follows = (FOLLOWS.format(part=part.depends_on),) if part.depends_on else ()
-    if part.calculate is not None:
-        worked = work_out(part, part.calculate, materials)
-        taught = part.see or next(map(_record_of, part.calculate.given.values()), see or "")
-        lines = [
-            GuideLine(SETUP, f"Set-up: {worked.setup}", marks=part.award.setup or 0, teaches=taught),
-            GuideLine(ANSWER, f"Answer: {worked.entry.answer}", marks=part.award.answer or 0, teaches=taught),
-        ]
-        return PartGuide(part, prompt, tuple(line for line in lines if line.marks), (SETUP_RULE, *follows), worked)
+    if part.calculate is not None or part.read is not None:
+        return _number_guide(part, see, materials, results, earlier)
     taught = _taught_by(part, see or "")
-    lines = [GuideLine(idea.id, idea.says, idea.accept, idea.not_enough, gives=idea.gives or "", teaches=taught(idea.id)) for idea in ideas_of(part, materials)]
+    lines = [GuideLine(idea.id, idea.says, idea.accept, idea.not_enough, gives=idea.gives or "", teaches=taught(idea.id)) for idea in ideas_of(part, materials, earlier)]
     rule = RULES[part.award.rule or "each"].format(marks=part.marks, of=part.award.of)
-    return PartGuide(part, prompt, tuple(lines), (rule, *follows))
+    return PartGuide(part, prompt, tuple(lines), (rule, *_follows(part, materials)), samples=_samples(part, materials, earlier))
 
 
-def ideas_of(part: WrittenPart, materials: Materials) -> tuple[Idea, ...]:
+def _number_guide(part: WrittenPart, see: str | None, materials: Materials, results: Results, earlier: Mapping[str, str]) -> PartGuide:
+    if part.calculate is not None:
+        worked = work_out(part, part.calculate, materials, results)
+        facts = [key for key in part.calculate.given.values() if not part_named(key)]
+    else:
+        assert part.read is not None
+        worked = read_off(part, part.read, materials)
+        facts = [part.read.fact]
+    prompt = materials.filled(part.prompt)
+    worked = replace(worked, entry=replace(worked.entry, prompt=prompt))
+    taught = part.see or next(map(_record_of, facts), see or "")
+    lines = [
+        GuideLine(SETUP, f"Set-up: {worked.setup}", marks=part.award.setup or 0, teaches=taught),
+        GuideLine(ANSWER, f"Answer: {worked.entry.answer}", marks=part.award.answer or 0, teaches=taught),
+    ]
+    is_read = part.read is not None
+    return PartGuide(
+        part, prompt, tuple(line for line in lines if line.marks), tuple(_number_rules(part, worked, materials)),
+        worked=None if is_read else worked, reading=worked if is_read else None, samples=_samples(part, materials, {**earlier, **worked.words}),
+    )  # fmt: skip
+
+
+def _number_rules(part: WrittenPart, worked: Worked, materials: Materials) -> list[str]:
+    of_range = READ_RULE if part.read else EXACT_RULE if worked.is_exact else RANGE_RULE
+    rules = [SETUP_RULE] if part.award.setup else []
+    if part.award.answer:
+        rules.append(of_range.format(range=worked.range_shown, answer=worked.entry.answer))
+        rules += [UNIT_RULES[materials.unit_needed]] if worked.entry.unit else []
+    if part.calculate and part.calculate.figures:
+        rules.append(FIGURES_RULE.format(figures=part.calculate.figures))
+    return [*rules, *_follows(part, materials)]
+
+
+def _follows(part: WrittenPart, materials: Materials) -> tuple[str, ...]:
+    """How a wrong answer to an earlier part is treated, in a sentence; nothing where the part rests on none."""
+    if not part.carries_on:
+        return ()
+    sentence = STOPS if not materials.follow_through else FOLLOWS if part.calculate else FOLLOWS_IN_WORDS
+    return (sentence.format(parts=listed((f"part {one}" for one in sorted(part.carries_on)), "or")),)
+
+
+def _samples(part: WrittenPart, materials: Materials, words: Mapping[str, str]) -> tuple[SampleAnswer, ...]:
+    return tuple(
+        sample.model_copy(update={"text": materials.filled(sample.text, words), "comment": materials.filled(sample.comment, words)})
+        for sample in part.samples
+    )  # fmt: skip
+
+
+def ideas_of(part: WrittenPart, materials: Materials, words: Mapping[str, str] = NO_WORDS) -> tuple[Idea, ...]:
     """The ideas of a part in words, its own or those of the chain that it names."""
     if isinstance(part.ideas, FromChain):
         return materials.chain(part.ideas.chain)
-    return tuple(with_facts(idea, materials.filled) for idea in part.ideas)
+    return tuple(with_facts(idea, lambda text: materials.filled(text, words)) for idea in part.ideas)
 
 
 def with_facts(idea: Idea, filled: Callable[[str], str]) -> Idea:
@@ -136,33 +190,13 @@ def _taught_by(part: WrittenPart, otherwise: str) -> Callable[[str], str]:
     if isinstance(part.ideas, FromChain):
         chain = _record_of(part.ideas.chain)
         return lambda _: chain
-    quoted = {idea.id: next((one.record for text in (idea.says, *idea.accept) for one in references(text)), otherwise) for idea in part.ideas}
+    quoted = {
+        idea.id: next((one.record for text in (idea.says, *idea.accept) for one in references(text) if one.record), otherwise)
+        for idea in part.ideas
+    }  # fmt: skip
     return lambda idea: part.see or quoted[idea]
 
 
 def _record_of(key: str) -> str:
     """The record in the key of a fact or a chain."""
     return re.split("[:#]", key)[0]
-
-
-def work_out(part: WrittenPart, calculation: Calculation, materials: Materials) -> Worked:
-    """The calculation with the facts that it names.
-
-    Raises
-    ------
-    ExpressionError
-        If a name has no fact, or units do not fit.
-    UnitError
-        If the unit is not known.
-    ValueError
-        If there is no answer, such as a share of nothing.
-    """
-    given = {symbol: materials.facts[key] for symbol, key in calculation.given.items()}
-    fact = computed(part.id, "Answer", Expression(calculation.expression), given, unit(calculation.unit))
-    mistakes = [Mistake(slip.misconception, slip.expression, slip.how) for slip in calculation.slips]
-    draft = Draft(id=part.id, prompt=materials.filled(part.prompt), solution="", needs=Needs(part.needs))
-    entry = number_entry(draft, fact, given, mistakes, materials.catalogue, otherwise="", asks_unit=True)
-    if not isinstance(entry, NumberEntry):
-        raise ValueError(entry.because)
-    assert isinstance(fact.working, Substitution)
-    return Worked(fact.working.put_in, entry)

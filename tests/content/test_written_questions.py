@@ -13,6 +13,6 @@ each = pytest.mark.parametrize("guided", library().written, ids=lambda guided: g
 
 @each
 def test_every_idea_says_which_sort_it_is_and_every_line_where_it_is_taught(guided: Guided) -> None:
-    ideas = [line for guide in guided.guides if guide.worked is None for line in guide.lines]
+    ideas = [line for guide in guided.guides if guide.number is None for line in guide.lines]
     assert [] == [line.id for line in ideas if line.gives not in SORTS]
     assert [] == [line.id for guide in guided.guides for line in guide.lines if line.teaches not in library().subjects]

@@ -30,6 +30,30 @@ parts:
       slips: [{expression: whole / part, misconception: carb.pct-whole, how: turning it round}]
     award: {setup: 1, answer: 1}
     """ + SAMPLES % "setup"
+CARRYING = """\
+  - id: b
+    command_word: calculate
+    marks: 2
+    needs: data
+    prompt: Calculate what is left of the share.
+    calculate:
+      given: {share: 'part:a'}
+      expression: 1 - share
+      unit: percent
+      slips: [{expression: share, misconception: carb.pct-whole, how: giving the share itself}]
+    award: {setup: 1, answer: 1}
+    """ + SAMPLES % "setup"
+"""A second part, which takes up the result of `CALCULATION`."""
+READING = """\
+parts:
+  - id: a
+    command_word: identify
+    marks: 1
+    needs: data
+    prompt: Read off the elevation.
+    read: {fact: 'biome/temperate_grassland:harrow_plain.elevation', gridline: 100}
+    award: {answer: 1}
+"""
 CHAIN = """\
 parts:
   - id: a
@@ -42,9 +66,9 @@ parts:
     """ + SAMPLES % "demand"
 
 
-def read(text: str, head: str = HEAD) -> tuple[Guided | None, tuple[Diagnostic, ...]]:
+def read(text: str, head: str = HEAD, around: Around = AROUND) -> tuple[Guided | None, tuple[Diagnostic, ...]]:
     """The question of a file, and what is wrong with it."""
-    return read_written(RecordFile("written", "small", located(f"{head}{text}\n".encode(), "small.yaml")), AROUND)
+    return read_written(RecordFile("written", "small", located(f"{head}{text}\n".encode(), "small.yaml")), around)
 
 
 def sound(text: str) -> Guided:

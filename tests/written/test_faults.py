@@ -13,7 +13,7 @@ from generator.kinds import all_kinds
 from generator.records.folder import RecordFile
 from generator.records.located import located
 from tests.conventions.project import ROOT
-from tests.written.small_question import AROUND, CALCULATION, CHAIN, HEAD, read, told
+from tests.written.small_question import AROUND, CALCULATION, CARRYING, CHAIN, HEAD, READING, read, told
 
 
 def test_a_sound_question_has_nothing_to_tell() -> None:
@@ -40,6 +40,16 @@ def test_a_sound_question_has_nothing_to_tell() -> None:
         (CALCULATION, "expression: part / whole", "expression: part //", "parts[0].calculate.expression", "an expression"),
         (CALCULATION, "unit: percent", "unit: mm", "parts[0].calculate.expression", "an expression with a number for an answer"),
         (CALCULATION, "pike.production", "pike.prodction", "parts[0].calculate.given.part", "a fact of pyramid/sill_lake"),
+        (CALCULATION, "whole: 'pyramid/sill_lake:perch.production'", "whole: 'part:z'", "parts[0].calculate.given.whole", "an earlier part"),
+        (CALCULATION, "text: All.", "text: '{answr}'", "parts[0].samples[0].text", "a fact of a record, or what a calculation gives"),
+        (CALCULATION, "text: All.", "text: '{slip.2}'", "parts[0].samples[0].text", "a fact of a record, or what a calculation gives"),
+        (CALCULATION.replace("text: All.", "text: '{slip.1}'"), "{expression: whole / part,", "{expression: part / whole,", "parts[0].samples[0].text", "a slip with a number of its own"),
+        (CALCULATION, "prompt: Calculate the share.", "prompt: 'Calculate {answer}.'", "parts[0].prompt", "a fact of a record"),
+        (READING, "harrow_plain.elevation", "harrow_plain.elevatin", "parts[0].read.fact", "a fact of biome/temperate_grassland"),
+        (READING, "harrow_plain.elevation", "harrow_plain.wettest_month", "parts[0].read.fact", "a fact that is one known number"),
+        (READING, "gridline: 100", "gridline: 0", "parts[0].read.gridline", "more than 0"),
+        (READING, "award: {answer: 1}", "award: {setup: 1}", "parts[0].award", "`award: {answer: 1}`"),
+        (f"{CALCULATION}\n{CARRYING}".replace("id: b", "id: b\n    depends_on: a"), "{share: 'part:a'}", "{share: 'pyramid/sill_lake:pike.transfer_efficiency'}", "parts[1].calculate.given", "the result of part a"),
         (CALCULATION, "carb.pct-whole", "carb.pct-hole", "parts[0].calculate.slips[0].misconception", "an entry of misconceptions.yaml"),
         (CALCULATION, "{setup: 1, answer: 1}", "{setup: 1}", "parts[0].award", "marks for set-up and answer that make 2"),
     ],

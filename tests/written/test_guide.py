@@ -6,6 +6,7 @@ from dataclasses import replace
 
 import pytest
 
+from generator.course.course_file import MarkingRules
 from generator.course.written_questions import read_written
 from generator.kinds import all_kinds
 from generator.questions.fresh import variants
@@ -14,7 +15,7 @@ from generator.records.folder import RecordFile
 from generator.records.located import located
 from generator.written.guide import ANSWER, SETUP
 from tests.kinds.small_records import CONTENT, library
-from tests.written.small_question import AROUND, CALCULATION, CHAIN, HEAD, read, sound
+from tests.written.small_question import AROUND, CALCULATION, CARRYING, CHAIN, HEAD, read, sound
 
 
 def test_a_chain_gives_the_ideas_with_its_record_s_facts_in_them() -> None:
@@ -71,9 +72,22 @@ def test_other_rules_are_said_in_a_sentence(award: str, rule: str) -> None:
 
 
 def test_a_part_that_carries_a_result_on_says_how_a_wrong_one_is_treated() -> None:
-    second = CALCULATION.replace("parts:\n", "").replace("id: a", "id: b").replace("needs: data", "needs: data\n    depends_on: a")
-    guide = sound(f"{CALCULATION}\n{second}").guides[1]
-    assert "A wrong result of part a that is carried on rightly loses no mark here." in guide.rules
+    rules = sound(f"{CALCULATION}\n{CARRYING}").guides[1].rules
+    assert any(rule.startswith("A wrong result of part a that is carried on rightly loses no mark here, unless") for rule in rules)
+
+
+def test_a_part_in_words_names_every_part_that_it_rests_on() -> None:
+    words = CHAIN.replace("parts:\n", "").replace("id: a", "id: z").replace("needs: both", "needs: both\n    depends_on: [a, b]")
+    rules = sound(f"{CALCULATION}\n{CARRYING}\n{words}")["z"].rules
+    assert "What follows rightly from a wrong answer to part a or part b loses no mark here." in rules
+
+
+def test_a_school_that_follows_nothing_up_and_forgives_units_says_so() -> None:
+    rules = MarkingRules(follow_through=False, unit_missing_loses_answer_mark=False)
+    found, _ = read(f"{CALCULATION}\n{CARRYING}", around=replace(AROUND, rules=rules))
+    assert found is not None
+    assert "A wrong result of part a is not followed up: the marks here need the right one." in found["b"].rules
+    assert "A missing unit costs no mark here; a wrong one does." in found["b"].rules
 
 
 OWN = "ideas: [{id: a, says: %s}, {id: b, says: B.}, {id: c, says: C., gives: drawback}]"
