@@ -51,10 +51,10 @@ class Qualitative:
         self, explanations: Sequence[Explanation], adaptations: Sequence[Adaptation], people: Sequence[HumanImpact], terms: Sequence[Term]
     ) -> tuple[Question, ...]:
         """Those that come out fair and leave no doubt, at most one of each sort, so that none of them grows stale."""
-        sorts = (
-            self._orders(explanations), self._next_steps(explanations), self._benefits(adaptations), self._drawbacks(people), self._terms(terms),
-        )  # fmt: skip
-        found = (next((item for item in sort if isinstance(item, Question) and not any(flaws(item))), None) for sort in sorts)
+        order = _first_fair(self._orders(explanations))
+        unordered = [one for one in explanations if order is None or order.id != f"order-{one.id}"]
+        sorts = (self._next_steps(unordered), self._benefits(adaptations), self._drawbacks(people), self._terms(terms))
+        found = (order, *map(_first_fair, sorts))
         asked = [item for item in found if item is not None]
         matches = [item for item in asked if isinstance(item, Matching)]
         return tuple(item for item in asked if item not in matches[MOST_MATCHES:])
@@ -72,16 +72,19 @@ class Qualitative:
             yield ordering(draft, says, starts_with=FIRST_STEP, leads_on=next_step, salt=self.salt)
 
     def _next_steps(self, explanations: Sequence[Explanation]) -> Iterator[Made]:
-        """What follows straight from the first idea; the other options come later in the same chain, so all speak of one thing."""
+        """What follows straight from the first step; the other options come later in the same chain, so all speak of one thing.
+
+        Only of a chain whose author says that each step waits for the one before: of another a later idea may follow as well.
+        """
         for explanation in drawn(explanations, self.salt, "next"):
-            if explanation.joined != "in_order" or len(explanation.chain) < FEWEST_STEPS:
+            if explanation.joined != "step_by_step" or len(explanation.chain) < FEWEST_STEPS:
                 continue
             first, follows, *later = (self.filled(idea.says) for idea in explanation.chain)
             item = f"next-{explanation.id}"
             draft = Draft(
                 id=item, needs=Needs.KNOWLEDGE, solution=f"{first} {follows}",
                 prompt=f"A student begins to explain {self.filled(explanation.asks)}: “{first}” Which sentence comes next?",
-                hints=(f"Which of them needs nothing else than this: “{first}”?",),
+                hints=("Which of them needs nothing else to have happened before?",),
             )  # fmt: skip
             wrong = [Wrong(said, "ans.step-skipped", f"Before this comes: “{before}”") for before, said in pairwise([follows, *later])]
             yield choice(draft, follows, wrong[:3], self.catalogue, salt=self.salt)
@@ -122,3 +125,8 @@ class Qualitative:
             solution=f"{'One of the answers fits none of the lines. ' if others else ''}The pairs stand below, each with its reason.",
         )  # fmt: skip
         yield matching(draft, asked, others, salt=self.salt)
+
+
+def _first_fair(sort: Iterator[Made]) -> Question | None:
+    """The first that came out and leaves no doubt."""
+    return next((item for item in sort if isinstance(item, Question) and not any(flaws(item))), None)

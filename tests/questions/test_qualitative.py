@@ -48,8 +48,12 @@ def test_too_short_and_too_long_chains_are_not_ordered(number: int) -> None:
     assert not any(isinstance(item, Ordering) for item in made(explanations=(chain("leak", *steps, joined="step_by_step"),)).values())
 
 
+OTHER = chain("ordered", "Snow falls.", "It lies for months.", "Spring warms it.", "It melts.", joined="step_by_step")
+"""A chain that is put in order, so that another one may ask for its next step."""
+
+
 def test_what_comes_next_is_told_from_later_steps_of_the_same_chain() -> None:
-    item = made(explanations=(chain("leak", *FOUR),))["next-leak"]
+    item = made(explanations=(OTHER, chain("leak", *FOUR, joined="step_by_step")))["next-leak"]
     assert isinstance(item, Choice)
     assert "“Rain falls on 327 mm.”" in item.prompt
     assert ["Water runs off the field."] == [option.text for option in item.options if option.right]
@@ -58,16 +62,22 @@ def test_what_comes_next_is_told_from_later_steps_of_the_same_chain() -> None:
     assert any(option.feedback.startswith("Before this comes: “It carries nitrate along.”") for option in item.options)
 
 
-@pytest.mark.parametrize("joined", ["together", "step_by_step"])
-def test_only_a_chain_in_order_that_is_not_put_in_order_anyway_asks_for_its_next_step(joined: str) -> None:
-    assert "next-leak" not in made(explanations=(chain("leak", *FOUR, joined=joined),))
+@pytest.mark.parametrize("joined", ["together", "in_order"])
+def test_next_step_is_not_asked_where_a_later_one_may_follow_too(joined: str) -> None:
+    assert "next-leak" not in made(explanations=(OTHER, chain("leak", *FOUR, joined=joined)))
+
+
+def test_chain_that_is_put_in_order_does_not_ask_for_its_next_step_as_well() -> None:
+    assert {"order-leak"} == {*made(explanations=(chain("leak", *FOUR, joined="step_by_step"),))}
 
 
 def test_question_that_leaves_a_doubt_gives_way_to_the_next() -> None:
     """The first chain names its second step in what it asks, so that an echo tells the answer."""
-    told = Explanation(id="told", asks="why a puddle lies there", joined="in_order", chain=tuple(Idea(id=f"i_{n}", says=text) for n, text in enumerate(("It rains.", "A puddle forms.", "It dries.", "Dust is left."))))
-    items = made(explanations=(told,))
-    assert "next-told" not in items and "next-leak" in made(explanations=(told, chain("leak", *FOUR)))
+    ideas = tuple(Idea(id=f"i_{n}", says=text) for n, text in enumerate(("It rains.", "A puddle forms.", "It dries.", "Dust is left.")))
+    told = Explanation(id="told", asks="why a puddle lies there", joined="step_by_step", chain=ideas)
+    items = made(explanations=(OTHER, told))
+    assert "next-told" not in items
+    assert "next-leak" in made(explanations=(OTHER, told, chain("leak", *FOUR, joined="step_by_step")))
 
 
 def test_features_match_benefits_with_one_benefit_left_over_where_there_are_more() -> None:

@@ -92,15 +92,16 @@ class ChainQuestions(Asking):
             hints=(f"First find out what {name} eat: look for arrows that end there.", "Then see where else arrows from the same food end."),
         )  # fmt: skip
         right = [Sound(other.label, f"Both eat {self._shared(one, other)}.") for other in asked[one]]
-        wrong = [Wrong(other.label, "web.no-shared-food", self._instead(one, other)) for other in drawn(others, self.subject.id, "rivals")[:2]]
+        wrong = [Wrong(other.label, *self._instead(one, other)) for other in drawn(others, self.subject.id, "rivals")[:2]]
         return several(draft, right, wrong, self.catalogue, salt=self.subject.id)
 
     def _shared(self, one: Species, other: Species) -> str:
         both = [food for food in self.record.eats[one.id] if food in self.record.eats[other.id]]
         return listed((self.names[food] for food in both), "and") if both else ""
 
-    def _instead(self, one: Species, other: Species) -> str:
-        """What the other does in place of sharing a food."""
+    def _instead(self, one: Species, other: Species) -> tuple[str, str]:
+        """The wrong idea, and what the other does in place of sharing a food."""
+        name = self.names[one.id]
         if self.is_eaten_by(one.id, other.id):
-            return f"They eat {self.names[one.id]}, and not what {self.names[one.id]} eat."
-        return f"Their food is {self.foods_of(other)}."
+            return "web.enemy-is-rival", f"An arrow leads from “{one.label}” to “{other.label}”: here {name} are the food."
+        return "web.no-shared-food", f"Their food is {self.foods_of(other)}, and no arrow from there leads to {name}."

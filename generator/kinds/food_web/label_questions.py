@@ -51,7 +51,7 @@ class LabelQuestions(Asking):
         greedy = max(self.record.species, key=lambda one: len(one.eats))
         draft = Draft(
             id="most_eaters", needs=Needs.DATA,
-            prompt="What is eaten by the largest number of others in this web?",
+            prompt="What is food for the largest number of others in this web?",
             solution=f"{len(self.eaters(right.id))} arrows to others start at “{right.label}”.",
             hints=("An arrow starts at the eaten and ends at the eater.", "Count the arrows that start at each box."),
         )  # fmt: skip

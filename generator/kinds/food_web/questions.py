@@ -19,7 +19,7 @@ from generator.questions.mistake import Mistake, wrong_values
 from generator.questions.question import Made, Needs, Rejected
 from generator.science.food_web_effects import FARTHEST
 
-FEWEST, WANTED, MOST_LOSSES, MOST_READINGS = 6, 10, 2, 3
+FEWEST, WANTED, MOST_LOSSES, MOST_READINGS = 6, 9, 2, 3
 
 
 def questions(subject: Subject[FoodWebRecord], catalogue: Catalogue) -> Sequence[Made]:
@@ -28,9 +28,9 @@ def questions(subject: Subject[FoodWebRecord], catalogue: Catalogue) -> Sequence
     further = (chain.chains(), chain.chain_order(), chain.rivals(), *LabelQuestions(subject, catalogue).readings(MOST_READINGS, web.mixed_feeder()))
     first = (
         web.arrow(), web.level(), *web.gone(), *(item for item in further if not isinstance(item, Rejected)), web.longest_chain(),
-        web.why_few_levels(), web.foods_counted(),
+        web.why_few_levels(),
     )  # fmt: skip
-    spare = (web.one_food(), web.at_the_top())
+    spare = (web.foods_counted(), web.one_food(), web.at_the_top())
     sure, all_made = (sum(not isinstance(item, Rejected) for item in items) for items in (first, (*first, *spare)))
     return enough((*first, *spare), max(FEWEST, min(all_made, max(sure, WANTED))))
 
@@ -45,19 +45,19 @@ class WebQuestions(Asking):
     def arrow(self) -> Made:
         links = [(food.food, one.id) for one in self.record.species for food in one.eats if food.food != one.id]
         between = [link for link in links if self.record.eats[link[0]]]
-        food, eater = (self.record.labels[name] for name in (between or links)[0])
+        food, eater = (self.names[name] for name in (between or links)[0])
         draft = Draft(
             id="arrow",
-            prompt=f"In the diagram an arrow runs from “{food}” to “{eater}”. What does it say?",
-            solution=f"Arrows point from the eaten to the eater: energy passes to “{eater}” with its food.",
+            prompt=f"The food of {eater} includes {food}. How is the arrow between the two drawn, and why?",
+            solution=f"An arrow points from the eaten to the eater: the energy in {food} passes to {eater}.",
             hints=("Which of the two eats the other?", "Energy goes the way that the food goes."),
         )
         wrong = (
-            Wrong(f"Energy passes from “{eater}”, the food, to “{food}”, the eater", "en.arrow-eats"),
-            Wrong(f"Energy runs in a circle between “{food}” and “{eater}”", "en.recycled"),
-            Wrong(f"There is more energy in “{eater}” than in “{food}”", "en.strong"),
+            Wrong(f"From {eater} to {food}: it points at what is eaten", "en.arrow-eats"),
+            Wrong(f"From {eater} to {food}: it starts at the stronger one", "en.strong", "Strength sets no direction: an arrow follows the food."),
+            Wrong("With a head at each end: what is eaten comes back in the end", "en.recycled", "Dead bodies feed decomposers, and the energy in them leaves as heat."),
         )
-        return choice(draft, f"Energy passes from “{food}”, the food, to “{eater}”, the eater", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, f"From {food} to {eater}: energy goes with the food", wrong, self.catalogue, salt=self.subject.id)
 
     def level(self) -> Made:
         species = self.mixed_feeder()
@@ -73,7 +73,7 @@ class WebQuestions(Asking):
             prompt=f"The diet of {self.names[species.id]}, in shares: {listed(parts, 'and')}. Which trophic level follows, each food counted by its share?",
             solution=f"1 plus each share times the level of that food, all added up: {right.shown}.",
         )
-        hint = "Multiply each level by its share, add up, and add 1."
+        hint = "At which level does the food stand, if each sort counts by its share? And the eater?"
         return number_entry(
             draft, right, given, _mistakes(species), self.catalogue, otherwise=hint,
             kept=tuple(f"{food.food}.trophic_level" for food in species.eats), parts=tuple(f"{species.id}.share_of_{food.food}" for food in species.eats),
@@ -124,14 +124,14 @@ class WebQuestions(Asking):
             return Rejected(f"gone_{gone}", f"no species is linked with {self.names[gone]} on which all paths agree")
         target = max(told, key=lambda name: _worth_asking(told[name]))
         loss, label = told[target], self.names[target]
-        ways = "; ".join(path_line(self.record, path) for path in loss.paths)
+        ways = " ".join(f"{path_line(self.record, path)}." for path in loss.paths)
         draft = Draft(
             id=f"gone_{gone}",
-            prompt=f"Suppose {self.names[gone]} were gone. Going by the arrows alone, what happens to {label}?",
-            solution=f"{'All paths point the same way' if len(loss.paths) > 1 else 'One path leads there'}. {ways}.",
+            prompt=f"Suppose {self.names[gone]} were gone. Going by the arrows alone, what happens to the amount of {label}?",
+            solution=f"{'All paths point the same way' if len(loss.paths) > 1 else 'One path leads there'}. {ways}",
             needs=Needs.BOTH,
             hints=(
-                f"Write down who eats {self.names[gone]}, and what {self.names[gone]} eat. They feel the loss first.",
+                self._who_feels_it(gone),
                 "Fewer eaters let their food rise; less food lets its eaters fall. Go on step by step, along each path.",
             ),
         )  # fmt: skip
@@ -143,6 +143,12 @@ class WebQuestions(Asking):
         )
         return choice(draft, right, wrong, self.catalogue, fact=self.facts[f"{target}.if_{gone}_gone"], salt=self.subject.id)
 
+    def _who_feels_it(self, gone: str) -> str:
+        """Who is linked with it by an arrow."""
+        name = self.names[gone]
+        sides = [*(["the eaters"] if self.eaters(gone) else []), *(["the food"] if self.record.eats[gone] else [])]
+        return f"Write down {listed(sides, 'and')} of {name}: those feel the loss first."
+
     def _other_way(self, gone: str, target: str, loss: Loss) -> str:
         """The wrong idea that leads to the other direction."""
         if loss.effect == 1:
@@ -153,20 +159,22 @@ class WebQuestions(Asking):
     def longest_chain(self) -> Made:
         longest = self.facts["longest_chain"]
         end = next(one for one in self.record.species if self.fact(one, "longest_chain").value == longest.value)
+        own_kind = f", or the arrow from {self.names[end.id]} to {self.names[end.id]} as well" if end.id in self.record.eats[end.id] else ""
         draft = Draft(
             id="longest_chain",
             prompt="How many arrows has the longest food chain of this web? No species may come twice.",
             solution=f"The longest chain leads to {self.names[end.id]} and has {longest.shown} {'arrow' if longest.number == 1 else 'arrows'}.",
+            hints=("Which box has the largest number of steps below it?", "Go down from there by each arrow in turn, and keep the way that takes longest to reach the bottom."),
         )
         given = {"longest": longest, "shortest": self.fact(end, "shortest_chain")}
         return number_entry(
             draft, longest, given,
             (
-                Mistake("en.one-many", "longest + 1", "counting the boxes, not the arrows"),
+                Mistake("en.one-many", "longest + 1", f"counting the boxes{own_kind}"),
                 Mistake("en.one-few", "longest - 1", "counting only the boxes in between"),
                 Mistake("web.any-chain", "shortest", f"following the shortest chain to {self.names[end.id]}"),
             ),
-            self.catalogue, otherwise="Begin at the bottom, follow arrows up, and count each arrow once.",
+            self.catalogue, otherwise="Which way from the bottom up passes the largest number of boxes? Count its arrows.",
         )  # fmt: skip
 
     def why_few_levels(self) -> Made:
@@ -200,7 +208,7 @@ class WebQuestions(Asking):
                 Mistake("en.arrow-eats", "eaten", "counting the arrows that start at the box"),
                 Mistake("web.all-arrows", "eats + eaten", "counting all arrows at the box"),
             ),
-            self.catalogue, otherwise="Count the arrows that end at the box.",
+            self.catalogue, otherwise="Which end of an arrow stands at the food, and which at the eater?",
         )  # fmt: skip
 
     def at_the_top(self) -> Made:

@@ -76,6 +76,9 @@ def test_rivals_share_a_food_and_eaters_do_not() -> None:
     (asked,) = grazers - {option.text for option in question.options if option.right}
     assert f"compete with {asked.lower()} for food" in question.prompt
     assert {"Owl", "Fox"} == {option.text for option in question.options if not option.right}
+    ideas = {option.text: option.misconception for option in question.options}
+    eaten_by = {"Vole": {"Owl", "Fox"}, "Hare": {"Fox"}, "Goose": set()}[asked]
+    assert {name: "web.enemy-is-rival" if name in eaten_by else "web.no-shared-food" for name in ("Owl", "Fox")} == {name: ideas[name] for name in ("Owl", "Fox")}
 
 
 @pytest.mark.parametrize("diets", [{"grass": "", "vole": "grass", "owl": "vole"}, {"grass": "", "vole": "grass", "hare": "grass", "owl": "vole"}])

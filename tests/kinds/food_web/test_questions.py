@@ -34,8 +34,8 @@ def test_level_is_not_asked_of_cannibals_or_unknown_diets() -> None:
 
 def test_arrow_reversed_is_the_first_wrong_reading() -> None:
     found = options(made(demo(LAKE))["arrow"])
-    assert "" == found["Energy passes from “Zooplankton”, the food, to “Roach”, the eater"]
-    assert "en.arrow-eats" == found["Energy passes from “Roach”, the food, to “Zooplankton”, the eater"]
+    assert "" == found["From zooplankton to roach: energy goes with the food"]
+    assert "en.arrow-eats" == found["From roach to zooplankton: it points at what is eaten"]
 
 
 def test_one_food_is_told_from_one_eater() -> None:
@@ -89,8 +89,20 @@ def test_longest_chain_knows_boxes_and_shorter_chains() -> None:
     )  # fmt: skip
 
 
+def test_arrow_to_its_own_kind_counts_in_no_chain() -> None:
+    """Pike eat pike, so that whoever counts that arrow too finds one more, as with the boxes."""
+    slips = {record: made(demo(record))["longest_chain"].slips[0].feedback for record in (LAKE, PLAIN)}
+    assert "counting the boxes, or the arrow from pike to pike as well." in slips[LAKE]
+    assert "counting the boxes." in slips[PLAIN]
+
+
+@pytest.mark.parametrize(("gone", "hint"), [("dead_grass", "the eaters of dead grass: those"), ("grasshoppers", "the eaters and the food of grasshoppers: those")])
+def test_hint_to_a_loss_asks_only_for_arrows_that_are_there(gone: str, hint: str) -> None:
+    assert hint in made(demo(PLAIN))[f"gone_{gone}"].hints[0]
+
+
 def test_foods_are_told_from_eaters_and_from_both() -> None:
-    question = made(demo(LAKE))["foods_counted"]
+    question = WebQuestions(demo(LAKE), library().catalogue).foods_counted()
     assert isinstance(question, NumberEntry)
     assert ("3", {"1": "en.arrow-eats", "4": "web.all-arrows"}) == (question.answer, {s.shown: s.misconception for s in question.slips})
 
@@ -105,5 +117,5 @@ def test_record_without_losses_says_so_where_too_few_questions_are_left() -> Non
 
 
 def test_plain_questions_fill_up_small_webs_only() -> None:
-    assert {"one_food", "at_the_top"} <= set(made(web(grass="", moss="", vole="grass, moss", owl="vole")))
-    assert {"one_food", "at_the_top"}.isdisjoint(made(demo(PLAIN)))
+    assert {"foods_counted", "one_food", "at_the_top"} <= set(made(web(grass="", moss="", vole="grass, moss", owl="vole")))
+    assert {"foods_counted", "one_food", "at_the_top"}.isdisjoint(made(demo(PLAIN)))
