@@ -234,7 +234,8 @@ class _Reading:
         subject = subjects[file.id]
         facts = FactTable(subject.facts, subjects)
         made = [] if self.catalogue is None else self._made(self.kinds[file.kind], subject)
-        found = [*self._doubts(file, subjects), *_left_out(made), *faults(subject.record.questions, facts, [item.id for item in made])]
+        left_out = _left_out(made) if subject.record.use == "page" else ()
+        found = [*self._doubts(file, subjects), *left_out, *faults(subject.record.questions, facts, [item.id for item in made])]
         told += [located_finding(file.located, finding) for finding in found]
         generated = tuple(item for item in made if isinstance(item, Question))
         if self.catalogue is None or has_errors(told) or len(subjects) < len(self.folder.files):

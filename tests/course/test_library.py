@@ -49,6 +49,13 @@ def test_a_record_that_says_what_it_is_for_need_not_stand_in_a_topic(tmp_path: P
     assert "cycle/wend_hollow_nitrogen" in found.subjects
 
 
+def test_questions_are_missed_only_where_a_page_would_ask_them(tmp_path: Path) -> None:
+    one_level = "title: A pond\ndata: invented\nuse: practice\nsummary: A pond.\nunits: {energy_flow: kJ/m2/yr}\nlevels: [{id: algae, name: Algae, production: 900}, {id: fleas, name: Water fleas, production: 90}]\n"
+    assert () == library(tmp_path / "practice", Patch(add={"pyramid/pond.yaml": one_level})).warnings
+    shown = one_level.replace("use: practice\n", "")
+    assert {"question_left_out", "not_in_course"} == {one.rule for one in library(tmp_path / "page", Patch(add={"pyramid/pond.yaml": shown})).warnings}
+
+
 def test_a_text_may_name_facts_of_its_own_record_and_of_others(tmp_path: Path) -> None:
     found = library(tmp_path)
     table = found.facts_for(found.subjects["pyramid/sill_lake"])
