@@ -69,15 +69,15 @@ def variants(item: NumberEntry, catalogue: Catalogue, salt: str, wanted: int = W
 
 def _drawn(item: NumberEntry, right: Fact, working: Substitution, catalogue: Catalogue, salt: str) -> Variant | None:
     inputs = {fact.id: fact for _, fact in working.given if isinstance(fact, Fact)}
-    fresh = {fact.id: fact if fact.id in item.kept else _fresh(fact, f"{salt}/{fact.id}") for fact in inputs.values()}
+    fresh = {fact.id: fact if fact.id in item.kept else fresh_fact(fact, f"{salt}/{fact.id}") for fact in inputs.values()}
     fresh |= _made_one([inputs[part] for part in item.parts], fresh)
-    if any(new is None for new in fresh.values()) or not _same_order(inputs, fresh):
+    if any(new is None for new in fresh.values()) or not same_order(inputs, fresh):
         return None
     try:
         answer = _again(right, working, fresh)
-        if answer is None or not _near(right, answer):
+        if answer is None or not near(right, answer):
             return None
-        given = {name: _followed(fact, {**fresh, right.id: answer}) for name, fact in item.given.items()}
+        given = {name: followed(fact, {**fresh, right.id: answer}) for name, fact in item.given.items()}
         known = {name: fact for name, fact in given.items() if fact is not None}
         usable = [mistake for mistake in item.mistakes if set(mistake.names) <= set(known)]
         wrong = slips(answer, known, usable, catalogue)
@@ -102,7 +102,7 @@ def _made_one(parts: Sequence[Fact], fresh: Mapping[str, Fact | None]) -> dict[s
 
 def _again(fact: Fact, working: Substitution, fresh: Mapping[str, Fact]) -> Fact | None:
     """The same computation with other inputs; None where an input is not among them."""
-    given = {name: _followed(one, fresh) for name, one in working.given if isinstance(one, Fact)}
+    given = {name: followed(one, fresh) for name, one in working.given if isinstance(one, Fact)}
     if fact.unit is None or any(one is None for one in given.values()):
         return None
     known = {name: one for name, one in given.items() if one is not None}
@@ -112,14 +112,14 @@ def _again(fact: Fact, working: Substitution, fresh: Mapping[str, Fact]) -> Fact
     return made if made.is_number or made.is_series else None
 
 
-def _followed(fact: Fact, fresh: Mapping[str, Fact]) -> Fact | None:
+def followed(fact: Fact, fresh: Mapping[str, Fact]) -> Fact | None:
     """The fact as it follows from the drawn numbers; None where it hangs on others."""
     if fact.id in fresh:
         return fresh[fact.id]
     return _again(fact, fact.working, fresh) if isinstance(fact.working, Substitution) else None
 
 
-def _fresh(fact: Fact, salt: str) -> Fact | None:
+def fresh_fact(fact: Fact, salt: str) -> Fact | None:
     """The fact with a drawn value, written with as many digits as before; None if the draw changed their number."""
     lot = _lots(salt)
     if fact.is_series:
@@ -181,8 +181,8 @@ def _is_shortcut(value: Decimal) -> bool:
     return value.normalize().copy_abs().as_tuple().digits == (1,)
 
 
-def _same_order(inputs: Mapping[str, Fact], fresh: Mapping[str, Fact | None]) -> bool:
-    """Whether inputs of one unit stay larger and smaller than each other, and different ones different."""
+def same_order(inputs: Mapping[str, Fact], fresh: Mapping[str, Fact | None]) -> bool:
+    """Whether numbers of one unit stay larger and smaller than each other, and different ones different."""
     numbers = [(fact, fresh[key]) for key, fact in inputs.items() if fact.is_number]
     return all(
         _sign(a.number - b.number) == _sign(new_a.number - new_b.number)
@@ -191,7 +191,8 @@ def _same_order(inputs: Mapping[str, Fact], fresh: Mapping[str, Fact | None]) ->
     )  # fmt: skip
 
 
-def _near(right: Fact, answer: Fact) -> bool:
+def near(right: Fact, answer: Fact) -> bool:
+    """Whether a drawn result is of the size of the record's own, and on its side of zero and of 100 %."""
     old, new = right.number, answer.number
     if _sign(old) != _sign(new) or not 1 / SPAN <= abs(new / old) <= SPAN:
         return False

@@ -1,0 +1,129 @@
+"""Parallel variants of a written question: one draw for all its parts and texts, fair as those of the self-check, or a reason why not."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+
+from generator.quantities import shown
+from generator.written.guide import Guided
+from generator.written.variants import Variant, variants
+from tests.kinds.small_records import library
+from tests.written.small_question import CALCULATION, CARRYING, CHAIN, HEAD, read
+
+QUESTIONS = {guided.name: guided for guided in library().written}
+IN_TEXT = HEAD.replace("Look.", "'Perch build up {pyramid/sill_lake:perch.production}, pike {pyramid/sill_lake:pike.production}.'")
+_QUANTITY = re.compile(rf"[\d{shown.THIN}.]+(?= [a-zA-Z°%])")
+
+
+def question(text: str, head: str) -> Guided:
+    found, problems = read(text, head)
+    assert () == problems and found is not None
+    return found
+
+
+def bays() -> tuple[Variant, ...]:
+    return variants(QUESTIONS["energy_in_a_bay"]).drawn
+
+
+def result(variant: Variant, part: str) -> float:
+    worked = variant.question[part].worked
+    assert worked is not None
+    return worked.result.number
+
+
+def given(variant: Variant, part: str) -> dict[str, float]:
+    worked = variant.question[part].worked
+    assert worked is not None
+    return {name: fact.number for name, fact in worked.entry.given.items()}
+
+
+def test_eight_variants_of_a_question_are_drawn_each_with_other_numbers() -> None:
+    assert 8 == len(bays()) == len({variant.stimulus for variant in bays()})
+    assert bays() == variants(QUESTIONS["energy_in_a_bay"]).drawn
+    assert 3 == len(variants(QUESTIONS["energy_in_a_bay"], 3).drawn)
+
+
+def test_all_parts_share_the_numbers_that_stand_in_the_text() -> None:
+    for variant in bays():
+        in_text = set(_QUANTITY.findall(" ".join(variant.stimulus)))
+        for part in ("a", "b", "d"):
+            worked = variant.question[part].worked
+            assert worked is not None
+            assert set(_QUANTITY.findall(worked.setup)) <= in_text
+
+
+def test_keys_follow_from_the_drawn_numbers() -> None:
+    """Worked out here anew: net production, growth, transfer efficiency of the two results, and an area in hectares."""
+    for variant in bays():
+        a, b, d = (given(variant, part) for part in "abd")
+        assert a["gross"] - a["respired"] == pytest.approx(result(variant, "a"))
+        assert b["eaten"] - b["egested"] - b["respired"] == pytest.approx(result(variant, "b"))
+        assert 100 * result(variant, "b") / result(variant, "a") == pytest.approx(result(variant, "c"))
+        assert d["need"] / d["flow"] / 10_000 == pytest.approx(result(variant, "d"))
+
+
+def test_nature_is_not_broken_by_a_draw() -> None:
+    """Zooplankton never eats more than phytoplankton builds up, and no share passes 100 %: the record's own order stays."""
+    for variant in bays():
+        assert given(variant, "b")["eaten"] < result(variant, "a")
+        assert 0 < result(variant, "c") < 100
+
+
+def test_a_drawn_number_has_as_many_digits_as_the_record_s() -> None:
+    old = QUESTIONS["energy_in_a_bay"]["b"].worked
+    assert old is not None
+    for variant in bays():
+        new = variant.question["b"].worked
+        assert new is not None
+        assert [len(number) for number in _QUANTITY.findall(old.setup)] == [len(number) for number in _QUANTITY.findall(new.setup)]
+
+
+def test_slips_stay_apart_from_the_key_and_from_each_other() -> None:
+    for variant in bays():
+        for guide in variant.question.guides:
+            assert guide.worked is not None
+            ranges = [guide.worked.entry.accepted, *(slip.accepted for slip in guide.worked.entry.slips)]
+            assert len(ranges) >= 3 and not [1 for n, one in enumerate(ranges) for other in ranges[:n] if one.meets(other)]
+
+
+def test_samples_speak_of_the_drawn_numbers() -> None:
+    for variant in bays():
+        guide = variant.question["c"]
+        assert guide.worked is not None
+        assert f"{guide.worked.setup} = {guide.worked.entry.answer}" == guide.samples[0].text
+
+
+def test_what_a_drawn_number_brings_about_follows() -> None:
+    """The water of another temperature can hold another amount of oxygen, less the warmer it is; the surface stays as it was."""
+    drawn = variants(QUESTIONS["oxygen_in_the_deep"]).drawn
+    texts = [re.search(r"temperature ([\d.]+) °C, dissolved oxygen [\d.]+ mg L⁻¹; at this temperature the water can hold ([\d.]+)", one.stimulus[1]) for one in drawn]
+    pairs = sorted((float(found[1]), float(found[2])) for found in texts if found)
+    assert 8 == len(pairs) and pairs[0][1] > pairs[-1][1]
+    assert [hold for _, hold in pairs] == sorted((hold for _, hold in pairs), reverse=True)
+    assert 1 == len({one.stimulus[0] for one in drawn})
+
+
+@pytest.mark.parametrize(
+    ("text", "head", "because"),
+    [
+        (CHAIN, HEAD, "It has no calculation."),
+        (CALCULATION, HEAD, "“Production” (pyramid/sill_lake:pike.production) stands in no text of the question, only in a chart or a table."),
+        (CALCULATION.replace("pyramid/sill_lake:perch.production", "biome/savanna:teva_crossing.annual_precip").replace("pyramid/sill_lake:pike.production", "biome/savanna:teva_crossing.actual_evapotranspiration"),
+         HEAD.replace("Look.", "'{biome/savanna:teva_crossing.annual_precip}, {biome/savanna:teva_crossing.actual_evapotranspiration}'"),
+         "cannot be drawn: it is worked out in other steps than one formula."),
+    ],
+)  # fmt: skip
+def test_why_there_are_none_is_said(text: str, head: str, because: str) -> None:
+    found = variants(question(text, head))
+    assert () == found.drawn and found.because.endswith(because)
+
+
+def test_numbers_in_the_text_and_a_carried_result_change_together() -> None:
+    drawn = variants(question(f"{CALCULATION}\n{CARRYING}", IN_TEXT)).drawn
+    assert drawn
+    for variant in drawn:
+        assert 100 - result(variant, "a") == pytest.approx(result(variant, "b"))
+        worked = variant.question["a"].worked
+        assert worked is not None and all(fact.shown in variant.stimulus[0] for fact in worked.entry.given.values())
