@@ -1,4 +1,4 @@
-"""Light and dark bottles: gross production, net production and respiration from oxygen, by the hour and by the day, and as carbon."""
+"""Light and dark bottles: gross production, net production and respiration from oxygen, per hour and by the day, and as carbon."""
 
 from __future__ import annotations
 

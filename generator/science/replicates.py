@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from generator.science.method import Method
 
 TIMES_THE_ERROR = 2.0
-"""How many standard errors a difference must exceed to be told apart from nothing."""
+"""How many standard errors a difference must exceed to be told apart from zero."""
 _READINGS = ("readings", "the repeated readings", "the unit given")
 _REPLICATES = ("replicates", "how many readings there are", "")
 _SPREAD = ("sample_standard_deviation", "sample standard deviation of the readings", "the unit given")
@@ -150,7 +150,7 @@ STANDARD_ERROR_OF_RATE = Method(
 
 TOLD_APART = Method(
     id="told_apart",
-    name="Is a difference told apart from nothing?",
+    name="Is a difference told apart from zero?",
     formula=(),
     rule="It is where the difference, its sign left aside, is more than twice its standard error.",
     symbols=(),

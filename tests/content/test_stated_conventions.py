@@ -28,7 +28,7 @@ STATED = {
     "food_web .*/gone_.*": "Going by the arrows alone",
     "food_web .*/level": "each food counted by its share",
     "food_web .*/longest_chain": "How many arrows .* No species may come twice",
-    "productivity .*_harvest/net_production": "leaving out what died or was eaten",
+    "productivity .*_harvest/net_production": "if what died or was eaten in between is not counted",
     "productivity .*/carbon": "moles of oxygen are made for each mole of carbon",
     "productivity .*_bottles/gross_production": "Respiration is taken to be the same in light and dark",
     "productivity .*/respiration": "as a positive number",

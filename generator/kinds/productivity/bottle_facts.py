@@ -98,19 +98,19 @@ class _Series:
         return found
 
     def rates(self, part: str, at: dict[str, Sample]) -> Named:
-        """Gross production, net production and respiration by the hour, each with its standard error."""
+        """Gross production, net production and respiration per hour, each with its standard error."""
         found: Named = {}
         for name, title, method, first, second in (
-            ("gross_production", "Gross production by the hour, light less dark", bottles.BOTTLE_GROSS_PRODUCTION, "light", "dark"),
-            ("net_production", "Net production by the hour, light less initial", bottles.BOTTLE_NET_PRODUCTION, "light", "initial"),
-            ("respiration", "Respiration by the hour, initial less dark", bottles.BOTTLE_RESPIRATION, "initial", "dark"),
+            ("gross_production", "Gross production per hour, light less dark", bottles.BOTTLE_GROSS_PRODUCTION, "light", "dark"),
+            ("net_production", "Net production per hour, light less initial", bottles.BOTTLE_NET_PRODUCTION, "light", "initial"),
+            ("respiration", "Respiration per hour, initial less dark", bottles.BOTTLE_RESPIRATION, "initial", "dark"),
         ):
             errors = {"first_error": at[first].error, "second_error": at[second].error, "duration": self.shared["incubation"]}
             given = {first: at[first].mean, second: at[second].mean, "incubation": self.shared["incubation"]}
             of_error = f"Standard error of {in_sentence(title.partition(',')[0])}"
             error = self._made(part, ERRORS[name], of_error, replicates.STANDARD_ERROR_OF_RATE, errors, RATE)
             found |= {name: within(self._made(part, name, title, method, given, RATE), error), ERRORS[name]: error}
-        told = told_apart(f"{part}.net_told_apart", "Net production told apart from nothing", found["net_production"], found["net_error"])
+        told = told_apart(f"{part}.net_told_apart", "Net production told apart from zero", found["net_production"], found["net_error"])
         return found | {"net_told_apart": told}
 
     def net_error_of_a_day(self, part: str, at: dict[str, Sample]) -> Fact:
@@ -157,12 +157,12 @@ class _Series:
 
     def column(self, at: Sequence[Named]) -> Named:
         """The sums over depth, the day that they make, the compensation depth and the carbon."""
-        gross, gross_error = self.summed(at, "gross_rate", "Gross production by the hour", "gross_production")
-        respired, respiration_error = self.summed(at, "respiration_rate", "Respiration by the hour", "respiration")
+        gross, gross_error = self.summed(at, "gross_rate", "Gross production per hour", "gross_production")
+        respired, respiration_error = self.summed(at, "respiration_rate", "Respiration per hour", "respiration")
         rates = {"gross_production": gross, "gross_error": gross_error, "respiration": respired, "respiration_error": respiration_error}
         net_error = self.summed_errors(at, "net_error", "Standard error of the net production of a day and a night", "daily_net_error", AREA_DAILY)
         day = self.day(COLUMN, "", rates, net_error, AREA_DAILY)
-        told = told_apart(f"{COLUMN}.net_told_apart", "Net production told apart from nothing", day["net_production"], net_error)
+        told = told_apart(f"{COLUMN}.net_told_apart", "Net production told apart from zero", day["net_production"], net_error)
         sums = {"gross_rate": gross, "gross_rate_error": gross_error, "respiration_rate": respired, "respiration_rate_error": respiration_error}
         found = sums | day | {"net_told_apart": told, "compensation_depth": self.compensation_depth(at)}
         return found | self.carbon(COLUMN, day["gross_production"], day["respiration"], CARBON_AREA)

@@ -40,7 +40,7 @@ class BottleQuestions(ReplicateQuestions):
         yield self.why_dark()
         yield self.day()
         yield self.carbon()
-        yield self.why_replicates("a bottle", "several bottles of each sort")
+        yield self.why_replicates("a bottle", "several bottles of each sort", "the meter")
         light = self.fact(self.richest, "light_error")
         if light.is_number and light.number > 0:
             spread = self.fact(self.richest, "light_spread")
@@ -56,7 +56,7 @@ class BottleQuestions(ReplicateQuestions):
         depth = next((depth for depth in self.bottles.depths if self.fact(depth, "net_told_apart").value is False), self.other)
         net, error, verdict = (self.fact(depth, name) for name in ("net_production", "net_error", "net_told_apart"))
         if isinstance(verdict.value, bool) and error.number > 0:
-            yield self.told_apart(self.opening(depth), "net production by the hour", net, error, verdict.value, answered=depth is self.richest)
+            yield self.told_apart(self.opening(depth), "net production per hour", net, error, verdict.value, answered=depth is self.richest)
 
     def at(self, depth: Depth) -> str:
         """Where, inside a sentence."""
@@ -79,7 +79,7 @@ class BottleQuestions(ReplicateQuestions):
         net, given = self.fact(depth, "net_production"), self.given(depth)
         draft = Draft(
             id="net_production",
-            prompt=f"Mean oxygen {self.at(depth)} was {self.means(depth, 'initial', 'light')}. What is net production by the hour?",
+            prompt=f"Mean oxygen {self.at(depth)} was {self.means(depth, 'initial', 'light')}. What is net production per hour?",
             solution=f"Light less initial is what is left over, and the hours make a rate of it: {net.shown_exactly}.",
         )
         return number_entry(
@@ -91,7 +91,7 @@ class BottleQuestions(ReplicateQuestions):
                 Mistake("ps.bottles", "(initial - dark) / hours", "taking initial less dark, which is respiration"),
             ),
             self.catalogue, kept=(self.hours.id,), asks_unit=True,
-            otherwise="Take the oxygen in the light bottles less that at the start, then divide by the hours.",
+            otherwise="By how much did the oxygen change in the light, and in how many hours?",
         )  # fmt: skip
 
     def gross_production(self) -> Made:
@@ -101,7 +101,7 @@ class BottleQuestions(ReplicateQuestions):
             id="gross_production",
             prompt=(
                 f"Mean oxygen {self.at(depth)} was {self.means(depth, 'light', 'dark')}. "
-                "Respiration is taken to be the same in light and dark. What is gross production by the hour?"
+                "Respiration is taken to be the same in light and dark. What is gross production per hour?"
             ),
             solution=f"All that was made is what is left over in the light and what was used besides, so light less dark: {gross.shown_exactly}.",
             hints=("The two sorts of bottles differ by photosynthesis alone.", "Light less dark, divided by the hours = ?"),
@@ -122,7 +122,7 @@ class BottleQuestions(ReplicateQuestions):
         respired = self.fact(depth, "respiration")
         draft = Draft(
             id="respiration",
-            prompt=f"Mean oxygen {self.at(depth)} was {self.means(depth, 'initial', 'dark')}. What is respiration by the hour, as a positive number?",
+            prompt=f"Mean oxygen {self.at(depth)} was {self.means(depth, 'initial', 'dark')}. What is respiration per hour, as a positive number?",
             solution=f"In the dark oxygen is only used, so initial less dark over the hours is respiration: {respired.shown_exactly}.",
         )
         return number_entry(
@@ -133,7 +133,7 @@ class BottleQuestions(ReplicateQuestions):
                 Mistake("ps.bottles", "(light - initial) / hours", "taking light less initial, which is net production"),
                 Mistake("ps.loss-is-negative", "(dark - initial) / hours", "giving the loss with its sign"),
             ),
-            self.catalogue, kept=(self.hours.id,), otherwise="Take the oxygen at the start less that in the dark bottles, then divide by the hours.",
+            self.catalogue, kept=(self.hours.id,), otherwise="How much oxygen was used in the dark, and in how many hours?",
         )  # fmt: skip
 
     def what_bottles_show(self) -> Made:
@@ -172,13 +172,13 @@ class BottleQuestions(ReplicateQuestions):
         known = self.fact(depth, "daily_net_production")
         net = computed(known.id, known.name, Expression("gross * light - respired * day"), given, DAILY, figures=known.figures)
         taken = (
-            "Take gross production and respiration by the hour from the numbers on this page."
+            "Take gross production and respiration per hour from the numbers on this page."
             if depth is self.richest
             else f"{self.opening(depth)} gross production is {gross.shown_exactly} and respiration {respired.shown_exactly}."
         )
         draft = Draft(
             id="day_and_night",
-            prompt=f"{taken} The day has {light.shown_number} hours of light. What is net production of a day and a night?",
+            prompt=f"{taken} The day has {light.shown_number} hours of light. What is net production in a day and a night?",
             solution=(
                 f"Made in the light: {gross.shown_exactly} × {light.shown_exactly}. Used day and night: {respired.shown_exactly} × {DAY.shown_exactly}. "
                 f"The difference is {net.shown_exactly}."
@@ -192,7 +192,7 @@ class BottleQuestions(ReplicateQuestions):
                 Mistake("ps.night-only", "gross * light - respired * (day - light)", "counting respiration at night only"),
                 Mistake("bio.gross-net", "gross * light", "giving gross production of the day"),
             ),
-            self.catalogue, kept=(DAY.id,), otherwise="Oxygen is made in the hours of light, but used in all hours.",
+            self.catalogue, kept=(DAY.id,), otherwise="In how many hours of a day is oxygen made, and in how many is it used?",
         )  # fmt: skip
 
     def carbon(self) -> Made:
@@ -204,8 +204,8 @@ class BottleQuestions(ReplicateQuestions):
         draft = Draft(
             id="carbon",
             prompt=(
-                f"Gross production of a day is {oxygen.shown_exactly}. How much carbon is fixed? A mole of carbon has {carbon.shown_number} g, "
-                f"a mole of oxygen {gas.shown_number} g, and {quotient.shown_number} moles of oxygen are made for each mole of carbon."
+                f"Gross production is {oxygen.shown_exactly}. How much carbon is that? A mole of carbon has {carbon.shown_number} g, a mole of "
+                f"oxygen {gas.shown_number} g. The photosynthetic quotient is {quotient.shown_number}: so many moles of oxygen are made for each mole of carbon."
             ),
             solution=f"{oxygen.shown_exactly} × {carbon.shown_number} ÷ {gas.shown_number} ÷ {quotient.shown_number} = {fixed.shown_exactly}.",
         )
@@ -218,7 +218,7 @@ class BottleQuestions(ReplicateQuestions):
                 Mistake("ps.molar-inverse", "oxygen * gas / carbon / quotient", "turning the molar masses round"),
             ),
             self.catalogue, kept=(carbon.id, gas.id, quotient.id),
-            otherwise="Mass of carbon over mass of oxygen makes the number smaller, and so does the quotient.",
+            otherwise="Which weighs less: a mole of oxygen gas, or the carbon that is fixed while it is made?",
         )  # fmt: skip
 
     def loss(self) -> Made:
@@ -238,7 +238,7 @@ class BottleQuestions(ReplicateQuestions):
         )
         wrong = (
             Wrong("The bottles leaked, for oxygen cannot get less in a light bottle", "inv.negative-is-wrong"),
-            Wrong("No photosynthesis took place there", "ps.net-is-gross", "That would make gross production nothing, not net production."),
+            Wrong("No photosynthesis took place there", "ps.net-is-gross", "That would make gross production zero, not net production."),
             Wrong("Respiration stopped, as it does in the light", "ps.night-only"),
         )
         return choice(draft, "More oxygen was used there than was made", wrong, self.catalogue, salt=self.subject.id)
@@ -264,7 +264,7 @@ class BottleQuestions(ReplicateQuestions):
             (largest("daily_respiration"), Wrong("", "bio.respired-net", "There respiration is the largest.")),
             ([labels[self.bottles.depths[-1].id]], Wrong("", "inv.depth-upwards")),
         )
-        otherwise = "Find the line of net production in the legend, and follow it to its point farthest to the right."
+        otherwise = "Find the line of net production in the key, and follow it to its point farthest to the right."
         return reading(draft, tuple(labels.values()), best, wrong, self.catalogue, otherwise=otherwise)
 
     def gain_by_day(self) -> Made:
@@ -277,7 +277,7 @@ class BottleQuestions(ReplicateQuestions):
         draft = Draft(
             id="gain_by_day",
             prompt="Go by the means. At which depth do the light bottles gain oxygen, while a day and a night together leave a loss?",
-            solution=f"At {right[0]} the light bottles lie above the line of no change, but net production of the day lies below nothing: respiration goes on at night.",
+            solution=f"At {right[0]} the light bottles lie above the line of no change, but net production of the day lies below zero: respiration goes on at night.",
             needs=Needs.BOTH,
             hints=("Use both charts: the change in the bottles, and production of a day over depth.", "First keep the depths at which the light bottles lie above the line of 0."),
         )

@@ -36,7 +36,7 @@ PROFILE_READING = (
 RATES_READING = (
     "Compare the heights: gross production is what is made, respiration what is used, and net production what is left over.",
     "Check that net production and respiration together reach as high as gross production.",
-    "Look at the bars: a mean whose bar reaches 0 cannot be told apart from nothing.",
+    "Look at the bars: a mean whose bar reaches 0 cannot be told apart from zero.",
 )
 BIOMASS_READING = (
     "Go from left to right: each mark is the mean of all quadrats of one harvest, on one square metre.",
@@ -162,16 +162,16 @@ def _profile(subject: Subject[ProductivityRecord], bottles: Bottles) -> Producti
 
 
 def _rates(subject: Subject[ProductivityRecord], depth: Depth) -> ErrorBarChart:
-    """Gross production, respiration and net production by the hour, at the only depth."""
+    """Gross production, respiration and net production per hour, at the only depth."""
     rates = [subject.facts[f"{depth.id}.{rate}"] for rate, *_ in RATES]
     errors = [subject.facts[f"{depth.id}.{ERRORS[rate]}"] for rate, *_ in RATES]
     return ErrorBarChart(
         name=f"{subject.name}.rates",
-        title=f"{subject.record.title}: production and respiration by the hour",
+        title=f"{subject.record.title}: production and respiration per hour",
         description=" ".join(f"{label}: {fact.shown}." for (_, label, *_), fact in zip(RATES, rates, strict=True)),
         reading=RATES_READING,
         table=DataTable(
-            caption="Rates by the hour", columns=("Rate", "Oxygen (mg L⁻¹ h⁻¹)", "Standard error"),
+            caption="Rates per hour", columns=("Rate", "Oxygen (mg L⁻¹ h⁻¹)", "Standard error"),
             rows=tuple((label, fact.shown_number, error.shown_number) for (_, label, *_), fact, error in zip(RATES, rates, errors, strict=True)),
         ),
         quantity="Oxygen in an hour, mg L⁻¹ h⁻¹",

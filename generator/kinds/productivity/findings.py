@@ -101,7 +101,7 @@ def _bottle_doubts(record: ProductivityRecord, series: Bottles, facts: Facts) ->
     if hours > series.light_hours:
         yield _warning(
             ("bottles", "incubation"), "incubation_into_the_night", f"at most the hours of light, {shown.written(series.light_hours.text)} h",
-            f"{shown.number(hours)} h", "check both; bottles that hang into the night mix light and dark, so production by the hour comes out too small",
+            f"{shown.number(hours)} h", "check both; bottles that hang into the night mix light and dark, so production per hour comes out too small",
         )  # fmt: skip
     for index, depth in enumerate(series.depths):
         path: FieldPath = ("bottles", "depths", index)

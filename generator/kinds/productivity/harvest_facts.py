@@ -111,7 +111,7 @@ class _Series:
         yield computed(f"{plot.id}.gain", "Biomass gained, first harvest to last", Expression("last - first"), ends, BIOMASS, figures=self.figures)
         ids = (f"{plot.id}.duration", f"{plot.id}.net_production", f"{plot.id}.net_error")
         days, net, net_error = self.growth(ids, first, last, ", first harvest to last")
-        yield from (days, net, net_error, told_apart(f"{plot.id}.net_told_apart", "Net production told apart from nothing", net, net_error))
+        yield from (days, net, net_error, told_apart(f"{plot.id}.net_told_apart", "Net production told apart from zero", net, net_error))
         amount = plot.respiration or Amount.unknown()
         respired = self._stated(f"{plot.id}.respiration", "Respiration, measured in another way", amount, DRY)
         if amount.value is None:
@@ -143,7 +143,7 @@ class _Series:
         error = made(f"{GRAZING}.eaten_error", "Standard error of what grazers ate", method, errors, DRY, self.figures)
         plots = {"ungrazed_production": net, "grazed_production": grazed["net_production"]}
         eaten = within(made(f"{GRAZING}.eaten", "Eaten by grazers", methods.EATEN_BY_GRAZERS, plots, DRY, self.figures), error)
-        yield from (eaten, error, told_apart(f"{GRAZING}.eaten_told_apart", "What was eaten told apart from nothing", eaten, error))
+        yield from (eaten, error, told_apart(f"{GRAZING}.eaten_told_apart", "What was eaten told apart from zero", eaten, error))
         if net.number > 0:
             share = Expression("eaten / ungrazed_production")
             given = {"eaten": eaten, "ungrazed_production": net}

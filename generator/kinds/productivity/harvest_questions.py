@@ -15,7 +15,6 @@ from generator.quantities.fact import Fact
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry, ordering
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
-from generator.questions.qualitative import next_step
 from generator.questions.question import Made, Needs
 
 LOOK_UP = "from the numbers on this page"
@@ -46,7 +45,7 @@ class HarvestQuestions(ReplicateQuestions):
         yield self.where_to_cut()
         yield self.from_quadrat_to_rate()
         yield from only_made(StatementQuestions(self.subject, self.catalogue).on_harvests(self.harvest))
-        yield self.why_replicates("a bag", "several quadrats in each plot")
+        yield self.why_replicates("a bag", "several quadrats in each plot", "the balance")
         error = self.fact(f"error_{self.last.id}")
         if error.is_number and error.number > 0:
             what = f"dry mass of the quadrats ({in_sentence(self.plot.label)}, {in_sentence(self.last.label)})"
@@ -85,14 +84,14 @@ class HarvestQuestions(ReplicateQuestions):
         first, last = plot.harvests[0], plot.harvests[-1]
         net, days = self.fact("net_production", plot), self.fact("duration", plot)
         earlier, later = self.fact(f"biomass_{first.id}", plot), self.fact(f"biomass_{last.id}", plot)
-        start = f"Take that at the first harvest {LOOK_UP}." if plot is self.plot else f"At the first harvest it was {earlier.shown_exactly}."
+        start = f"take its biomass at the first harvest {LOOK_UP}" if plot is self.plot else f"at the first harvest the biomass was {earlier.shown_exactly}"
         draft = Draft(
             id="net_production",
             prompt=(
-                f"{plot.label}: at the last harvest, {days.shown_exactly} after the first, the biomass was {later.shown_exactly}. {start} "
-                "What is net production by the day, leaving out what died or was eaten in between?"
+                f"{plot.label}: {start}. At the last, {days.shown_exactly} later, it was {later.shown_exactly}. "
+                "What net production per day do the two harvests show, if what died or was eaten in between is not counted?"
             ),
-            solution=f"What was gained, divided by the days: ({later.shown_exactly} less {earlier.shown_exactly}) ÷ {days.shown_exactly} = {net.shown_exactly}.",
+            solution=f"What was gained, divided by the time: ({later.shown_exactly} − {earlier.shown_exactly}) ÷ {days.shown_exactly} = {net.shown_exactly}.",
         )
         return number_entry(
             draft, net, {"earlier": earlier, "later": later, "days": days},
@@ -102,7 +101,7 @@ class HarvestQuestions(ReplicateQuestions):
                 Mistake("inv.start-less-end", "(earlier - later) / days", "taking the start less the end"),
                 Mistake("bio.both-added", "(later + earlier) / days", "adding the two harvests"),
             ),
-            self.catalogue, kept=(days.id,), asks_unit=True, otherwise="Take the later biomass less the earlier one, then divide by the days between them.",
+            self.catalogue, kept=(days.id,), asks_unit=True, otherwise="How much was gained, and in how many days?",
         )  # fmt: skip
 
     def gross_production(self, plot: Plot) -> Made:
@@ -145,11 +144,11 @@ class HarvestQuestions(ReplicateQuestions):
             needs=Needs.KNOWLEDGE,
         )
         wrong = (
-            Wrong("To make the bags lighter to carry", "bio.dry-is-handy"),
-            Wrong("Because fresh and dry mass stand for the same, and dry plants keep better", "bio.wet-dry"),
-            Wrong("To stop the plants from growing on the balance", "bio.dry-is-handy"),
+            Wrong("Water has no mass of its own that counts", "bio.water-weighs-nothing"),
+            Wrong("Drying stops decay, and fresh mass would give the same result", "bio.wet-dry"),
+            Wrong("The dry mass is what the plants took from the soil", "ps.food-soil"),
         )
-        return choice(draft, "Because water varies, and is not what production builds up", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "Water varies, and is not what production builds up", wrong, self.catalogue, salt=self.subject.id)
 
     def energy(self) -> Made:
         dry, content, found = self.fact("net_production"), self.facts["energy_content"], self.fact("net_energy")
@@ -167,7 +166,7 @@ class HarvestQuestions(ReplicateQuestions):
                 Mistake("bio.energy-divided", "dry / content", "dividing by the energy of a gram"),
                 Mistake("bio.energy-of-carbon", "dry * carbon * content", "turning dry matter into carbon first"),
             ),
-            self.catalogue, kept=(content.id,), otherwise="Grams of dry matter times the energy of each gram.",
+            self.catalogue, kept=(content.id,), otherwise="How much energy is in one gram? And how many grams grew in a day?",
         )  # fmt: skip
 
     def eaten(self) -> Made:
@@ -207,19 +206,24 @@ class HarvestQuestions(ReplicateQuestions):
         return choice(draft, "At places drawn by chance", wrong, self.catalogue, salt=self.subject.id)
 
     def from_quadrat_to_rate(self) -> Made:
-        """Each step needs what the one before it gives."""
-        steps = (
-            "Cut the plants inside each frame", "Dry the cut plants until their mass stays the same", "Weigh what is dry",
-            "Turn the mass in a frame into biomass of a square metre", "Take the biomass of the first harvest off that of the last", "Divide what was gained by the days",
-        )  # fmt: skip
+        """Each step needs what the one before it gives, as its unit shows."""
+        area = self.facts["quadrat_area"].shown_exactly
+        reasons = {
+            "Cut": "What is cut is fresh: it holds water, and how much changes with rain and time of day.",
+            "Dry": "Now the water is gone, but nobody knows yet how much is left.",
+            "Weigh": f"This is a mass in grams, from {area}. What is to come out is for 1 m².",
+            "Divide by the area of the frame": "This is all that stands there, in g m⁻². Part of it was there at the first harvest already.",
+            "Subtract the first harvest, in g m⁻²": "This is what was gained, still in g m⁻². A production is for a time.",
+            "Divide by the number of days": "",
+        }
         draft = Draft(
             id="from_quadrat_to_rate",
-            prompt="How does net production come out of quadrats, at the last harvest? Put the steps in order.",
-            solution="Fresh plants hold changing amounts of water, a frame is no square metre, and biomass is no rate: so dry, weigh, scale up, compare, divide by the time.",
+            prompt="How do the quadrats of the last harvest lead to net production, in g m⁻² d⁻¹? Put the steps in order.",
+            solution="Fresh plants hold changing amounts of water, a frame is no square metre, and biomass is no rate: so cut, dry, weigh, scale up, compare, divide by the time.",
             needs=Needs.KNOWLEDGE,
-            hints=("Work in the field comes first, then work in the laboratory, then sums.", "Ask of each step what it needs: the one that gives it comes before."),
+            hints=("Work in the field comes first, then work in the laboratory, then sums.", "Which unit does each sum need, and which does it give?"),
         )
-        return ordering(draft, steps, starts_with="Before anything can be dried or weighed it has to be there.", leads_on=next_step, salt=self.subject.id)
+        return ordering(draft, list(reasons), starts_with="Nothing can be dried or weighed before it is there.", leads_on=reasons.__getitem__, salt=self.subject.id)
 
 
 def _as_exact_as(difference: Fact, *terms: Fact) -> Fact:

@@ -6,12 +6,24 @@ from collections.abc import Iterator
 
 from generator.kind import Subject
 from generator.kinds.productivity.record import ProductivityRecord
-from generator.quantities.fact import Fact
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
 from generator.questions.making import Draft, Wrong, choice, number_entry
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
+
+
+ROOT = "Does a mean stray more than a single reading, or less? And what does the number of readings do to that?"
+FARTHER = ((4, "four", "half"), (9, "nine", "a third"), (16, "sixteen", "a quarter"))
+"""How far the mean of so many readings strays, beside a single one."""
+
+
+def _strays(count: int) -> str:
+    """Two other numbers of readings, from which the rule can be seen."""
+    (_, one, half), (_, other, third) = [row for row in FARTHER if row[0] != count][:2]
+    return f"The mean of {one} readings strays {half} as far as a single one, that of {other} {third} as far. How does that go on to {count} readings?"
 
 
 def only_made(*items: Made) -> Iterator[Made]:
@@ -32,9 +44,10 @@ class ReplicateQuestions:
             id="standard_error",
             prompt=(
                 f"The {count} readings of the {what} have a standard deviation of {spread.shown_exactly}. "
-                "What is the standard error of their mean? Divide by the square root of the number of readings."
+                "What is the standard error of their mean?"
             ),
             solution=f"{spread.shown_exactly} ÷ √{count} = {error.shown}.",
+            hints=(ROOT, _strays(count)),
         )
         return number_entry(
             draft, error, {"spread": spread, "replicates": replicates},
@@ -43,10 +56,10 @@ class ReplicateQuestions:
                 Mistake("inv.error-grows", "spread * sqrt(replicates)", "multiplying by the root"),
                 Mistake("inv.spread-is-error", "spread", "giving the standard deviation"),
             ),
-            self.catalogue, kept=("replicates",), otherwise="First take the square root of the number of readings, then divide by it.",
+            self.catalogue, kept=("replicates",), otherwise=ROOT,
         )  # fmt: skip
 
-    def why_replicates(self, one: str, several: str) -> Made:
+    def why_replicates(self, one: str, several: str, instrument: str) -> Made:
         draft = Draft(
             id="why_replicates",
             prompt=f"What are {several} good for?",
@@ -56,27 +69,32 @@ class ReplicateQuestions:
         wrong = (
             Wrong("Their mean has no error", "inv.mean-has-no-error"),
             Wrong(f"One would do as well, but {one} can get lost", "inv.one-is-enough"),
-            Wrong("They show whether the meter reads too high", "inv.replicates-show-bias"),
+            Wrong(f"They show whether {instrument} reads too high", "inv.replicates-show-bias"),
         )
         return choice(draft, "They show how much readings differ by chance", wrong, self.catalogue, salt=self.subject.id)
 
     def told_apart(self, where: str, what: str, difference: Fact, error: Fact, verdict: bool, answered: bool) -> Made:
         """What a value and its standard error say together; where the value answers another question, it is to be looked up."""
         case = f"{where} {what} is {difference.shown_exactly}, with a standard error of {error.shown_exactly}."
+        assert error.unit is not None
+        twice = computed("", "Twice the standard error", Expression("2 * error"), {"error": error}, error.unit)
         draft = Draft(
             id="told_apart",
             prompt=f"{f'Look up {what} and its standard error in the numbers on this page.' if answered else case} By the rule of twice the standard error, what may be said of it?",
-            solution="A value is told apart from nothing where it is more than twice its standard error, its sign left aside.",
+            solution=(
+                f"Twice the standard error is {twice.shown_exactly}, and {difference.shown_exactly} is {'more' if verdict else 'less'}, its sign left aside. "
+                "A value is told apart from zero where it is more."
+            ),
             needs=Needs.BOTH,
             hints=("Work out twice the standard error.", "Leave the sign aside: is the value larger than that, or smaller?"),
         )
-        apart = "It is told apart from nothing: chance alone would seldom give as much"
-        hidden = "It is not told apart from nothing: chance alone could give as much"
+        apart = "It is told apart from zero: chance alone would seldom give as much"
+        hidden = "It is not told apart from zero: chance alone could give as much"
         wrong = [
             Wrong(hidden if verdict else apart, "inv.no-rule", "Compare the value with twice its standard error."),
             Wrong("It is known exactly, since a mean was taken", "inv.mean-has-no-error"),
             Wrong("The readings lie within one standard error of the mean", "inv.bars-are-range"),
         ]
         if not verdict:
-            wrong[1] = Wrong("It is exactly nothing", "inv.not-apart-is-nothing")
+            wrong[1] = Wrong("It is exactly zero", "inv.not-apart-is-nothing")
         return choice(draft, apart if verdict else hidden, wrong, self.catalogue, salt=self.subject.id)

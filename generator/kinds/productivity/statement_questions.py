@@ -40,7 +40,7 @@ class StatementQuestions:
         return self._asked(((self._days(bottles), 2), (self._depths(bottles), 1), (self._fading(bottles), 1), (self._reaching(bottles), 1)))
 
     def _days(self, bottles: Bottles) -> Iterator[Claim]:
-        """What a day and a night leave, where it is told apart from nothing."""
+        """What a day and a night leave, where it is told apart from zero."""
         for depth in bottles.depths:
             net, error = (self.facts[f"{depth.id}.{name}"] for name in ("daily_net_production", "daily_net_error"))
             if not error.is_number or abs(net.number) <= TIMES_THE_ERROR * error.number:
@@ -68,8 +68,8 @@ class StatementQuestions:
             because = f"Gross production falls from {made.shown_exactly} to {made_below.shown_exactly}, respiration from {used.shown_exactly} to {used_below.shown_exactly}."
             down = f"from {in_sentence(top.label)} to {in_sentence(bottom.label)}".replace("from at ", "from ").replace("to at ", "to ")
             yield Claim(
-                f"Going {down}, gross production falls by a larger part than respiration", f"Going {down}, respiration falls by a larger part than gross production",
-                because, "ps.respire-in-light",
+                f"Going {down}, gross production falls by a larger share than respiration", f"Going {down}, respiration falls by a larger share than gross production",
+                because, "ps.respiration-needs-light",
             )  # fmt: skip
 
     def _reaching(self, bottles: Bottles) -> Iterator[Claim]:
@@ -87,14 +87,14 @@ class StatementQuestions:
         return self._asked(((self._growth(harvest), 1), (self._side_by_side(harvest), 2), (self._eaten(), 1), (self._by_chance(), 1), (self._respired(harvest), 1)))
 
     def _growth(self, harvest: Harvest) -> Iterator[Claim]:
-        """Whether more grew by the day in the first or in the last time between two harvests."""
+        """Whether more grew per day in the first or in the last time between two harvests."""
         for plot in harvest.plots:
             for (start, middle), (_, end) in pairwise(pairwise(plot.harvests)):
                 early, late, *errors = (self.facts[f"{plot.id}.{name}_{cut.id}"] for name in ("growth", "rate_error") for cut in (middle, end))
                 if sign := _told_apart(late, early, *errors):
-                    because = f"By the day {early.shown_exactly} grew up to {in_sentence(middle.label)}, and {late.shown_exactly} after it."
+                    because = f"Per day {early.shown_exactly} grew up to {in_sentence(middle.label)}, and {late.shown_exactly} after it."
                     first, second = f"between {in_sentence(start.label)} and {in_sentence(middle.label)}", f"between {in_sentence(middle.label)} and {in_sentence(end.label)}"
-                    later, earlier = (f"{plot.label}: more grew by the day {a} than {b}" for a, b in ((second, first), (first, second)))
+                    later, earlier = (f"{plot.label}: more grew per day {a} than {b}" for a, b in ((second, first), (first, second)))
                     yield Claim(*((later, earlier) if sign > 0 else (earlier, later)), because, "clim.height-slope")
 
     def _side_by_side(self, harvest: Harvest) -> Iterator[Claim]:

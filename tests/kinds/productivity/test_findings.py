@@ -121,7 +121,7 @@ def test_a_single_reading_is_told_wherever_it_stands() -> None:
 def test_a_difference_that_the_spread_hides_is_told_with_both_numbers() -> None:
     (one,) = doubts("productivity", bottles({"light": "[8.1, 8.3]"}))
     assert ("not_told_apart", "0.0250 mg O₂ L⁻¹ h⁻¹") == (one.rule, one.found)
-    assert "net production by the hour of more than twice its standard error, 0.0354 mg O₂ L⁻¹ h⁻¹" == one.expected
+    assert "net production per hour of more than twice its standard error, 0.0354 mg O₂ L⁻¹ h⁻¹" == one.expected
     assert [("not_told_apart", "0.0800 g m⁻² d⁻¹")] == doubted(harvest(("", (GREW[0], (50.0, "[11, 13]")))))
 
 

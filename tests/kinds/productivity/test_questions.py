@@ -169,4 +169,11 @@ def test_gain_that_is_kept_everywhere_or_nowhere_is_not_asked_about() -> None:
 def test_steps_from_quadrat_to_rate_begin_with_the_cut_and_end_with_the_days() -> None:
     question = made(demo(HARVEST))["from_quadrat_to_rate"]
     assert isinstance(question, Ordering)
-    assert ("Cut the plants", "Divide what was gained") == (question.steps[0].text[:14], question.steps[-1].text[:22])
+    assert ("Cut", "Divide by the number of days") == (question.steps[0].text, question.steps[-1].text)
+    assert all(step.leads_on for step in question.steps[:-1])
+
+
+def test_standard_error_is_asked_for_without_telling_how() -> None:
+    question = made(demo(BOTTLES))["standard_error"]
+    assert isinstance(question, NumberEntry)
+    assert not {"root", "divide"} & {*question.prompt.lower().replace("?", "").split(), *question.hints[0].lower().split()}

@@ -25,7 +25,7 @@ def test_day_that_is_told_apart_from_nothing_leaves_a_gain_or_a_loss() -> None:
 
 
 def test_depths_are_compared_where_their_gross_production_is_told_apart() -> None:
-    """Source: arithmetic: 1.7 / 4 and 0.4 / 4 by the hour; the same depth twice is not told apart."""
+    """Source: arithmetic: 1.7 / 4 and 0.4 / 4 per hour; the same depth twice is not told apart."""
     assert ["More oxygen is made at 0 m than at 4 m"] == [claim.holds for claim in claims(bottles(TOP, DEEP), "_depths")]
     assert [] == claims(bottles(TOP, TOP | {"depth": "4"}), "_depths")
 
@@ -33,7 +33,7 @@ def test_depths_are_compared_where_their_gross_production_is_told_apart() -> Non
 def test_photosynthesis_fades_with_the_light_and_respiration_need_not() -> None:
     """Source: arithmetic: 1.7 falls to 0.4, while 0.6 stays; the other way round nothing is said."""
     (claim,) = claims(bottles(TOP, DEEP), "_fading")
-    assert claim.holds.startswith("Going from 0 m to 4 m, gross production falls by a larger part")
+    assert claim.holds.startswith("Going from 0 m to 4 m, gross production falls by a larger share")
     assert [] == claims(bottles(DEEP | {"depth": "0"}, TOP | {"depth": "4"}), "_fading")
     assert [] == claims(bottles(TOP), "_fading")
 
@@ -79,7 +79,7 @@ def test_growth_of_two_times_is_compared_only_where_told_apart() -> None:
     slower = ("", ((0.0, "[10, 12]"), (50.0, "[30, 34]"), (100.0, "[32, 34]")))
     alike = ("", ((0.0, "[10, 12]"), (50.0, "[20, 22]"), (100.0, "[30, 34]")))
     (claim,) = claims(harvest(slower), "_growth")
-    assert claim.holds.endswith("more grew by the day between day 0 and day 50 than between day 50 and day 100")
+    assert claim.holds.endswith("more grew per day between day 0 and day 50 than between day 50 and day 100")
     assert [] == claims(harvest(alike), "_growth")
     assert [] == claims(harvest(("", GREW)), "_growth")
 
