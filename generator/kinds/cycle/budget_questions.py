@@ -88,7 +88,8 @@ class BudgetQuestions(Asking):
         )
         if not fluxes:
             return Rejected(draft.id, "no reservoir has fluxes on both sides")
-        given = {"inflow": total, "outflow": self.fact(reservoir.id, "outflow")}
+        rates = {flux.symbol: self.fact(flux.id, "rate") for flux in fluxes}
+        given = rates | {"inflow": total, "outflow": self.fact(reservoir.id, "outflow")}
         return number_entry(
             draft, total, given,
             (
