@@ -265,7 +265,7 @@ class _Reading:
         known = [self.words[key] for key in record.vocabulary if self.words and key in self.words]
         terms = [Term(word.id, word.word, word.means, word.also) for word in known]
         return Qualitative(catalogue, subject.id, lambda text: filled(text, facts)).questions(
-            record.explanations, getattr(record, "adaptations", ()), record.people, terms
+            record.explanations, getattr(record, "adaptations", ()), record.people, terms, matched=sum(bool(asked.pairs) for asked in record.questions)
         )
 
     def _written(self, subjects: Mapping[str, Subject[Any]]) -> Iterator[Guided]:

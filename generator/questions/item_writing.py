@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from math import comb
 
 from generator.diagnostics import Severity, listed
-from generator.questions.question import Choice, Matching, Question, SeveralChoice
+from generator.questions.question import Choice, Matching, Ordering, Question, SeveralChoice
 from generator.records.asked import AskedQuestion
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
@@ -30,6 +30,10 @@ _HEDGE = re.compile(r"\b([Uu]sually|[Oo]ften|may|might|[Gg]enerally|tends?|[Mm]o
 """With a capital, May is a month."""
 _NEGATIVE = re.compile(r"\b(not|except|least likely|never|false|incorrect|untrue)\b|n['’]t\b", re.IGNORECASE)
 _OPINION = re.compile(r"\b(do you think|in your opinion|your view)\b", re.IGNORECASE)
+_LINK = re.compile(
+    r"^(?:So|Then|Therefore|Thus|Hence|Next|Later|Afterwards|Finally|And|But|Because of|As a result|In turn|They|Their|Its)\b|\b(?:this|these|those)\b",
+    re.IGNORECASE,
+)
 _WORD = re.compile(r"[a-z]{5,}", re.IGNORECASE)
 _NUMBER = re.compile(r"[−-]?\d")
 
@@ -159,12 +163,20 @@ def _repeated_lead(item: Choice | SeveralChoice) -> Iterator[Flaw]:
         yield Flaw("repeated_words", item.id, "what all options share in the prompt", f'"{" ".join(*leads)}" in each', "move these words into the prompt")
 
 
+def _linked_steps(item: Question) -> Iterator[Flaw]:
+    """A link or a word that points back puts a step behind others, whoever knows the subject or not."""
+    for step in item.steps if isinstance(item, Ordering) else ():
+        if found := _LINK.search(step.text):
+            mend = "write each step so that it can be read by itself"
+            yield Flaw("linked_step", item.id, "steps without words that give their order away", f'"{found[0].strip()}" in "{step.text}"', mend)
+
+
 def stems(text: str) -> set[str]:
     """The first five letters of each longer word: rough, and enough to see an echo."""
     return {word[:5].casefold() for word in _WORD.findall(text)}
 
 
-_OF_ANY: tuple[Callable[[Question], Iterator[Flaw]], ...] = (_long_stem, _opinion, _negative)
+_OF_ANY: tuple[Callable[[Question], Iterator[Flaw]], ...] = (_long_stem, _opinion, _negative, _linked_steps)
 _OF_OPTIONS: tuple[Callable[[Choice | SeveralChoice], Iterator[Flaw]], ...] = (
     _too_many, _longest, _absolute, _hedged, _echo, _repeated_lead,
 )  # fmt: skip

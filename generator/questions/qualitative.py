@@ -5,6 +5,7 @@ Their ids hold a hyphen, which no author's id can, so the two never meet.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
@@ -16,8 +17,10 @@ from generator.questions.question import Made, Matching, Needs, Pair, Question
 from generator.records.parts import Adaptation, Explanation, HumanImpact
 
 MOST_PAIRS = 4
+SHORTEST = 4
+"""Letters by which two words are seen to be of one stem."""
 MOST_MATCHES = 2
-"""Of one record: features, actions and words, in this order."""
+"""Of one record: its author's own, then features, actions and words, in this order."""
 FIRST_STEP = "Look for the step that waits for no other."
 
 
@@ -48,16 +51,20 @@ class Qualitative:
     """Puts facts into a text."""
 
     def questions(
-        self, explanations: Sequence[Explanation], adaptations: Sequence[Adaptation], people: Sequence[HumanImpact], terms: Sequence[Term]
-    ) -> tuple[Question, ...]:
-        """Those that come out fair and leave no doubt, at most one of each sort, so that none of them grows stale."""
+        self, explanations: Sequence[Explanation], adaptations: Sequence[Adaptation], people: Sequence[HumanImpact], terms: Sequence[Term],
+        matched: int = 0,
+    ) -> tuple[Question, ...]:  # fmt: skip
+        """Those that come out fair and leave no doubt, at most one of each sort, so that none of them grows stale.
+
+        An author who writes matches (`matched` of them) knows best which features are worth it: these are not matched again.
+        """
         order = _first_fair(self._orders(explanations))
         unordered = [one for one in explanations if order is None or order.id != f"order-{one.id}"]
-        sorts = (self._next_steps(unordered), self._benefits(adaptations), self._drawbacks(people), self._terms(terms))
+        sorts = (self._next_steps(unordered), self._benefits(() if matched else adaptations), self._drawbacks(people), self._terms(terms))
         found = (order, *map(_first_fair, sorts))
         asked = [item for item in found if item is not None]
         matches = [item for item in asked if isinstance(item, Matching)]
-        return tuple(item for item in asked if item not in matches[MOST_MATCHES:])
+        return tuple(item for item in asked if item not in matches[max(0, MOST_MATCHES - matched) :])
 
     def _orders(self, explanations: Sequence[Explanation]) -> Iterator[Made]:
         """Only of a chain whose author says that each step waits for the one before."""
@@ -104,9 +111,9 @@ class Qualitative:
         yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", pairs)
 
     def _terms(self, terms: Sequence[Term]) -> Iterator[Made]:
-        """A meaning that holds the word itself would give it away; everyday words say why a pair belongs together."""
-        fair = [term for term in terms if term.everyday and term.word.casefold().split()[0][:6] not in term.means.casefold()]
-        pairs = [Pair(as_option(term.word), as_option(term.means), f"In everyday words: {', '.join(term.everyday)}.") for term in fair]
+        """A meaning that holds a part of the word would give it away; everyday words say why a pair belongs together."""
+        said = [(term, _everyday(term)) for term in terms if not _starts(term.word) & _starts(term.means)]
+        pairs = [Pair(as_option(term.word), as_option(term.means), f"In everyday words: {', '.join(words)}.") for term, words in said if words]
         if len(pairs) > MOST_PAIRS:
             yield from self._matching("words-match", "Match each word with its meaning.", pairs)
 
@@ -125,6 +132,16 @@ class Qualitative:
             solution=f"{'One of the answers fits none of the lines. ' if others else ''}The pairs stand below, each with its reason.",
         )  # fmt: skip
         yield matching(draft, asked, others, salt=self.salt)
+
+
+def _starts(text: str) -> set[str]:
+    """The first letters of each word, enough to see that windward has to do with wind."""
+    return {word[:SHORTEST].casefold() for word in re.findall(rf"[^\W\d_]{{{SHORTEST},}}", text)}
+
+
+def _everyday(term: Term) -> tuple[str, ...]:
+    """Wordings that help a reader who does not know the term: neither abbreviations nor the term itself in longer words."""
+    return tuple(words for words in term.everyday if not words.isupper() and not _starts(words) & _starts(term.word))
 
 
 def _first_fair(sort: Iterator[Made]) -> Question | None:

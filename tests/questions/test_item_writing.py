@@ -8,7 +8,7 @@ import pytest
 
 from generator.diagnostics import Severity
 from generator.questions.item_writing import doubts_about, flaws, flaws_of_set
-from generator.questions.question import Choice, Interval, Matching, Needs, NumberEntry, Option, Pair, Question
+from generator.questions.question import Choice, Interval, Matching, Needs, NumberEntry, Option, Ordering, Pair, Question, Step
 from generator.records.asked import AskedQuestion
 
 
@@ -102,3 +102,13 @@ def test_a_pair_with_a_word_in_common_is_doubtful_unless_others_have_it_too() ->
 
     assert ["echo"] == rules(match("roots reach water", "fire passes", "less evaporates"))
     assert [] == rules(match("roots reach water", "roots stay cool", "less evaporates")) == rules(match("water is reached", "fire passes", "less evaporates"))
+
+
+@pytest.mark.parametrize(("text", "doubtful"), [
+    ("So the ground warms", True), ("The plant takes these minerals up", True), ("Their roots hold the soil", True),
+    ("Sometimes soil dries", False), ("The ground warms", False), ("It is coldest", False),
+])  # fmt: skip
+def test_a_step_that_points_at_another_is_doubtful(text: str, doubtful: bool) -> None:
+    steps = (*(Step(f"Step {n}", "") for n in range(3)), Step(text, ""))
+    item = Ordering(id="an_order", prompt="Put these in order.", needs=Needs.KNOWLEDGE, solution="Why.", steps=steps, start=(1, 0, 2, 3), starts_with="")
+    assert (["linked_step"] if doubtful else []) == [flaw.rule for flaw in flaws(item)]

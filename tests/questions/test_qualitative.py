@@ -112,6 +112,21 @@ def test_a_meaning_that_holds_its_word_is_not_asked() -> None:
     assert all(pair.because.startswith("In everyday words: thing ") for pair in item.pairs)
 
 
+@pytest.mark.parametrize(("word", "means"), [("windward", "on the side of the wind"), ("growing time", "when plants grow")])
+def test_a_meaning_that_holds_a_part_of_its_word_is_not_asked(word: str, means: str) -> None:
+    item = made(terms=(*TERMS, Term("told", word, means, ("a thing",))))["words-match"]
+    assert isinstance(item, Matching)
+    assert word.capitalize() not in [pair.text for pair in item.pairs]
+
+
+def test_reason_is_neither_an_abbreviation_nor_the_word_again() -> None:
+    terms = (*TERMS[:4], Term("gross", "gross production", "all that is fixed", ("GPP", "gross yield", "everything made")))
+    item = made(terms=terms)["words-match"]
+    assert isinstance(item, Matching)
+    assert {"GPP", "yield"} & {word for pair in item.pairs for word in pair.because.replace(",", "").split()} == set()
+    assert "words-match" not in made(terms=(*TERMS[:4], Term("gross", "gross production", "all that is fixed", ("GPP", "gross yield"))))
+
+
 def test_words_need_a_spare_meaning() -> None:
     assert "words-match" not in made(terms=TERMS[:4])
 
@@ -127,6 +142,18 @@ def test_a_record_has_two_matches_at_most_and_words_stand_back() -> None:
     impact = HumanImpact(problem="p", cause="c", effect="e", actions=tuple(Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}") for n in range(3)))
     assert {"benefits-match", "drawbacks-match"} == {*made(adaptations=tuple(adaptation(n) for n in range(3)), people=(impact,), terms=TERMS)}
     assert {"drawbacks-match", "words-match"} == {*made(people=(impact,), terms=TERMS)}
+
+
+def test_matches_of_the_author_count_and_take_the_place_of_features() -> None:
+    impact = HumanImpact(problem="p", cause="c", effect="e", actions=tuple(Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}") for n in range(3)))
+    given = {"adaptations": tuple(adaptation(n) for n in range(3)), "people": (impact,), "terms": TERMS, "explanations": ()}
+    assert {"drawbacks-match"} == {item.id for item in MAKER.questions(**given, matched=1)}
+    assert () == MAKER.questions(**given, matched=2)
+
+
+def test_order_with_a_step_that_points_back_is_not_asked() -> None:
+    linked = chain("leak", FOUR[0], "So water runs off the field.", *FOUR[2:], joined="step_by_step")
+    assert "order-leak" not in made(explanations=(linked,))
 
 
 def test_pairs_with_a_word_in_common_are_not_asked_but_may_be_the_spare_partner() -> None:
