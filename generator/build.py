@@ -27,7 +27,7 @@ from generator.pages.recall_page import recall_page
 from generator.pages.record_page import record_page
 from generator.pages.remembered import Remembered
 from generator.pages.site import Site
-from generator.pages.written_page import written_navigation, written_pages
+from generator.pages.written_page import coaching_script, written_navigation, written_pages
 from generator.pages.writer import write_tree
 from generator.quantities.fact import Fact
 from generator.records import RecordFile, read
@@ -72,7 +72,7 @@ def write_pages(content: Path, work: Path, name: str = "", drawings: Drawings | 
     site = Site(library=library, kinds=all_kinds())
     pages = compose(site)
     texts = {page.uri: page.text.encode() for page in pages}
-    files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | fresh_scripts(site, FRESH) | practice_scripts(site, PRACTICE) | assets()
+    files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | fresh_scripts(site, FRESH) | practice_scripts(site, PRACTICE) | coaching_script(site) | assets()
     changed = write_tree(work / "pages", files)
     return Written(title=library.course.title, nav=navigation(site, written_navigation(site)), changed=changed, warnings=library.warnings)
 

@@ -12,7 +12,8 @@ from generator.pages.data_script import data_script, script_name
 from generator.pages.page import Page, link, record_uri
 from generator.pages.questions import field_id, item_type
 from generator.pages.record_page import RecordView
-from generator.pages.site import PRACTICE, PROGRESS, Site
+from generator.pages.site import PRACTICE, PROGRESS, Site, part_anchor, shown_questions, written_uri
+from generator.records.parts import SORTS
 
 FOLDER = "assets/practice/"
 DAY_0 = date(1970, 1, 1)
@@ -62,5 +63,13 @@ def _index(site: Site) -> dict[str, Any]:
         for subject in (site.library.subjects[record] for record in topic.records)
         for item in site.library.questions[subject.id]
     ]
+    written = [
+        [f"{guided.name}/{part.id}", guided.question.title, part.id, place[guided.question.topic], link(PRACTICE, f"{written_uri(guided.name)}#{part_anchor(part.id)}")]
+        for guided in shown_questions(site)
+        for part in guided.question.parts
+    ]
     slips = {entry.id: [entry.idea, entry.correction] for entry in site.library.catalogue.values()}
-    return {"tests": [test for test in tests if test["covers"]], "topics": [{"title": topic.title} for topic in topics], "items": items, "slips": slips}
+    return {
+        "tests": [test for test in tests if test["covers"]], "topics": [{"title": topic.title} for topic in topics], "items": items, "slips": slips,
+        "written": written, "sorts": SORTS,
+    }  # fmt: skip

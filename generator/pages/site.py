@@ -15,6 +15,7 @@ from generator.pages.chains import chain_charts
 from generator.pages.markup import fact_anchor, prose
 from generator.pages.page import link, record_uri
 from generator.quantities.text import Reference, sentence
+from generator.written.guide import Guided
 
 HOME, VOCABULARY, SOURCES, METHODS = "index.md", "words.md", "sources.md", "methods.md"
 PRACTICE, PROGRESS = "practice.md", "my-record.md"
@@ -102,6 +103,13 @@ class Site:
         }
 
 
+def shown_questions(site: Site) -> Iterator[Guided]:
+    """Those whose topic is shown, in taught order of their topics."""
+    for topic in site.library.course.topics:
+        if topic.show:
+            yield from (guided for guided in site.library.written if guided.question.topic == topic.id)
+
+
 def source_anchor(key: str) -> str:
     """The id of an entry of the bibliography."""
     return f"source-{key.lower().replace('_', '-')}"
@@ -130,6 +138,11 @@ def recall_uri(topic: str) -> str:
 def written_uri(name: str) -> str:
     """The page of a written question."""
     return f"written/{name.replace('_', '-')}.md"
+
+
+def part_anchor(part: str) -> str:
+    """The id of a part of a written question on its page."""
+    return f"part-{part.replace('_', '-')}"
 
 
 def command_word_anchor(word: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -11,12 +11,16 @@ from generator.course.course_file import Topic
 from generator.course.written_questions import FOLDER
 from generator.pages import figures, markup
 from generator.pages.course_pages import render
-from generator.pages.page import Page, link
+from generator.pages.data_script import data_script
+from generator.pages.page import Page, link, record_uri
 from generator.pages.questions import answer_box
-from generator.pages.site import COMMAND_WORDS, WRITTEN, Site, command_word_anchor, topic_uri, written_uri
+from generator.pages.site import COMMAND_WORDS, VOCABULARY, WRITTEN, Site, command_word_anchor, part_anchor, shown_questions, topic_uri, word_anchor, written_uri
+from generator.records.parts import SORTS
+from generator.written.coaching import bank_of, outline_of, task_of
 from generator.written.guide import ANSWER, Guided, PartGuide
 from generator.written.record import SampleAnswer, Stimulus
 
+VAGUE_WORDS = "assets/written/vague-words.js"
 QUICK = 2
 """Marks up to which a part counts as quick."""
 LINES_FOR_A_MARK = 3
@@ -45,13 +49,6 @@ def written_pages(site: Site) -> list[Page]:
     return [_index(site, shown), *(_question(site, guided) for guided in shown), _command_words(site)] if shown else []
 
 
-def shown_questions(site: Site) -> Iterator[Guided]:
-    """Those whose topic is shown, in taught order of their topics."""
-    for topic in site.library.course.topics:
-        if topic.show:
-            yield from (guided for guided in site.library.written if guided.question.topic == topic.id)
-
-
 def _topic(site: Site, guided: Guided) -> Topic:
     return next(topic for topic in site.library.course.topics if topic.id == guided.question.topic)
 
@@ -66,24 +63,35 @@ def _question(site: Site, guided: Guided) -> Page:
     uri, question = written_uri(guided.name), guided.question
     topic = _topic(site, guided)
     words = site.library.command_words
-    parts = [_part(site, guide, guided.name) for guide in guided.guides]
+    place = [one.name for one in shown_questions(site)].index(guided.name)
+    parts = [_part(site, guide, guided, place) for guide in guided.guides]
     quick = [part.id for part in question.parts if part.marks <= QUICK]
     slow = [part.id for part in question.parts if part.marks > QUICK]
     body = render(
         "written.md.j2", uri, question=question, topic=topic, topic_address=topic_uri(topic.id), marks=_marks(site, question.marks),
         name=guided.name, minutes=_minutes(site, question.marks), whole_minutes=_whole_minutes(site, question.marks), stimulus=[_stimulus(site, one, uri) for one in question.stimulus], parts=parts, quick=quick,
         slow=slow, words=words, word_link=lambda word: link(uri, f"{COMMAND_WORDS}#{command_word_anchor(word)}"), needs=NEEDS,
+        sorts={sort: f"{sort} ({means})" for sort, means in SORTS.items()}, coaching_words=link(uri, VAGUE_WORDS),
     )  # fmt: skip
     return Page(uri=uri, title=question.title, description=f"A written question for {_marks(site, question.marks)}: {topic.title}.", body=body)
 
 
-def _part(site: Site, guide: PartGuide, name: str) -> dict[str, Any]:
-    part, page = guide.part, written_uri(name)
+def _part(site: Site, guide: PartGuide, guided: Guided, place: int) -> dict[str, Any]:
+    part, page = guide.part, written_uri(guided.name)
+    verb, vocabulary = site.library.command_words[part.command_word], site.library.vocabulary.values()
     return {
         "part": part, "prompt": _with_facts(site, part.prompt, page), "marks": _marks(site, part.marks), "minutes": _minutes(site, part.marks),
-        "lines": guide.lines, "rules": guide.rules, "rule": part.award.rule or "parts", "answer": _answer_box(guide, name), "samples": [_sample(site, guide, sample, page) for sample in guide.samples],
+        "lines": guide.lines, "rules": guide.rules, "anchor": part_anchor(part.id), "rule": part.award.rule or "parts", "answer": _answer_box(guide, guided.name), "samples": [_sample(site, guide, sample, page) for sample in guide.samples],
         "ruled": range(LINES_FOR_A_MARK * part.marks), "cautions": part.cautions,
+        "outline": outline_of(verb, place), "bank": [(term.word, link(page, f"{VOCABULARY}#{word_anchor(term.id)}")) for term in bank_of(guide, vocabulary)],
+        "task": json.dumps(task_of(guide, guided.question.topic, verb, vocabulary), ensure_ascii=False), "teachers": _teachers(site, guide, page),
     }  # fmt: skip
+
+
+def _teachers(site: Site, guide: PartGuide, page: str) -> list[tuple[str, str]]:
+    """Title and address of each record on the site that teaches an idea of the part."""
+    records = dict.fromkeys(line.teaches for line in guide.lines if line.teaches and site.is_shown(line.teaches))
+    return [(site.library.subjects[record].record.title, link(page, record_uri(record))) for record in records]
 
 
 def _answer_box(guide: PartGuide, name: str) -> str:
@@ -135,6 +143,12 @@ def _command_words(site: Site) -> Page:
     words = sorted(site.library.command_words.values(), key=lambda word: word.word.casefold())
     body = render("command_words.md.j2", COMMAND_WORDS, words=words, anchor=command_word_anchor, index=WRITTEN)
     return Page(uri=COMMAND_WORDS, title="Command words", description="What the verbs of written questions ask for, with a model and a near miss.", body=body)
+
+
+def coaching_script(site: Site) -> Mapping[str, bytes]:
+    """The vague words of the course, as hints on written answers need them; nothing where there are no written questions."""
+    words = [word.model_dump(mode="json", exclude_defaults=True) for word in site.library.vague_words]
+    return {VAGUE_WORDS: data_script("studyCoachingWords", words)} if any(shown_questions(site)) else {}
 
 
 def written_navigation(site: Site) -> list[dict[str, Any]]:

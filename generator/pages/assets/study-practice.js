@@ -7,23 +7,13 @@
   'use strict'
   if (!('customElements' in window) || customElements.get('practice-desk')) return
   const progress = window.studyProgress
-  const { element, button, counted } = window.studyElements
+  const { element, button, counted, script } = window.studyElements
   const MIXED = 10
   const MINUTES = { choice: 1.25, several: 1.5, number: 2.5, order: 2, match: 2, label: 1 }
   let index = null
   const pages = new Map()
   window.studyPractice = data => { index = data }
   window.studyQuestions = (record, items) => pages.set(record, items)
-
-  function script (source) {
-    return new Promise((resolve, reject) => {
-      const made = document.createElement('script')
-      made.src = source
-      made.onload = resolve
-      made.onerror = reject
-      document.head.append(made)
-    })
-  }
 
   // Items in an order in which no two neighbours share record and type, as far as there are others.
   function mixed (items) {
@@ -110,7 +100,8 @@
       this.evening = element('p', 'The evening before: ', { class: 'desk-row' })
       for (const minutes of [10, 20, 40]) this.evening.append(button(`${minutes} minutes`, () => this.start(this.route(minutes))))
       this.stage = element('div', '', { class: 'desk-stage' })
-      this.prepend(this.state, chosen, this.sets, this.evening, this.stage)
+      this.writing = element('p', '', { class: 'desk-writing' })
+      this.prepend(this.state, chosen, this.sets, this.evening, this.writing, this.stage)
       this.scope.addEventListener('change', () => this.tell())
       document.addEventListener('study-progress', () => this.tell())
       this.tell()
@@ -155,7 +146,16 @@
       })
     }
 
+    // Parts of written questions whose own marking found something missing, or that were marked long ago, as links.
+    tellWriting () {
+      const topics = new Set(this.inScope().map(one => one.topic))
+      const due = index.written.filter(([name, , , topic]) => topics.has(topic) && isDue({ name: `written/${name}`, topic }))
+      const links = due.flatMap(([, title, part, , uri]) => [', ', element('a', `${title}, part ${part}`, { href: uri })])
+      this.writing.replaceChildren(...(due.length ? ['To write again: ', ...links.slice(1), '.'] : []))
+    }
+
     tell () {
+      this.tellWriting()
       const items = this.inScope()
       const answered = items.filter(one => progress.item(one.name)).length
       const keeps = progress.isKept() ? '' : ' This browser keeps nothing: what you do here is forgotten when you leave the page.'
@@ -271,7 +271,24 @@
         line.append(element('strong', `“${idea}” `), document.createTextNode(`${correction} (${counted(times, 'time')})`))
         list.append(line)
       }
-      this.mistakes.replaceChildren(element('h2', 'Mistakes that came up'), found.length ? list : element('p', 'None yet on this device.'))
+      const none = element('p', 'None yet on this device.')
+      this.mistakes.replaceChildren(element('h2', 'Mistakes that came up'), found.length ? list : none, ...this.written())
+    }
+
+    // What own marking of written parts found, as the student ticked it.
+    written () {
+      const marked = index.written.filter(([name]) => progress.item(`written/${name}`))
+      if (!marked.length) return []
+      const due = marked.filter(([name]) => progress.due([`written/${name}`]).length)
+      const lacks = Object.entries(progress.remembered('lacks') || {}).filter(([sort, times]) => index.sorts[sort] && Number.isInteger(times))
+      const list = element('ul')
+      for (const [sort, times] of lacks.sort((a, b) => b[1] - a[1])) {
+        const line = element('li')
+        line.append(element('strong', sort), ` (${index.sorts[sort]}): missing ${counted(times, 'time')}`)
+        list.append(line)
+      }
+      const count = element('p', `${counted(marked.length, 'part')} marked by yourself, ${due.length} due again.`)
+      return [element('h2', 'Written answers'), count, ...(lacks.length ? [list] : [])]
     }
 
     save () {

@@ -8,7 +8,7 @@
 (function () {
   'use strict'
   if (!('customElements' in window) || customElements.get('written-part')) return
-  const { element, button, counted } = window.studyElements
+  const { element, button, counted, script } = window.studyElements
   const NO_MARK = 'This is not a mark. The page cannot tell whether your science is right. Compare with the guide or ask your teacher.'
 
   class WrittenPart extends HTMLElement {
@@ -20,7 +20,7 @@
       this.guide = this.querySelector('details.guide')
       this.rows = [...this.guide.querySelectorAll('.ideas > li')]
       this.lines = this.rows.map(row => ({
-        id: row.dataset.idea, marks: Number(row.dataset.marks), lacks: row.dataset.lacks || '', notEnough: row.dataset.notEnough || '',
+        id: row.dataset.idea, marks: Number(row.dataset.marks), gives: row.dataset.gives || '', lacks: row.dataset.lacks || '', notEnough: row.dataset.notEnough || '',
         says: row.querySelector('.says').textContent
       }))
       this.querySelectorAll('.sample').forEach((sample, place) => this.makeSample(sample, `${part}/sample/${place}`))
@@ -88,7 +88,7 @@
       this.kept = element('p', '', { class: 'kept' })
       this.hints = element('div', '', { role: 'status', class: 'hints-told' })
       const row = element('p', '', { class: 'desk-row' })
-      if (place.dataset.setup === undefined) row.append(button('Hints on my words', () => this.tellHints()))
+      if (place.dataset.setup === undefined && window.studyCoaching) row.append(button('Hints on my words', () => this.tellHints()))
       place.append(row, this.kept, this.hints)
       this.tellKept()
       document.addEventListener('study-drafts', () => this.tellKept())
@@ -129,7 +129,7 @@
     async tellHints () {
       if (!this.writes.value.trim()) return this.hints.replaceChildren(element('p', 'Write something first.'))
       try {
-        await window.studyCoachingReady(this.dataset.words)
+        await script(this.dataset.words)
       } catch {
         return this.hints.replaceChildren(element('p', 'The hints could not be loaded.'))
       }
@@ -179,10 +179,11 @@
       const ticked = this.drafts.list(`${this.part}/ideas`)
       this.drafts.change(`${this.part}/marked`, marks)
       this.drafts.flush()
-      const lacks = marks < this.worth ? [...new Set(this.lines.filter(line => !ticked.includes(line.id)).map(line => line.lacks).filter(Boolean))] : []
+      const missing = marks < this.worth ? this.lines.filter(line => line.gives && !ticked.includes(line.id)) : []
+      const lacks = new Map(missing.map(line => [line.gives, line.lacks]))
       const said = [element('p', `By your own marking: ${marks} of ${this.worth}.`)]
       if (!ticked.length && this.dataset.focus) said.push(element('p', `Nothing on the focus yet: ${this.dataset.focus}.`))
-      if (lacks.length) said.push(element('p', `What is missing: ${lacks.join('; ')}.`))
+      if (lacks.size) said.push(element('p', `What is missing: ${[...lacks.values()].join('; ')}.`))
       const again = this.guide.querySelector('.read-again')
       if (marks < this.worth && again) {
         const shown = again.cloneNode(true)
@@ -190,7 +191,7 @@
         said.push(shown)
       }
       this.result.replaceChildren(...said)
-      const detail = { question: this.question, part: this.part, marks, worth: this.worth, lacks }
+      const detail = { question: this.question, part: this.part, marks, worth: this.worth, lacks: [...lacks.keys()] }
       this.dispatchEvent(new CustomEvent('written-marked', { bubbles: true, detail }))
     }
   }

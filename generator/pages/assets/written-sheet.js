@@ -132,7 +132,7 @@
       for (const part of this.parts) {
         const prompt = headOf(part).parentNode.querySelector(`.written-prompt[data-part="${part.part}"]`)
         sheet.append(element('h2', `Part ${part.part} (${prompt.dataset.worth})`), element('p', prompt.textContent, { class: 'prompt' }))
-        sheet.append(element('p', part.ownWords() || 'No answer in the page.', { class: 'answer' }))
+        sheet.append(element('p', part.ownWords() || 'No answer in the page.', { class: 'handed' }))
         const marked = this.drafts.number(`${part.part}/marked`)
         if (marked !== null) sheet.append(element('p', `My own marking: ${marked} of ${part.worth}`, { class: 'own' }))
       }
@@ -155,7 +155,7 @@
       page.documentElement.lang = 'en'
       page.head.prepend(Object.assign(page.createElement('meta'), { httpEquiv: 'Content-Type', content: 'text/html; charset=utf-8' }))
       page.head.append(Object.assign(page.createElement('style'), {
-        textContent: 'body{font:1rem/1.5 sans-serif;max-width:44rem;margin:2rem auto;padding:0 1rem}.prompt{font-weight:600}.answer{white-space:pre-wrap}'
+        textContent: 'body{font:1rem/1.5 sans-serif;max-width:44rem;margin:2rem auto;padding:0 1rem}.prompt{font-weight:600}.handed{white-space:pre-wrap}'
       }))
       page.body.append(this.sheet())
       const text = `<!doctype html>${page.documentElement.outerHTML}`
