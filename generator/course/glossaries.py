@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from typing import Annotated, ClassVar, Literal
 
-from generator.records.fields import Id, Many, MisconceptionId, Sentence, SourceKey, Text, Whole, different, spelled
+from pydantic import AfterValidator
+
+from generator.records.expectation import expected
+from generator.records.fields import Id, Many, MisconceptionId, Sentence, Some, SourceKey, Text, Whole, different, spelled
 from generator.records.parts import Part
 
 Asked = spelled(r"[A-Z].*\?", "a question that begins with a capital letter", "By which process?", lambda text: text.strip().rstrip(".!?")[:1].upper() + text.strip().rstrip(".!?")[1:] + "?")
@@ -66,6 +69,11 @@ class SourcesFile(Part):
     NAMED_BY: ClassVar[str] = "key"
     sources: Annotated[Many[Source], different("key")]
 
+def _fewest_and_most(marks: tuple[int, ...]) -> tuple[int, int]:
+    if len(marks) != 2 or not 1 <= marks[0] <= marks[1]:
+        raise expected("fewest and most marks", "write them like [2, 3]", found=str(list(marks)))
+    return marks[0], marks[1]
+
 class CommandWord(Part):
     """A verb that a question begins with, and what an answer to it must contain."""
 
@@ -76,6 +84,8 @@ class CommandWord(Part):
     not_enough: Text
     ideas: Text
     """How many ideas are usually needed, in words: common practice, which a school may set otherwise."""
+    marks: Annotated[Some[Whole], AfterValidator(_fewest_and_most)] | None = None
+    """Fewest and most marks of a part with this word, where it asks for one thing; without them nothing is checked."""
     model: Text
     """An answer, or the beginning of one, that does what is asked."""
     near_miss: Text

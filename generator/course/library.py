@@ -272,7 +272,7 @@ class _Reading:
         """The written questions; what they draw on must be sound before anything can be said of them."""
         around = Around(
             subjects=subjects, kinds=self.kinds, records=self.folder.ids, topics=tuple(t.id for t in self.course.topics) if self.course else (),
-            command_words=tuple(self.command_words or ()), catalogue=self.catalogue or Catalogue(),
+            command_words=self.command_words or {}, catalogue=self.catalogue or Catalogue(),
             rules=self.course.marking_rules if self.course else MarkingRules(),
         )  # fmt: skip
         sound = self.course is not None and self.catalogue is not None and self.command_words is not None and len(subjects) == len(self.folder.files)

@@ -9,16 +9,18 @@ from pathlib import Path
 from typing import Any
 
 from generator.course.course_file import MarkingRules
+from generator.course.glossaries import CommandWord
 from generator.course.references import FactTable, facts_kept_for_tests, texts_in
-from generator.diagnostics import Diagnostic, has_errors
+from generator.diagnostics import Diagnostic
 from generator.kind import Kind, Subject
 from generator.quantities.fact import Facts
 from generator.quantities.text import filled
 from generator.questions.misconception import Catalogue
 from generator.records.folder import RecordFile, read_folder
 from generator.records.checking import check
-from generator.records.finding import located_finding
+from generator.records.finding import located_finding, without_accepted
 from generator.records.parts import Idea
+from generator.written.doubts import doubts
 from generator.written.faults import faults
 from generator.written.guide import Guided, guided, with_facts
 from generator.written.known import Known
@@ -37,7 +39,7 @@ class Around:
     records: tuple[str, ...]
     """Ids of all records, broken ones included."""
     topics: tuple[str, ...]
-    command_words: tuple[str, ...]
+    command_words: Mapping[str, CommandWord]
     catalogue: Catalogue
     rules: MarkingRules = MarkingRules()
 
@@ -63,8 +65,12 @@ def read_written(file: RecordFile, around: Around) -> tuple[Guided | None, tuple
     if question is None:
         return None, problems
     materials = _materials(around)
-    found = tuple(located_finding(file.located, one) for one in faults(question, _texts(file.located.value), _known(question, around), materials))
-    return (None if has_errors(found) else guided(file.name, question, materials)), found
+    known = _known(question, around)
+    wrong = tuple(located_finding(file.located, one) for one in faults(question, _texts(file.located.value), known, materials))
+    if wrong:
+        return None, wrong
+    doubtful = [located_finding(file.located, one) for one in doubts(question, known, materials)]
+    return guided(file.name, question, materials), without_accepted(file.located, question.accepted_warnings, doubtful)
 
 
 def _materials(around: Around) -> Materials:
@@ -95,7 +101,7 @@ def _known(question: WrittenQuestion, around: Around) -> Known:
         command_words=around.command_words, topics=around.topics, misconceptions=tuple(around.catalogue), records=around.records,
         charts={record: tuple(charts_of(around.subjects[record], around.kinds)) for record in named & set(around.subjects)},
         chains={record: _chains_of(subject) for record, subject in around.subjects.items()},
-        facts=around.facts, kept=around.kept,
+        facts=around.facts, kept=around.kept, usual_marks={word.id: word.marks for word in around.command_words.values() if word.marks},
     )  # fmt: skip
 
 

@@ -6,19 +6,8 @@ import re
 from collections.abc import Iterable, Sequence
 from typing import Any, Protocol
 
+from generator.written.asking import NAMING, asks_for_data, first_count, so_many
 from generator.written.guide import PartGuide
-
-NAMING = ("identify", "state", "list", "label", "define", "read_off")
-"""Command words that are answered by a word or a value: no further data need be quoted."""
-_COUNTS = {word: n for n, word in enumerate("one two three four five six seven eight nine ten".split(), start=1)}
-_COUNT = re.compile(rf"\b({'|'.join(_COUNTS)}|\d+)\b", re.IGNORECASE)
-_SO_MANY = re.compile(
-    rf"\b(?:identify|state|list|name|give|label|suggest|propose|describe|explain|outline|predict|discuss)\s+(?:any\s+|at\s+least\s+)?({'|'.join(_COUNTS)}|\d+)\s+(?!or\b|to\b)[a-z]",
-    re.IGNORECASE,
-)
-_WITH_DATA = re.compile(
-    r"\b(?:us(?:e|ing)|with|from|quot(?:e|ing)|by)\s+(?:(?:the|some|its|your|these)\s+)?(?:data|values?|numbers|figures|readings|measurements)\b", re.IGNORECASE
-)
 
 
 class Verb(Protocol):
@@ -58,7 +47,7 @@ def task_of(guide: PartGuide, topic: str, verb: Verb, vocabulary: Iterable[Term]
     part, words = guide.part, tuple(vocabulary)
     return {
         "command": verb.id, "verb": verb.word, "topic": topic, "prompt": guide.prompt, "needs": part.needs, "condition": part.condition or "",
-        "data": verb.id not in NAMING and bool(_WITH_DATA.search(f"{guide.prompt} {part.condition or ''}")), "asked": _asked(guide),
+        "data": verb.id not in NAMING and asks_for_data(guide.prompt, part.condition or ""), "asked": _asked(guide),
         "ideas": verb.ideas, "fewest": min(fewest(verb.ideas), part.marks), "terms": [{"term": one.word, "also": list(one.also)} for one in bank_of(guide, words)],
     }  # fmt: skip
 
@@ -69,18 +58,13 @@ def fewest(ideas: str) -> int:
     >>> fewest("two joined ideas in about two sentences"), fewest("three to six"), fewest("as the prompt says")
     (2, 3, 1)
     """
-    found = _COUNT.search(ideas)
-    return _number(found[1]) if found else 1
-
-
-def _number(word: str) -> int:
-    return int(word) if word.isdigit() else _COUNTS[word.casefold()]
+    return first_count(ideas) or 1
 
 
 def _asked(guide: PartGuide) -> int:
     """How many things the prompt asks for: so many as it says behind its verb; else, where things are named, one for each mark."""
-    if found := _SO_MANY.search(guide.prompt):
-        return _number(found[1])
+    if (said := so_many(guide.prompt)) is not None:
+        return said
     award = guide.part.award
     return guide.part.marks if guide.part.command_word in ("identify", "state", "list", "label") and award.rule in ("each", "any") else 1
 
@@ -90,7 +74,7 @@ def bank_of(guide: PartGuide, vocabulary: Iterable[Term]) -> list[Term]:
 
     Not those of the prompt, for they are given; and of terms that lie in one another, as in “potential evapotranspiration”, the longest.
     """
-    if guide.worked is not None:
+    if guide.number is not None:
         return []
     text = " . ".join(wording for line in guide.lines for wording in (line.says, *line.accept))
     found: list[tuple[int, Term]] = []

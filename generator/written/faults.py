@@ -1,11 +1,11 @@
-"""What is wrong with a written question: names that lead nowhere, marks that do not add up, samples that do not help, work without cautions."""
+"""What is wrong with a written question: names that lead nowhere, marks that do not add up, work without cautions."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterator, Sequence
 
-from generator.diagnostics import Severity, did_you_mean, few_of, listed
+from generator.diagnostics import did_you_mean, few_of, listed
 from generator.quantities.expression import ExpressionError
 from generator.quantities.fact import Fact
 from generator.quantities.text import Claim, references, stray_braces
@@ -19,8 +19,6 @@ from generator.written.known import Known, unknown, unknown_in, wrong_fact
 from generator.written.materials import Materials
 from generator.written.record import Award, FromChain, Stimulus, WrittenPart, WrittenQuestion
 
-FEWEST_SAMPLES = 3
-"""Of a part with two marks or more: a strong, a partial one, and one off the focus."""
 _WORK = re.compile(r"\b(collect|heat|burn|mix|pour|dissolve|dig|wade|sample|boil|light a|grow bacteria|culture|plan|design|carry out)\b", re.IGNORECASE)
 """Verbs of a part that has students do or plan work in field or laboratory."""
 
@@ -166,14 +164,3 @@ def _samples(part: WrittenPart, creditable: Collection[str], path: FieldPath) ->
         for n, idea in enumerate(sample.earns):
             if creditable and idea not in creditable:
                 yield unknown((*path, "samples", index, "earns", n), "an idea of this part", idea, creditable)
-    if part.marks >= 2 and len(part.samples) < FEWEST_SAMPLES:
-        where = (*path, "samples") if part.samples else path
-        yield Finding(
-            path=where, expected=f"{FEWEST_SAMPLES} sample answers or more", found=str(len(part.samples)), severity=Severity.WARNING,
-            rule="few_samples", mend="add a strong one, a partial one and one off the focus",
-        )  # fmt: skip
-    elif part.marks >= 2 and not any(not sample.earns for sample in part.samples):
-        yield Finding(
-            path=(*path, "samples"), expected="a sample answer that earns nothing", found="none", severity=Severity.WARNING, rule="few_samples",
-            mend="add one that is off the focus or says too little",
-        )  # fmt: skip

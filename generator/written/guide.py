@@ -68,6 +68,8 @@ class PartGuide:
     """Of a value that is read off a scale; it has no set-up."""
     samples: tuple[SampleAnswer, ...] = ()
     """With all numbers put in."""
+    minutes: float = 0.0
+    """As the part says, or as its marks tell."""
 
     @property
     def number(self) -> Worked | None:
@@ -114,7 +116,7 @@ def _part_guide(part: WrittenPart, see: str | None, materials: Materials, result
     taught = _taught_by(part, see or "")
     lines = [GuideLine(idea.id, idea.says, idea.accept, idea.not_enough, gives=idea.gives or "", teaches=taught(idea.id)) for idea in ideas_of(part, materials, earlier)]
     rule = RULES[part.award.rule or "each"].format(marks=part.marks, of=part.award.of)
-    return PartGuide(part, prompt, tuple(lines), (rule, *_follows(part, materials)), samples=_samples(part, materials, earlier))
+    return PartGuide(part, prompt, tuple(lines), (rule, *_follows(part, materials)), samples=_samples(part, materials, earlier), minutes=_minutes(part, materials))
 
 
 def _number_guide(part: WrittenPart, see: str | None, materials: Materials, results: Results, earlier: Mapping[str, str]) -> PartGuide:
@@ -136,6 +138,7 @@ def _number_guide(part: WrittenPart, see: str | None, materials: Materials, resu
     return PartGuide(
         part, prompt, tuple(line for line in lines if line.marks), tuple(_number_rules(part, worked, materials)),
         worked=None if is_read else worked, reading=worked if is_read else None, samples=_samples(part, materials, {**earlier, **worked.words}),
+        minutes=_minutes(part, materials),
     )  # fmt: skip
 
 
@@ -156,6 +159,10 @@ def _follows(part: WrittenPart, materials: Materials) -> tuple[str, ...]:
         return ()
     sentence = STOPS if not materials.follow_through else FOLLOWS if part.calculate else FOLLOWS_IN_WORDS
     return (sentence.format(parts=listed((f"part {one}" for one in sorted(part.carries_on)), "or")),)
+
+
+def _minutes(part: WrittenPart, materials: Materials) -> float:
+    return part.marks * materials.minutes_per_mark if part.minutes is None else part.minutes
 
 
 def _samples(part: WrittenPart, materials: Materials, words: Mapping[str, str]) -> tuple[SampleAnswer, ...]:

@@ -8,7 +8,7 @@ from pydantic import AfterValidator, BeforeValidator, Field
 
 from generator.records.asked import FactKey
 from generator.records.fields import ID, Bounds, Id, Many, MisconceptionId, Number, RecordId, Some, Text, UnitLabel, Whole, different, spelled
-from generator.records.parts import Idea, Part
+from generator.records.parts import AcceptedWarnings, Idea, Part
 
 ChainKey = spelled(rf"{ID}/{ID}#{ID}", "a chain of a record", "biome/temperate_grassland#few_trees", lambda text: text.replace(":", "#"))
 ChartKey = spelled(
@@ -123,6 +123,8 @@ class WrittenPart(Part):
     calculate: Calculation | None = None
     read: Reading | None = None
     award: Award
+    minutes: Annotated[Number, AfterValidator(Bounds(0, 120, "minutes", above=True))] | None = None
+    """Where it takes more or less time than its marks tell."""
     depends_on: Annotated[Many[Id], BeforeValidator(_one_or_many), different()] = ()
     """Earlier parts whose answers are carried on, one id or several; a calculation says so under `given:`."""
     samples: Many[SampleAnswer] = ()
@@ -151,6 +153,7 @@ class WrittenQuestion(Part):
     """Numbers that its ideas and samples name between braces, each worked out from facts."""
     stimulus: Some[Stimulus]
     parts: Annotated[Some[WrittenPart], different()]
+    accepted_warnings: AcceptedWarnings = ()
 
     @property
     def marks(self) -> int:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.course.written_questions import Around, read_written
-from generator.diagnostics import Diagnostic
+from generator.diagnostics import Diagnostic, Severity
 from generator.kinds import all_kinds
 from generator.records.folder import RecordFile
 from generator.records.located import located
@@ -12,9 +12,9 @@ from tests.kinds.small_records import library
 
 AROUND = Around(
     subjects=library().subjects, kinds=all_kinds(), records=tuple(library().subjects), topics=("biomes",),
-    command_words=("identify", "explain", "calculate", "design"), catalogue=library().catalogue,
+    command_words=library().command_words, catalogue=library().catalogue,
 )  # fmt: skip
-HEAD = "title: A title\ntopic: biomes\nstimulus: [{text: Look.}]\n"
+HEAD = "title: A title\ntopic: biomes\nstimulus: [{text: Look at the share of the trees.}]\n"
 SAMPLES = "samples: [{text: All., earns: [%s], comment: All.}, {text: Part., earns: [], comment: Off.}, {text: None., comment: No.}]"
 CALCULATION = """\
 parts:
@@ -71,13 +71,18 @@ def read(text: str, head: str = HEAD, around: Around = AROUND) -> tuple[Guided |
     return read_written(RecordFile("written", "small", located(f"{head}{text}\n".encode(), "small.yaml")), around)
 
 
-def sound(text: str) -> Guided:
-    """The question of a file in which nothing is wrong."""
-    found, problems = read(text)
-    assert () == problems and found is not None
+def sound(text: str, head: str = HEAD) -> Guided:
+    """The question of a file in which nothing is wrong; it may be doubtful."""
+    found, problems = read(text, head)
+    assert [] == [one for one in problems if one.severity is Severity.ERROR] and found is not None
     return found
 
 
 def told(text: str, head: str = HEAD) -> list[tuple[str, str, str]]:
-    """Field, what was expected and what was found."""
-    return [(one.field, one.expected, one.found) for one in read(text, head)[1]]
+    """Field, what was expected and what was found, of everything that is wrong."""
+    return [(one.field, one.expected, one.found) for one in read(text, head)[1] if one.severity is Severity.ERROR]
+
+
+def doubted(text: str, head: str = HEAD) -> list[tuple[str, str]]:
+    """Field and name of every warning."""
+    return [(one.field, one.rule) for one in read(text, head)[1] if one.severity is Severity.WARNING]

@@ -66,9 +66,7 @@ def test_samples_of_a_later_part_name_what_an_earlier_one_gave() -> None:
 
 def test_texts_name_numbers_that_the_question_works_out_itself() -> None:
     head = f"numbers: {{june: {{given: {{rain: 'biome/temperate_grassland:harrow_plain.monthly_precip'}}, expression: 'sum_months(rain, 6, 6)', unit: mm, figures: 2}}}}\n{HEAD}"
-    found, problems = read(CALCULATION.replace("text: All.", "text: '{june} in June.'"), head)
-    assert () == problems and found is not None
-    assert "66 mm in June." == found["a"].samples[0].text
+    assert "66 mm in June." == sound(CALCULATION.replace("text: All.", "text: '{june} in June.'"), head)["a"].samples[0].text
     _, problems = read(CALCULATION, head.replace("sum_months(rain, 6, 6)", "rain / rain"))
     assert ["numbers.june.expression"] == [one.field for one in problems]
 

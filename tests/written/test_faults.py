@@ -69,17 +69,10 @@ def test_work_in_field_or_laboratory_is_refused_without_cautions(prompt: str) ->
 
 
 def test_stimulus_is_one_thing_and_charts_are_there() -> None:
-    head = HEAD.replace("{text: Look.}", "{text: Look., chart: 'biome/savanna#climate_diagram.teva_crossing'}, {chart: 'biome/savanna#climate_diagram.teva'}")
+    head = HEAD.replace("{text: Look at the share of the trees.}", "{text: Look at the share of the trees., chart: 'biome/savanna#climate_diagram.teva_crossing'}, {chart: 'biome/savanna#climate_diagram.teva'}")
     assert [
         ("stimulus[0]", "one of `text`, `chart` or `table`"), ("stimulus[1].chart", "a chart of biome/savanna"),
     ] == [(field, expected) for field, expected, _ in told(CHAIN, head)]  # fmt: skip
-
-
-def test_too_few_samples_are_a_warning_that_stops_nothing() -> None:
-    text = "\n".join(line for line in CHAIN.splitlines() if "samples" not in line)
-    found, problems = read(text)
-    assert found is not None
-    assert ["few_samples"] == [one.rule for one in problems]
 
 
 def test_places_that_are_kept_for_class_tests_are_not_named() -> None:
@@ -130,6 +123,6 @@ def test_the_question_that_readme_shows_has_nothing_to_tell() -> None:
     ],
 )  # fmt: skip
 def test_idea_that_is_no_longer_true_is_told(claim: str, told_as: str | None) -> None:
-    ideas = f"ideas: [{{id: a, says: A., holds_if: '{claim}'}}, {{id: b, says: B.}}, {{id: c, says: C.}}]"
+    ideas = f"ideas: [{{id: a, says: A few trees., holds_if: '{claim}'}}, {{id: b, says: B.}}, {{id: c, says: C.}}]"
     text = CHAIN.replace("ideas: {from: 'biome/temperate_grassland#few_trees'}", ideas).replace("earns: [demand]", "earns: [a]")
     assert [("parts[0].ideas[0].holds_if", told_as)] * bool(told_as) == [(field, expected) for field, expected, _ in told(text)]

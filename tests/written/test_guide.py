@@ -118,9 +118,7 @@ def test_each_line_knows_the_record_that_teaches_it() -> None:
     head = f"see: biome/savanna\n{HEAD}"
 
     def taught(text: str, head: str = HEAD) -> list[str]:
-        found, problems = read(text, head)
-        assert () == problems and found is not None
-        return [line.teaches for guide in found.guides for line in guide.lines]
+        return [line.teaches for guide in sound(text, head).guides for line in guide.lines]
 
     assert ["biome/temperate_grassland"] * 3 == taught(CHAIN, head)
     assert ["pyramid/sill_lake", "", ""] == taught(with_own_ideas(quoting))

@@ -7,20 +7,13 @@ import re
 import pytest
 
 from generator.quantities import shown
-from generator.written.guide import Guided
 from generator.written.variants import Variant, variants
 from tests.kinds.small_records import library
-from tests.written.small_question import CALCULATION, CARRYING, CHAIN, HEAD, read
+from tests.written.small_question import CALCULATION, CARRYING, CHAIN, HEAD, sound
 
 QUESTIONS = {guided.name: guided for guided in library().written}
-IN_TEXT = HEAD.replace("Look.", "'Perch build up {pyramid/sill_lake:perch.production}, pike {pyramid/sill_lake:pike.production}.'")
+IN_TEXT = HEAD.replace("Look at the share of the trees.", "'Perch build up {pyramid/sill_lake:perch.production}, pike {pyramid/sill_lake:pike.production}.'")
 _QUANTITY = re.compile(rf"[\d{shown.THIN}.]+(?= [a-zA-Z°%])")
-
-
-def question(text: str, head: str) -> Guided:
-    found, problems = read(text, head)
-    assert () == problems and found is not None
-    return found
 
 
 def bays() -> tuple[Variant, ...]:
@@ -111,17 +104,17 @@ def test_what_a_drawn_number_brings_about_follows() -> None:
         (CHAIN, HEAD, "It has no calculation."),
         (CALCULATION, HEAD, "“Production” (pyramid/sill_lake:pike.production) stands in no text of the question, only in a chart or a table."),
         (CALCULATION.replace("pyramid/sill_lake:perch.production", "biome/savanna:teva_crossing.annual_precip").replace("pyramid/sill_lake:pike.production", "biome/savanna:teva_crossing.actual_evapotranspiration"),
-         HEAD.replace("Look.", "'{biome/savanna:teva_crossing.annual_precip}, {biome/savanna:teva_crossing.actual_evapotranspiration}'"),
+         HEAD.replace("Look at the share of the trees.", "'{biome/savanna:teva_crossing.annual_precip}, {biome/savanna:teva_crossing.actual_evapotranspiration}'"),
          "cannot be drawn: it is worked out in other steps than one formula."),
     ],
 )  # fmt: skip
 def test_why_there_are_none_is_said(text: str, head: str, because: str) -> None:
-    found = variants(question(text, head))
+    found = variants(sound(text, head))
     assert () == found.drawn and found.because.endswith(because)
 
 
 def test_numbers_in_the_text_and_a_carried_result_change_together() -> None:
-    drawn = variants(question(f"{CALCULATION}\n{CARRYING}", IN_TEXT)).drawn
+    drawn = variants(sound(f"{CALCULATION}\n{CARRYING}", IN_TEXT)).drawn
     assert drawn
     for variant in drawn:
         assert 100 - result(variant, "a") == pytest.approx(result(variant, "b"))
