@@ -105,7 +105,8 @@ def _mechanism(seen: _Seen) -> Iterator[Finding]:
 
 def _data(seen: _Seen) -> Iterator[Finding]:
     part = seen.part
-    asks = part.needs == "data" or asks_for_data(part.prompt, part.condition or "")
+    names = part.command_word in NAMING  # what is named may be read off the data without a number
+    asks = part.needs == "data" and not names or asks_for_data(part.prompt, part.condition or "")
     if asks and seen.ideas and not any(_quotes(text) for idea in seen.ideas for text in (idea.says, *idea.accept)):
         mend = "quote a value in an idea, or ask for no data"
         yield _doubt((*seen.path, "ideas"), "no_data_quoted", "a number or a fact in an idea, for the part asks for data", "none", mend)
@@ -121,9 +122,10 @@ def _object(seen: _Seen) -> Iterator[Finding]:
 
 
 def _focus(seen: _Seen) -> Iterator[Finding]:
+    """Where more is asked for than a name, which need not say again what it is the name of."""
     focus = _content(seen.part.focus or "")
     said = set().union(*(_content(text) for idea in seen.ideas for text in (idea.says, idea.gives or "", *idea.accept)))
-    if focus and seen.ideas and not focus & said:
+    if focus and seen.ideas and seen.part.command_word not in NAMING and not focus & said:
         yield _doubt((*seen.path, "focus"), "off_focus", "a word of the focus in an idea", f'"{seen.part.focus}"', "name it in an idea, or mend the focus")
 
 

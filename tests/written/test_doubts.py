@@ -54,6 +54,12 @@ def test_each_doubt_is_told_at_its_place(text: str, old: str, new: str, field: s
     assert read(text.replace(old, new, 1))[0] is not None
 
 
+def test_a_name_need_not_quote_a_number_nor_say_what_it_is_the_name_of() -> None:
+    named = OWN.replace("command_word: explain", "command_word: identify").replace("focus: the scarcity of trees", "focus: the wind").replace("needs: both", "needs: data")
+    assert {"no_data_quoted", "off_focus"}.isdisjoint(rule for _, rule in doubted(named))
+    assert ("parts[0].ideas", "no_data_quoted") in doubted(named.replace("grow there.", "grow there, with the data."))
+
+
 @pytest.mark.parametrize("minutes", [3, 8])
 def test_a_time_near_the_usual_one_is_no_doubt(minutes: int) -> None:
     """Two marks at two minutes each, as `AROUND` has it, or at 1.5 to 4 minutes where a mark takes 2.3."""
