@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from generator.quantities import shown
 from generator.quantities.expression import Expression, ExpressionError
-from generator.quantities.fact import Fact, computed
+from generator.quantities.fact import MOST_WHOLE_DIGITS, Fact, computed
 from generator.quantities.units import UnitError, is_reading, number_in
 from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue, Misconception
@@ -112,11 +112,12 @@ def got_by(how: str, slip: Misconception) -> dict[str, str]:
 
 
 def shown_like(right: Fact, value: float) -> str:
-    """With as many figures as the right answer, but no zeros behind the decimal point where that one has none."""
+    """With as many figures as the right answer, of a sum to the unit as well, but no zeros behind the decimal point where that one has none."""
     fewer = shown.whole_digits(value) + shown.decimals(right.shown_number)
     is_exact = abs(value) >= 1 and fewer < right.figures and math.isclose(float(shown.rounded(value, fewer)), value, rel_tol=1e-12)
     unit = right.unit.shown if right.unit else ""
-    return f"{shown.number(value, fewer if is_exact else right.figures)} {unit}".strip()
+    figures = right.figures if tolerance(right) else max(right.figures, min(shown.whole_digits(value), MOST_WHOLE_DIGITS))
+    return f"{shown.number(value, fewer if is_exact else figures)} {unit}".strip()
 
 
 def _value(right: Fact, given: Mapping[str, Fact], mistake: Mistake) -> float | None:

@@ -38,7 +38,7 @@ STATED = {
     "pyramid .*/kilojoules": r"1 kcal is 4\.184 kJ",
     "pyramid .*/primary_production_required": "at trophic level .* hold 1 g of carbon, and .* of the production passes each step",
     "pyramid .*/production_efficiency": "the share of what is taken up that is built up",
-    "pyramid .*/supporting_area": "One animal .* has to (eat|build up) .* The level as a whole, all its animals together, (eats|builds up)",
+    "pyramid .*/supporting_area": "one animal has to (eat|build up) .* All of them together (eat|build up)",
     "pyramid .*/transfer_efficiency": "production compared with production",
     "transect .*/freezing_height": "If it went on getting colder by",
     "transect .*/cloud_base": "For each kelvin between the two it must rise 125 m before cloud forms",

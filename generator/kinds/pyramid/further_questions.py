@@ -17,7 +17,6 @@ from generator.questions.question import Made
 from generator.science import energy_conversions, production_required
 
 FRACTION = "giving the fraction, not the percentage"
-PERCENT_HINT = "Say first what the whole is, divide the part by it, then take percent."
 
 
 def further_questions(subject: Subject[PyramidRecord], catalogue: Catalogue, answers: Collection[str]) -> Iterator[Made]:
@@ -58,7 +57,7 @@ def _assimilation_efficiency(level: Level, facts: Facts, catalogue: Catalogue) -
             Mistake("en.eff-inverse", "eaten / (eaten - egested)", "dividing what is eaten by what is taken up"),
             Mistake("en.eff-fraction", "(eaten - egested) / eaten / 100", FRACTION),
         ),
-        catalogue, otherwise=PERCENT_HINT,
+        catalogue, otherwise="What is the whole here? And which part of it gets through the gut wall?",
     )  # fmt: skip
 
 
@@ -79,7 +78,7 @@ def _production_efficiency(level: Level, facts: Facts, catalogue: Catalogue) -> 
             Mistake("en.eff-inverse", "(eaten - egested) / production", "dividing what is taken up by what is built up"),
             Mistake("en.eff-fraction", "production / (eaten - egested) / 100", FRACTION),
         ),
-        catalogue, otherwise=PERCENT_HINT,
+        catalogue, otherwise="What is the whole here: what is eaten, or what gets through the gut wall?",
     )  # fmt: skip
 
 
@@ -141,7 +140,7 @@ def _turnover_time(level: Level, facts: Facts, catalogue: Catalogue) -> Made:
             Mistake("bio.grams-as-energy", f"biomass / production{as_days}", "leaving out the energy in a gram"),
             *(in_years if per_day else ()),
         ),
-        catalogue, otherwise="Turn the biomass into energy first, then divide by the production of a year.",
+        catalogue, otherwise="The production is energy. How much energy does the biomass hold?",
     )  # fmt: skip
 
 
@@ -157,7 +156,7 @@ def _production_behind(subject: Subject[PyramidRecord], level: str, catalogue: C
         id="primary_production_required",
         prompt=(
             f"{given['catch'].shown_exactly} of {in_sentence(label)} are caught, at trophic level {given['trophic_level'].shown_number}. "
-            f"{given['fresh_mass_per_carbon'].shown_number} g of fresh catch hold 1 g of carbon, and {given['transfer_efficiency'].shown_number} "
+            f"{given['fresh_mass_per_carbon'].shown_number} g of fresh catch hold 1 g of carbon, and a share of {given['transfer_efficiency'].shown_number} "
             "of the production passes each step. How much plant growth, as carbon, does the catch rest on?"
         ),
         solution=(
@@ -174,5 +173,5 @@ def _production_behind(subject: Subject[PyramidRecord], level: str, catalogue: C
             Mistake("en.direction", f"{downwards} * transfer_efficiency ** (trophic_level - 1)", "multiplying by the efficiency at each step"),
             Mistake("en.same-level", downwards, "stopping at the carbon of the catch itself"),
         ),
-        catalogue, otherwise="First the carbon of the catch, then one division by the efficiency for each step down.",
+        catalogue, otherwise="How much carbon is in the catch? And how many steps lie between it and the plants?",
     )  # fmt: skip

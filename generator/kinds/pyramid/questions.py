@@ -26,6 +26,7 @@ FEWEST, MOST_SUMS, MOST_READINGS, WANTED = 6, 6, 2, 11
 with fewer than are wanted in all there are more sums."""
 ALWAYS = ("kilojoules", "biomass_turnover_time", "primary_production_required", "supporting_area")
 """Sums that few records give rise to."""
+LOSSES = "Where does energy go that is eaten, but builds no body?"
 OF_ONE_LEVEL = ("assimilation_efficiency", "production_efficiency")
 """Sums that the match of a level's shares takes the place of."""
 
@@ -85,8 +86,8 @@ class _Pyramid(Asking):
                 f"{producers.label}: {gross.shown_exactly} fixed by photosynthesis, {respired.shown_exactly} respired. "
                 "What is the net production?"
             ),
-            solution=f"Net production is what is left of gross production after the plants' own respiration: {net.shown_exactly}.",
-            hints=("Plants use up part of what they fix.", "Fixed less respired = ?"),
+            solution=f"What is left after the plants' own respiration: {gross.shown_exactly} − {respired.shown_exactly} = {net.shown_exactly}.",
+            hints=("Do plants keep all that they fix?", "Fixed less respired = ?"),
         )
         return choice_of_numbers(
             draft, net, given,
@@ -111,8 +112,8 @@ class _Pyramid(Asking):
                 f"{level.label}: {given['eaten'].shown_exactly} eaten, {given['egested'].shown_exactly} egested, "
                 f"{given['respired'].shown_exactly} respired. How much is left for growth and young?"
             ),
-            solution=f"Eaten minus egested minus respired leaves {made.shown_exactly}.",
-            hints=("Two losses come off what is eaten.", "Eaten less egested less respired = ?"),
+            solution=f"{' − '.join(given[field].shown_exactly for field in fields)} = {made.shown_exactly}.",
+            hints=(LOSSES, "Eaten less egested less respired = ?"),
         )
         return number_entry(
             draft, made, given,
@@ -121,7 +122,7 @@ class _Pyramid(Asking):
                 Mistake("bio.consumer", "eaten - respired", "taking off what is respired only"),
                 Mistake("bio.consumer-added", "egested + respired", "adding up the two losses"),
             ),
-            self.catalogue, otherwise="Two losses come off what is eaten.",
+            self.catalogue, otherwise=LOSSES,
         )  # fmt: skip
 
     def _left(self, level: Level, name: str, method: Method, given: Mapping[str, Fact]) -> Fact:
@@ -155,7 +156,7 @@ class _Pyramid(Asking):
                 Mistake("en.eff-fraction", "production / production_below / 100", "leaving out the factor 100"),
                 *skipped,
             ),
-            self.catalogue, otherwise="Divide the production of the upper level by that of the lower one, then take percent.",
+            self.catalogue, otherwise="Which of the two productions is the whole, and which is what has become of it?",
         )  # fmt: skip
 
     def not_passed_on(self) -> Made:
@@ -166,20 +167,23 @@ class _Pyramid(Asking):
         draft = Draft(
             id="not_passed_on",
             prompt=(
-                f"{self.told((bottom, made), (above, taken))}How much of the production of {in_sentence(bottom.label)} is lost before it "
-                f"becomes production of {in_sentence(above.label)}?"
+                f"{self.told((bottom, made), (above, taken))}How much of the production of {in_sentence(bottom.label)} does not become "
+                f"production of {in_sentence(above.label)}?"
             ),
-            solution=f"The difference, {lost.shown_exactly}: not eaten, egested, respired by {in_sentence(above.label)}, or dead first.",
-            hints=("What is not lost is the production of the level above.", "Production of the lower level less that of the upper one = ?"),
+            solution=(
+                f"{made.shown_exactly} − {taken.shown_exactly} = {lost.shown_exactly}. It dies uneaten, or is eaten and then egested or respired."
+            ),
+            hints=("What has become of the part that does pass on?", "Production of the lower level less that of the upper one = ?"),
         )
-        return choice_of_numbers(
+        return number_entry(
             draft, lost, {"production": made, "production_above": taken},
             (
                 Mistake("en.passed-for-lost", "production_above", "giving what does pass on"),
                 Mistake("en.all-lost", "production", "counting all of it as lost"),
                 Mistake("en.lose-ten", "0.1 * production", "taking a tenth as what is lost"),
+                Mistake("en.always-ten", "0.9 * production", "taking nine tenths as what is lost"),
             ),
-            self.catalogue,
+            self.catalogue, otherwise="What has become of the part that does pass on?",
         )  # fmt: skip
 
     def supporting_area(self) -> Made:
@@ -190,15 +194,15 @@ class _Pyramid(Asking):
         need = self.facts[f"{top.level}.need"]
         flow = self.facts[f"{top.level}.{top.measured_as}"]
         label = next(level.label for level in self.record.levels if level.id == top.level)
-        verb, must = ("eats", "eat") if top.measured_as == "eaten" else ("builds up", "build up")
+        does = "eat" if top.measured_as == "eaten" else "build up"
         per_metre = flow.unit is not None and "m2" in flow.unit.label.split("/")
         hectare = f" 1 ha is 10{shown.THIN}000 m²." if per_metre else ""
         divided = f"{need.shown_exactly} ÷ {flow.shown_exactly}"
         draft = Draft(
             id="supporting_area",
             prompt=(
-                f"One animal of the level “{label}” has to {must} {need.shown_exactly}. The level as a whole, all its animals together, "
-                f"{verb} {flow.shown_exactly}. On how many hectares is that enough for one animal?{hectare}"
+                f"{label}: one animal has to {does} {need.shown_exactly}. All of them together {does} {flow.shown_exactly}. "
+                f"How many hectares does one animal need?{hectare}"
             ),
             solution=(
                 f"{divided} is an area in square metres; divided by 10{shown.THIN}000 it is {area.shown}."
@@ -210,11 +214,11 @@ class _Pyramid(Asking):
             Mistake("nit.area", "need / flow * 10000", "leaving the area in square metres"),
             Mistake("nit.area", "need / flow * 100", "dividing by 100 only"),
         )
-        hint = "First divide the need by the flow on one square metre, then turn square metres into hectares."
+        unconverted = ", and leaving square metres as they are" if per_metre else ""
         return number_entry(
             draft, area, {"need": need, "flow": flow},
-            (*(slips if per_metre else ()), Mistake("en.area-inverse", "flow / need", "dividing the flow by the need")),
-            self.catalogue, otherwise=hint if per_metre else "Divide the need by the flow, and look at the units.",
+            (*(slips if per_metre else ()), Mistake("en.area-inverse", "flow / need", f"dividing the flow by the need{unconverted}")),
+            self.catalogue, otherwise=f"How much does one {'square metre' if per_metre else 'unit of area'} yield in a year? How many of them does one animal need?",
         )  # fmt: skip
 
     def where_it_goes(self) -> Made:

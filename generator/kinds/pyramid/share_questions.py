@@ -93,11 +93,11 @@ class ShareQuestions(Asking):
         return number_entry(
             draft, right, given,
             (
-                Mistake("en.eff-inverse", "top / base", "dividing the top by the base"),
+                Mistake("en.times-inverse", "top / base", "dividing the top by the base"),
                 Mistake("en.once", "below / top", "going down a single step"),
                 Mistake("en.always-ten", f"10 ** {len(self.record.levels) - 1}", "taking a tenth for each step"),
             ),
-            self.catalogue, otherwise="Divide the production at the bottom by that at the top.",
+            self.catalogue, otherwise="Which of the two productions is larger? So must the answer be more or less than 1?",
         )  # fmt: skip
 
 

@@ -81,7 +81,7 @@ class StatementQuestions(Asking):
     def _standing(self) -> Iterator[Claim]:
         for below, level in pairwise(self.record.levels):
             if sign := self._compared(self.number(below, "biomass"), self.number(level, "biomass")):
-                because = f"Biomass: {self.sure(below, 'biomass').shown} and {self.sure(level, 'biomass').shown}."
+                because = f"Biomass of {in_sentence(below.label)}: {self.sure(below, 'biomass').shown}, of {in_sentence(level.label)}: {self.sure(level, 'biomass').shown}."
                 lower, upper = (f"On one square metre there is more biomass of {in_sentence(one.label)} than of {in_sentence(other.label)}" for one, other in ((below, level), (level, below)))
                 yield Claim(lower, upper, because, "bio.large-animals") if sign > 0 else Claim(upper, lower, because, "bio.inverted")
 

@@ -83,8 +83,8 @@ def test_no_prompt_tells_the_answer_to_another_question(record: str) -> None:
 
 def test_area_names_what_one_animal_and_what_the_level_takes() -> None:
     prompt = all_sums(demo("pyramid/sill_lake"))["supporting_area"].prompt
-    assert "One animal of the level “Pike” has to eat 38" in prompt
-    assert "The level as a whole, all its animals together, eats 20 kJ m⁻² yr⁻¹" in prompt
+    assert "Pike: one animal has to eat 38" in prompt
+    assert "All of them together eat 20 kJ m⁻² yr⁻¹" in prompt
 
 
 def test_assimilation_efficiency_knows_what_is_egested_for_what_is_taken_up() -> None:
