@@ -28,9 +28,8 @@ from generator.pages.site import (
     topic_uri,
     word_anchor,
 )
+from generator.quantities.shown import MONTHS
 from generator.quantities.text import sentence
-
-MONTHS = ("January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December")
 
 
 @dataclass(frozen=True)

@@ -105,7 +105,7 @@ class Qualitative:
 
     def _drawbacks(self, people: Sequence[HumanImpact]) -> Iterator[Made]:
         pairs = [
-            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), f"This action works so: {self.filled(action.works_by)}. What does that cost, and whom?")
+            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), f"{as_option(self.filled(action.works_by))}. What does that cost, and whom?")
             for impact in people for action in impact.actions
         ]  # fmt: skip
         yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", pairs)

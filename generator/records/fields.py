@@ -21,12 +21,12 @@ from pydantic_core import PydanticCustomError
 
 from generator.diagnostics import did_you_mean, listed
 from generator.quantities.amount import Amount
+from generator.quantities.shown import MONTHS
 from generator.quantities.units import UnitError, unit
 from generator.records.expectation import Inner, expected, joined, several
 from generator.records.numeral import WrittenFloat, WrittenInt, decimal_mend, number_mend
 from generator.records.wording import written
 
-MONTHS = tuple("January February March April May June July August September October November December".split())
 UNKNOWN = "unknown"
 Use = Literal["page", "practice", "paper"]
 """Where numbers may appear: on pages, in questions alone, or in class tests alone."""

@@ -9,8 +9,8 @@ from pathlib import Path
 from typing import Any
 
 from generator.diagnostics import ContentErrors, Diagnostic, Place, listed
+from generator.quantities.shown import MONTHS
 from generator.records.field_path import FieldPath
-from generator.records.fields import MONTHS
 from generator.records.numeral import plain_value, tidied
 from generator.records.source import LARGEST_FILE, Source, as_it_stands
 from generator.records.wording import excerpt

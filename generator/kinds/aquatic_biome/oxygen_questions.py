@@ -38,6 +38,7 @@ def oxygen_percent(asked: AskedWater) -> Made:
             f"{full.shown_exactly} in balance with the air. How much of the saturation is that, in percent?"
         ),
         solution=f"{oxygen.shown_exactly} ÷ {full.shown_exactly} = {share.shown}.",
+        hints=("Saturation is the whole here: all that the water could hold in balance with the air.", "Divide what was measured by the saturation, then multiply by 100 %."),
     )
     return number_entry(
         draft, share, {"oxygen": oxygen, "full": full},

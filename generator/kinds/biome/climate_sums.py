@@ -93,6 +93,7 @@ def annual_temp_range(asked: AskedStation) -> Made:
         id="annual_temp_range",
         prompt=f"What is the annual temperature range at {asked.place}: the difference between its warmest and its coldest month, in kelvin (1 K is a step of 1 °C)?",
         solution=f"Warmest minus coldest month is {spread.shown}; a difference of 1 K is as large as one of 1 °C.",
+        hints=("Two months count: the highest and the lowest point of the temperature line.", "Read both in the table under the diagram, then subtract the colder one, with its sign."),
     )
     return number_entry(
         draft, spread, {"monthly": asked.fact("monthly_mean_temp")},
@@ -118,6 +119,7 @@ def aridity_index(asked: AskedStation) -> Made:
         id="aridity_index",
         prompt=f"By Thornthwaite's formula {demand.shown} could evaporate at {asked.place} in a year. Divide its annual precipitation by that: what is the aridity index?",
         solution=f"{total.shown} ÷ {demand.shown} = {index.shown}. An index below 1 means that more could evaporate than falls.",
+        hints=("What falls in the year stands above the climate diagram.", "Divide what falls by what could evaporate; the units cancel."),
     )
     return number_entry(
         draft, index, {"fall": total, "demand": demand},

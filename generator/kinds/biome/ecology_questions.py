@@ -94,6 +94,7 @@ def which_climate(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Made:
             "Think of the map of temperature and precipitation."
         ),
         solution=f"These are the numbers of {station.label}, another station of this biome; on the map it lies in the region “{NAMES[record.region]}”.",
+        hints=("Decide on the temperature first, then on the precipitation that goes with it.", f"Where on the map does the region “{NAMES[record.region]}” lie: how warm, and how wet?"),
         needs=Needs.BOTH,
     )
     ideas = ("clim.temp-alone", "clim.rain-alone", "clim.any-climate")

@@ -8,8 +8,8 @@ from pathlib import PurePath
 
 from generator.diagnostics import Diagnostic, listed
 from generator.kinds.biome.import_heads import BASE_UNITS, EXAMPLES, TRACE, UNITS, missing, quantity_of, unit_of, with_unit
+from generator.quantities.shown import MONTHS
 from generator.records.field_path import FieldPath
-from generator.records.fields import MONTHS
 from generator.records.tables import Cell, Head, Imported, Table, found_in, head, id_of, id_of_row, left_out, month, problem, read_from
 
 SERIES = {"temperature": "monthly_mean_temp", "precipitation": "monthly_precip"}
