@@ -16,3 +16,32 @@ def test_every_idea_says_which_sort_it_is_and_every_line_where_it_is_taught(guid
     ideas = [line for guide in guided.guides if guide.number is None for line in guide.lines]
     assert [] == [line.id for line in ideas if line.gives not in SORTS]
     assert [] == [line.id for guide in guided.guides for line in guide.lines if line.teaches not in library().subjects]
+
+
+@each
+def test_a_calculation_is_worth_two_marks_for_set_up_and_answer(guided: Guided) -> None:
+    """Common practice: one for the set-up with units, one for the answer with its unit."""
+    assert [] == [guide.part.id for guide in guided.guides if guide.worked and [("setup", 1), ("answer", 1)] != [(line.id, line.marks) for line in guide.lines]]
+
+
+@each
+def test_a_question_of_ten_marks_takes_about_twenty_three_minutes(guided: Guided) -> None:
+    """Common practice in timed written tests; three of them fit into seventy minutes."""
+    assert 8 <= guided.question.marks <= 12
+    minutes = sum(guide.minutes for guide in guided.guides)
+    assert abs(minutes / guided.question.marks - 2.3) <= 0.1
+    assert 3 * 10 * minutes / guided.question.marks <= 70
+
+
+@each
+def test_explanations_are_worth_two_or_three_marks_and_names_one_each(guided: Guided) -> None:
+    """Common practice: three joined ideas for a full explanation, one phrase for a name."""
+    marks = {(guide.part.command_word, guide.part.marks) for guide in guided.guides}
+    assert {points for word, points in marks if word == "explain"} <= {2, 3}
+    assert {points for word, points in marks if word in ("identify", "state", "read_off")} <= {1, 2}
+
+
+@each
+def test_parts_of_two_marks_and_more_have_three_samples_and_one_that_earns_nothing(guided: Guided) -> None:
+    parts = [guide for guide in guided.guides if guide.part.marks >= 2]
+    assert parts and all(len(guide.samples) >= 3 and any(not sample.earns for sample in guide.samples) for guide in parts)
