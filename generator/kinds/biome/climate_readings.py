@@ -74,7 +74,8 @@ def widest_gap(asked: AskedStation) -> Made:
 
 def _gap_told(asked: AskedStation, near: int, gaps: Sequence[float], month: int) -> str:
     """Both gaps, where the eye can hardly part them."""
-    return f"It is close: in {name(near)} the gap is {shown.number(gaps[near - 1])} mm, in {name(month)} {shown.number(gaps[month - 1])} mm."
+    narrow, wide = (shown.written(f"{gaps[one - 1]:.3g}") for one in (near, month))
+    return f"It is close: in {name(near)} the gap is {narrow} mm on the axis of precipitation, in {name(month)} {wide} mm."
 
 
 def driest_soil(asked: AskedStation) -> Made:
@@ -123,7 +124,8 @@ def second_peak(asked: AskedStation) -> Made:
     )
     wrong = [
         (names(tuple(second)), Wrong("", "clim.second-largest", "Much falls there too, but a month beside it has more.")),
-        (names((*beside(first), first)), Wrong("", "clim.second-largest", f"That belongs to the peak of {name(first)}.")),
+        (names((first,)), Wrong("", "clim.second-largest", "That is the higher peak, which the question names.")),
+        (names(beside(first)), Wrong("", "clim.second-largest", f"That belongs to the peak of {name(first)}.")),
         (names(asked.months("driest_month")), Wrong("", "clim.wrong-end", "That is the lowest point of the line.")),
         (names(beside(other)), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
     ]
@@ -148,7 +150,7 @@ def growing_begins(asked: AskedStation) -> Made:
     )
     wrong = [
         (names((thaw[0],)), Wrong("", "clim.thaw-is-growth", "There the mean is above 0 °C for the first time.")),
-        (names(asked.months("warmest_month")), Wrong("", "num.past-first", "That is the warmest month, long after growth has begun.")),
+        (names(asked.months("warmest_month")), Wrong("", "num.past-first", "That is the warmest month, and growth has begun before.")),
         (names((beside(growing[-1])[1], _last(growing))), Wrong("", "clim.wrong-end", "That is where the growing season ends.")),
         (names(beside(starts[0])), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
     ]

@@ -146,7 +146,7 @@ def wettest_share(asked: AskedStation) -> Made:
     share = computed(f"{asked.station.id}.{item}", f"Part of the year's precipitation that falls in {name(month)}", Expression("wettest_month / annual_precip"), {"wettest_month": wettest, "annual_precip": total}, PERCENT)
     draft = Draft(
         id=item,
-        prompt=f"What part of the year's precipitation at {asked.place} falls in {name(month)}, its wettest month, in percent? Read both numbers off the diagram.",
+        prompt=f"What part of the year's precipitation at {asked.place} falls in {name(month)}, its wettest month, in percent? Take both numbers from the diagram and the table under it.",
         solution=f"{wettest.shown} ÷ {total.shown} = {share.shown}; a twelfth of the year's precipitation would be 8.3 %.",
         hints=(
             f"You need two numbers: what falls in {name(month)}, and what falls in the whole year (it stands above the diagram).",

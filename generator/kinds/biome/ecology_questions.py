@@ -66,6 +66,7 @@ def nutrients(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Made:
         prompt=f"{subject.record.title}: most nutrients are held in {held}. Why is that so?",
         solution=f"{as_option(deeper)}." if deeper else f"They are held there because {why}.",
         needs=Needs.KNOWLEDGE,
+        hints=("Nutrients stay where they are set free slowly, or taken up at once, or not washed out.", "How fast does dead matter decay there, and how much water seeps through the soil?"),
     )
     if soil.wrong:
         own = [Wrong(as_option(text), one.misconception, because) for one, text, because in zip(soil.wrong, told[::2], told[1::2], strict=True)]

@@ -59,7 +59,7 @@ def test_widest_gap_is_neither_the_warmest_nor_the_driest_month() -> None:
 def test_gap_that_the_eye_can_hardly_part_from_the_widest_is_told_with_it() -> None:
     item = readings.widest_gap(of_demo("savanna"))
     told = next(slip for slip in item.slips if "January" in slip.labels).feedback
-    assert told.startswith("It is close: in January the gap is 48.0 mm, in March 54.0 mm.")
+    assert told.startswith("It is close: in January the gap is 48 mm on the axis of precipitation, in March 54 mm.")
 
 
 @pytest.mark.parametrize("precip", [[90] * 12, [0] * 12])
