@@ -48,12 +48,12 @@ def escaped(text: str) -> str:
 
 
 def number(text: str) -> str:
-    """A value as shown, safe and kept on one line; one in words may break, but not before a unit.
+    """A value as shown, safe and kept on one line; a series may break behind its commas, one in words but not before a unit.
 
     A value may be made of a record's own names, in which Markdown changes nothing.
     """
     safe = _MARKDOWN.sub(_as_reference, escaped(_BLANKS.sub(" ", text)))
-    return _together(safe) if text[:1].isalpha() else safe.replace(" ", NO_BREAK)
+    return _together(safe) if text[:1].isalpha() else safe.replace(" ", NO_BREAK).replace(f",{NO_BREAK}", ", ")
 
 
 def stopped(text: str) -> str:

@@ -32,6 +32,8 @@ TEXT_FIELDS = {
     "text", "caption", "rows", "ask", "answer", "because", "how", "hint", "hints", "labels", "assumes", "limits",
 }  # fmt: skip
 EVIL = "<script>alert(1)</script> <img src=x onerror=alert(1)> [l](javascript:alert(1)) `c` a|b *e* _e_ ~~s~~ &lt;b&gt; \"q\" 'q' <!-- "
+BY_WORDS = ".check, .bank"
+"""Blocks whose number and length hang on words: which questions leave no doubt, which terms stand in a guide."""
 RENDER = {
     "bare": PARSER.render,
     "site": lambda text: Markdown(extensions=["tables", "attr_list", "md_in_html"]).convert(text),
@@ -85,8 +87,8 @@ def soup(page: Page, parser: str) -> BeautifulSoup:
 
 @cache
 def in_questions() -> frozenset[str]:
-    """The elements that questions of the demo are made of, on any page."""
-    return frozenset(tag.name for page in demo_pages().values() for block in soup(page, "bare").select(".check") for tag in block.find_all(True))
+    """The elements that questions of the demo and banks of words are made of, on any page."""
+    return frozenset(tag.name for page in demo_pages().values() for block in soup(page, "bare").select(BY_WORDS) for tag in block.find_all(True))
 
 
 both = pytest.mark.parametrize("parser", list(RENDER))
@@ -100,8 +102,8 @@ def test_no_element_and_no_attribute_comes_from_a_text(pages: dict[str, Page], u
     harmless, ours = soup(demo_pages()[uri], parser), soup(pages[uri], parser)
     assert [] == [tag for tag in ours.find_all(True) for name in tag.attrs if name.startswith("on")]
     assert [] == [tag["href"] for tag in ours.find_all(href=True) if ":" in str(tag["href"])]
-    for found in (harmless, ours):  # which questions leave no doubt, and how many options are alike enough, hangs on their words
-        for block in found.select(".check"):
+    for found in (harmless, ours):
+        for block in found.select(BY_WORDS):
             assert {tag.name for tag in block.find_all(True)} <= in_questions()
             block.decompose()
     before, after = ([(tag.name, sorted(tag.attrs)) for tag in found.find_all(True) if tag.name not in ("sub", "sup")] for found in (harmless, ours))

@@ -95,6 +95,10 @@ def test_groups_of_digits_are_not_parted_by_a_line_break() -> None:
     assert "38\u202f000" in prose("One pike needs 38\u202f000 kJ")
 
 
+def test_a_series_breaks_behind_its_commas_only() -> None:
+    assert f"22.5, 22.3, 1{NO_BREAK}234{NO_BREAK}°C" == number("22.5, 22.3, 1 234 °C")
+
+
 def test_a_long_text_of_the_file_comes_out_on_one_line() -> None:
     assert "a b c" == prose("  a\n  b\t c\n")
 
