@@ -90,6 +90,19 @@ def test_record_in_no_topic_has_no_page(tmp_path: Path) -> None:
     assert [] == [uri for uri in pages_of(site.library) if "wend" in uri]
 
 
+@pytest.mark.parametrize("use", ["practice", "paper"])
+def test_record_that_has_no_page_is_nowhere(tmp_path: Path, use: str) -> None:
+    """Neither on a page nor among the charts, where no written question shows a part of it."""
+    pond = f"title: {SECRET}\nuse: {use}\ndata: invented\nsummary: A pond.\nunits: {{energy_flow: kJ/m2/yr}}\nlevels: [{{id: algae, production: 900}}, {{id: fleas, production: 90}}]\n"
+    content = tmp_path / "content"
+    shutil.copytree(CONTENT, content)
+    (content / "pyramid" / "whistle_pond.yaml").write_text(pond, "utf-8")
+    site = Site(library=check(content), kinds=all_kinds())
+    assert "pyramid/whistle_pond" in site.library.subjects and () == site.library.warnings
+    assert not any(word in all_text(pages_of(site.library)) for word in (SECRET, "whistle"))
+    assert [] == [chart.name for chart in site.charts if "whistle" in chart.name]
+
+
 def test_record_without_an_optional_part_has_no_empty_section(tmp_path: Path) -> None:
     site = changed(tmp_path, (GRASSLAND, "misconceptions: [clim.desert-hot, clim.one-year]", ""), (GRASSLAND, "disturbance: [fire, grazing]", ""))
     page = rendered(pages_of(site.library)["biome/temperate-grassland.md"])

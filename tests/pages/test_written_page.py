@@ -7,7 +7,8 @@ import re
 import pytest
 from bs4 import BeautifulSoup
 
-from generator.pages.site import COMMAND_WORDS, WRITTEN, command_word_anchor, written_uri
+from generator.kinds import all_kinds
+from generator.pages.site import COMMAND_WORDS, WRITTEN, Site, command_word_anchor, written_uri
 from generator.written.guide import Guided
 from tests.kinds.small_records import library
 from tests.pages.rendered import demo_pages, plain, rendered, seen
@@ -58,6 +59,12 @@ def test_no_page_speaks_of_a_grade_or_a_percentage_of_marks(guided: Guided) -> N
     text = seen(soup_of(guided))
     assert "This page gives no mark" in text
     assert not re.search(r"\bgrade\b|your score|well done", text, re.IGNORECASE)
+
+
+def test_a_chart_for_practice_is_on_the_page_of_its_question_and_not_of_its_record() -> None:
+    name = "savanna.climate_diagram.dry_fig_camp"
+    assert f"{name}.svg" in demo_pages()[written_uri("late_fires")].text and f"{name}.svg" not in demo_pages()["biome/savanna.md"].text
+    assert name in [chart.name for chart in Site(library=library(), kinds=all_kinds()).charts]
 
 
 def test_the_list_leads_to_each_question_and_to_the_command_words() -> None:
