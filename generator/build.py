@@ -12,6 +12,7 @@ from figures.fingerprint import fingerprint
 
 from generator.course.coverage import Coverage, coverage
 from generator.course.coverage_text import markdown
+from generator.course.guide_review import Review, review
 from generator.course.library import Library, load, load_subject
 from generator.diagnostics import Diagnostic
 from generator.kinds import all_kinds
@@ -20,6 +21,7 @@ from generator.pages.comparison_page import comparison_page
 from generator.pages.course_pages import home_page, navigation, sources_page, topic_page, vocabulary_page
 from generator.pages.figures import chart_uri, picture_uri
 from generator.pages.fresh import fresh_script, fresh_scripts
+from generator.pages.guides_sheet import guides_sheet
 from generator.pages.methods_page import methods_page
 from generator.pages.page import Page
 from generator.pages.practice import practice_page, practice_script, practice_scripts, progress_page
@@ -89,6 +91,22 @@ def write_coverage(content: Path, teacher: Path, name: str = "") -> tuple[Covera
     teacher.mkdir(parents=True, exist_ok=True)
     file = teacher / "coverage.md"
     file.write_bytes(markdown(found).encode())
+    return found, file
+
+
+def write_guides(content: Path, teacher: Path, name: str = "") -> tuple[Review, Path]:
+    """Write all marking guides into the teacher's folder as one file to read and print, and return what is in it with the file.
+
+    Raises
+    ------
+    ContentErrors
+        With everything that is wrong.
+    """
+    site = Site(library=check(content, name), kinds=all_kinds())
+    found = review(site.library, site.kinds)
+    teacher.mkdir(parents=True, exist_ok=True)
+    file = teacher / "guides.html"
+    file.write_bytes(guides_sheet(site, found).encode())
     return found, file
 
 

@@ -98,6 +98,18 @@ def coverage(content: Path | None) -> None:
 
 
 @studyguide.command()
+@CONTENT
+def guides(content: Path | None) -> None:
+    """Write the marking guides of all written questions, with what is doubtful in them, as one file for the folder teacher/."""
+    from generator.build import write_guides
+
+    folder, name = _content(content)
+    found, file = write_guides(folder, folder.resolve().parent / "teacher", name)
+    doubts = sum(len(one.warnings) for one in found.questions)
+    click.echo(f"{_count(len(found.questions), 'written question')}, {_count(doubts, 'doubt')}. All guides are in {_shown(file)}")
+
+
+@studyguide.command()
 @click.argument("kind")
 @click.argument("name")
 @click.option("--from", "source", type=click.Path(path_type=Path, exists=True, dir_okay=False), help="A table of its numbers, saved as CSV.")

@@ -1,4 +1,4 @@
-"""What the words of a prompt ask for: how many things, and whether data are to be quoted."""
+"""What words tell: how many things a prompt asks for, whether data are to be quoted, and which words of a text carry its meaning."""
 
 from __future__ import annotations
 
@@ -15,6 +15,7 @@ _SO_MANY = re.compile(
 _WITH_DATA = re.compile(
     r"\b(?:us(?:e|ing)|with|from|quot(?:e|ing)|by)\s+(?:(?:the|some|its|your|these)\s+)?(?:data|values?|numbers|figures|readings|measurements)\b", re.IGNORECASE
 )
+_SMALL_WORDS = frozenset("about also and any are because both but can each for from has have how into its less many more most much not one only other over same some such than that the their them then there these they this those through too two until very was what when where which who why will with without would".split())
 
 
 def first_count(text: str) -> int | None:
@@ -44,6 +45,15 @@ def asks_for_data(prompt: str, condition: str = "") -> bool:
     (True, False)
     """
     return bool(_WITH_DATA.search(f"{prompt} {condition}"))
+
+
+def content_words(text: str) -> set[str]:
+    """The beginnings of the words that carry meaning, so that `tree` and `trees` are one.
+
+    >>> sorted(content_words("The trees and a tree"))
+    ['tree']
+    """
+    return {word[:4] for word in re.findall(r"[a-z]{3,}", text.casefold()) if word not in _SMALL_WORDS}
 
 
 def _number(word: str) -> int:

@@ -14,7 +14,7 @@ from generator.quantities.text import references
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
 from generator.records.parts import Idea
-from generator.written.asking import NAMING, asks_for_data, so_many
+from generator.written.asking import NAMING, asks_for_data, content_words, so_many
 from generator.written.guide import ideas_of, sort_of
 from generator.written.known import Known
 from generator.written.materials import Materials
@@ -29,7 +29,6 @@ LEAST_TIME, MOST_TIME = 0.65, 1.75
 REASONS = ("explain", "give_a_reason")
 """Command words whose answers need a mechanism."""
 _VAGUE = re.compile(r"\b(effects?|impacts?)\b(?!\s+(?:of|on|that|which)\b)|\b(any|some)\b(?=\s*(?:[.,;:?]|$))", re.IGNORECASE)
-_SMALL_WORDS = frozenset("about also and any are because both but can each for from has have how into its less many more most much not one only other over same some such than that the their them then there these they this those through too two until very was what when where which who why will with without would".split())
 _POINTS = re.compile(r"\b(diagrams?|charts?|graphs?|tables?|pyramids?|bars?|curves?|lines?|profile|shown|list)\b", re.IGNORECASE)
 """Words of a part that point to a drawing or a table."""
 
@@ -123,15 +122,10 @@ def _object(seen: _Seen) -> Iterator[Finding]:
 
 def _focus(seen: _Seen) -> Iterator[Finding]:
     """Where more is asked for than a name, which need not say again what it is the name of."""
-    focus = _content(seen.part.focus or "")
-    said = set().union(*(_content(text) for idea in seen.ideas for text in (idea.says, idea.gives or "", *idea.accept)))
+    focus = content_words(seen.part.focus or "")
+    said = set().union(*(content_words(text) for idea in seen.ideas for text in (idea.says, idea.gives or "", *idea.accept)))
     if focus and seen.ideas and seen.part.command_word not in NAMING and not focus & said:
         yield _doubt((*seen.path, "focus"), "off_focus", "a word of the focus in an idea", f'"{seen.part.focus}"', "name it in an idea, or mend the focus")
-
-
-def _content(text: str) -> set[str]:
-    """The beginnings of the words that carry meaning, so that `tree` and `trees` are one."""
-    return {word[:4] for word in re.findall(r"[a-z]{3,}", text.casefold()) if word not in _SMALL_WORDS}
 
 
 def _time(seen: _Seen) -> Iterator[Finding]:
@@ -159,7 +153,7 @@ def _unused(question: WrittenQuestion, index: int, stimulus: Stimulus) -> Iterat
     path: FieldPath = ("stimulus", index)
     if stimulus.text:
         keys = {one.key for one in references(stimulus.text)}
-        used = keys & {key for part in question.parts for key in _keys(part)} or _content(stimulus.text) & set().union(*(_content(_words(part)) for part in question.parts))
+        used = keys & {key for part in question.parts for key in _keys(part)} or content_words(stimulus.text) & set().union(*(content_words(_words(part)) for part in question.parts))
     else:
         record = (stimulus.chart or stimulus.table or "").partition("#")[0]
         used = any(_POINTS.search(_words(part)) or any(re.split("[:#]", key)[0] == record for key in _keys(part)) for part in question.parts)

@@ -2,8 +2,8 @@
 
 Numbers are drawn by the engine of the self-check (`questions/fresh.py`), under the same rules of fairness. They are drawn once for the
 whole question, where a record states them, and everything else follows by the records' own workings, so that text, set-up, key and range
-agree. What stands only in a chart cannot follow, nor can a value that is worked out in steps other than one formula; then there are no
-variants, and `because` says why. Parts that are marked by ideas are left out: whether an idea still holds, only its author knows.
+agree. What stands only in a chart cannot follow, nor can a value that is worked out in steps other than one formula, nor a balance of which
+the calculations use a part alone; then there are no variants, and `because` says why. Parts that are marked by ideas are left out: whether an idea still holds, only its author knows.
 """
 
 from __future__ import annotations
@@ -77,10 +77,23 @@ class _Plan:
         followed = {key: self._touched(key) for key in dict.fromkeys((*given, *told, *numbers))}
         if unknown := [key for key, touched in followed.items() if touched is None]:
             raise _NoVariants(f"{self._name(unknown[0])} cannot follow: it is worked out in other steps than one formula.")
+        self._require_whole_sums([key for key, touched in followed.items() if not touched and key in told])
         self.parts = tuple(self._with_samples_that_follow(part) for part in parts)
         quoted = (one.key for part in self.parts for sample in part.samples for text in (sample.text, sample.comment) for one in references(text))
         self.changing = [key for key in dict.fromkeys((*followed, *(key for key in quoted if ":" in key))) if self._touched(key)]
         self.stimulus = tuple(_needed(question.question.stimulus, self.changing))
+
+    def _require_whole_sums(self, staying: Sequence[str]) -> None:
+        """A number that the text gives and that stays must not be added to one that is drawn: a balance that a reader can check would break."""
+        for key in staying:
+            record = key.partition(":")[0]
+            for sum_key in (one for one in self.materials.facts if one.startswith(f"{record}:")):
+                working = self.materials.facts[sum_key].working
+                if not isinstance(working, Substitution) or not working.expression.is_sum:
+                    continue
+                inputs = [_beside(key, one) for _, one in working.given]
+                if key in inputs and any(self._touched(one) for one in inputs if one in self.materials.facts):
+                    raise _NoVariants(f"{self._name(key)} would stay as it is, and no longer add up with the drawn numbers.")
 
     def drawn(self, salt: str) -> Variant | None:
         """One variant, or None where the draw is not fair."""

@@ -113,6 +113,12 @@ def test_why_there_are_none_is_said(text: str, head: str, because: str) -> None:
     assert () == found.drawn and found.because.endswith(because)
 
 
+def test_a_balance_that_a_reader_can_check_is_not_broken() -> None:
+    """The text gives all outflows of the bare field, 74 + 9 + 42 of 125 kg; the calculation uses only the last of them."""
+    found = variants(QUESTIONS["nitrate_from_two_fields"])
+    assert () == found.drawn and found.because.endswith("would stay as it is, and no longer add up with the drawn numbers.")
+
+
 def test_numbers_in_the_text_and_a_carried_result_change_together() -> None:
     drawn = variants(sound(f"{CALCULATION}\n{CARRYING}", IN_TEXT)).drawn
     assert drawn
