@@ -11,13 +11,15 @@ from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
-from generator.questions.making import Draft, number_entry
+from generator.questions.making import Draft, as_option, number_entry
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Rejected
 
 PERCENT = unit("percent")
 LEAST_SHARE = 15.0
 """Part [%] of the year's precipitation that the wettest month must bring, to be worth a sum; a twelfth is 8.3 %."""
+COLUMNS = {"what_could_evaporate": "monthly_pet", "what_falls": "monthly_precip", "what_does_evaporate": "monthly_actual_evapotranspiration"}
+"""What is added up over some months, and the fact that holds it by month."""
 SPELL, WORTH = 3, 50.0
 """Months of a dry time that are added up, and the lack [mm] in them from which on it is worth a sum."""
 
@@ -173,28 +175,26 @@ def lack_of_water(asked: AskedStation) -> Made:
     months = _first_lacking(asked)
     if not months or asked.fact("water_surplus").number <= 0:
         return Rejected(item, "no dry time follows a wet one")
-    given = {
-        name: _of_months(asked, series, f"{told} from {span(months)}", months)
-        for name, series, told in (("could", "monthly_pet", "What could evaporate"), ("falls", "monthly_precip", "What falls"), ("does", "monthly_actual_evapotranspiration", "What does evaporate"))
-    }
-    right = computed(f"{asked.station.id}.{item}", f"More that could evaporate than falls from {span(months)}", Expression("could - falls"), {name: given[name] for name in ("could", "falls")}, MM)
+    given = {name: _of_months(asked, series, f"{as_option(name.replace('_', ' '))} from {span(months)}", months) for name, series in COLUMNS.items()}
+    could, falls, _ = given
+    right = computed(f"{asked.station.id}.{item}", f"More that could evaporate than falls from {span(months)}", Expression(f"{could} - {falls}"), {could: given[could], falls: given[falls]}, MM)
     if right.number < WORTH:
         return Rejected(item, "hardly more could evaporate than falls")
     store = asked.fact("soil_store").shown
     draft = Draft(
         id=item,
         prompt=f"See “Soil water at the end of each month” among the numbers of this page. How much more could evaporate at {asked.place} from {span(months)} than falls in these months?",
-        solution=f"{given['could'].shown} could evaporate, and {given['falls'].shown} falls: {right.shown} more. The soil holds at most {store}; what it cannot give, plants lack.",
+        solution=f"{given[could].shown} could evaporate, and {given[falls].shown} falls: {right.shown} more. The soil holds at most {store}; what it cannot give, plants lack.",
         hints=("Two columns count: what falls, and what could evaporate.", f"Add up each of them from {span(months)}, then subtract one sum from the other."),
     )
     return number_entry(
         draft, right, given | {"year_could": asked.fact("potential_evapotranspiration"), "year_falls": asked.fact("annual_precip")},
         (
-            Mistake("num.one-for-difference", "could", "giving what could evaporate alone"),
-            Mistake("num.sum-for-difference", "could + falls", "adding the two sums"),
-            Mistake("clim.could-is-does", "does - falls", "taking what does evaporate for what could"),
+            Mistake("num.one-for-difference", "what_could_evaporate", "giving what could evaporate alone"),
+            Mistake("num.sum-for-difference", "what_could_evaporate + what_falls", "adding the two sums"),
+            Mistake("clim.could-is-does", "what_does_evaporate - what_falls", "taking what does evaporate for what could"),
             Mistake("clim.year-for-part", "year_could - year_falls", "taking the whole year"),
-            Mistake("clim.lack-sign", "falls - could", "subtracting the other way round"),
+            Mistake("clim.lack-sign", "what_falls - what_could_evaporate", "subtracting the other way round"),
         ),
         asked.catalogue, otherwise=f"Take the months from {span(months)} and no others, and add up each column by itself.", asks_unit=True,
     )  # fmt: skip
