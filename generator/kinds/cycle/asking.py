@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterable
 
 from generator.kind import Subject
@@ -17,6 +18,8 @@ Ends = tuple[float, float]
 """The least and the most that a number can be."""
 UNKNOWN_ENDS = (0.0, math.inf)
 NO_EXACT = "no reservoir has all its fluxes stated as single numbers"
+_FORMULA = re.compile(r"(?:[A-Z][a-z]?\d*)+[+-]?")
+_BELOW, _ABOVE = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉"), str.maketrans("+-", "⁺⁻")
 _MATTER = {"C": "carbon", "N": "nitrogen", "P": "phosphorus", "S": "sulfur", "H2O": "water"}
 
 
@@ -68,6 +71,11 @@ class Asking:
         """A range has no one right answer, so nobody is asked for the middle of it."""
         fluxes = (*fluxes_in(self.record, reservoir.id), *fluxes_out(self.record, reservoir.id))
         return bool(fluxes) and all(map(is_single, fluxes))
+
+
+def formula(text: str) -> str:
+    """A chemical formula with its digits below and its charge above the line: `NO3-` as NO₃⁻; any other text as it is."""
+    return text.translate(_BELOW).translate(_ABOVE) if _FORMULA.fullmatch(text) else text
 
 
 def is_single(flux: Flux) -> bool:

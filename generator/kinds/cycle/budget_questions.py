@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.kind import in_sentence
-from generator.kinds.cycle.asking import NO_EXACT, Asking, listed, plainly_less
+from generator.kinds.cycle.asking import NO_EXACT, Asking, ends, listed, plainly_less
 from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out, is_refilled, significant_figures
 from generator.kinds.cycle.record import Reservoir
 from generator.quantities.expression import Expression
@@ -34,20 +34,29 @@ class BudgetQuestions(Asking):
         exact = [one for one in self.busy if one.stock.low is None and self.fact(one.id, "turnover_time").is_number]
         return max(exact, key=lambda one: one.stock.value or 0, default=None)
 
+    def _is_steady(self, reservoir: Reservoir) -> bool:
+        """Whether inflow and outflow look alike."""
+        return self.fact(reservoir.id, "inflow").shown_exactly == self.fact(reservoir.id, "outflow").shown_exactly
+
     def untold(self) -> list[Reservoir]:
         """Those whose outflow no other prompt tells, and is made up of several fluxes that count."""
         told = (self.growing(), self._unbalanced(), self._largest())
-        return [one for one in self.busy if one not in told and self._is_a_sum(one)]
+        return [one for one in self.busy if one not in told and self._is_a_sum(one) and not self._is_steady(one)]
 
     def _is_a_sum(self, reservoir: Reservoir) -> bool:
         rates = [flux.rate.value or 0.0 for flux in fluxes_out(self.record, reservoir.id)]
-        return bool(rates) and max(rates) < MOST_OF_A_SUM * sum(rates)
+        return sum(rates) > 0 and max(rates) < MOST_OF_A_SUM * sum(rates)
 
     def outflow(self) -> Made:
-        """Of a reservoir whose outflow no other prompt tells, where there is one."""
+        """Of a reservoir whose outflow no other prompt tells, where there is one, and that does not gain as much as it loses."""
         if not self.busy:
             return Rejected("outflow", NO_EXACT)
-        reservoir = (self.untold() or self.busy)[0]
+        if not any(fluxes_out(self.record, one.id) for one in self.busy):
+            return Rejected("outflow", "no reservoir has fluxes on both sides")
+        open_ = [one for one in self.busy if fluxes_out(self.record, one.id) and not self._is_steady(one)]
+        if not open_:
+            return Rejected("outflow", "as much flows in as out, so that whoever adds up the wrong arrows is right")
+        reservoir = ([one for one in open_ if one in self.untold()] or open_)[0]
         total, others = self.fact(reservoir.id, "outflow"), self.fact(reservoir.id, "inflow")
         fluxes = fluxes_out(self.record, reservoir.id)
         named = listed(in_sentence(flux.label) for flux in fluxes)
@@ -56,8 +65,6 @@ class BudgetQuestions(Asking):
             prompt=f"How much flows out of “{reservoir.label}” in a year, all fluxes together?",
             solution=f"The arrows that start at the box are {named}: together {total.shown_exactly}.",
         )
-        if not fluxes:
-            return Rejected(draft.id, "no reservoir has fluxes on both sides")
         rates = {flux.symbol: self.fact(flux.id, "rate") for flux in fluxes}
         largest = max(fluxes, key=lambda flux: flux.rate.value or 0)
         given = rates | {"inflow": others, "outflow": total, "largest": rates[largest.symbol]}
@@ -69,7 +76,7 @@ class BudgetQuestions(Asking):
                 Mistake("cyc.largest-only", "largest", f"counting {in_sentence(largest.label)} alone"),
                 Mistake("cyc.largest-only", "outflow - largest", f"leaving out {in_sentence(largest.label)}"),
             ),
-            self.catalogue, otherwise="Count only arrows that start at this box, and all of them.",
+            self.catalogue, otherwise="Which arrows start at this box? All of them count, and no others.",
         )  # fmt: skip
 
     def inflow(self) -> Made:
@@ -77,7 +84,7 @@ class BudgetQuestions(Asking):
         if not self.busy:
             return Rejected("inflow", NO_EXACT)
         reservoir = self.busy[min(1, len(self.busy) - 1)]
-        if self.fact(reservoir.id, "inflow").shown_exactly == self.fact(reservoir.id, "outflow").shown_exactly:
+        if self._is_steady(reservoir):
             return Rejected("inflow", "it gains what it loses, which another question asks for or tells")
         total, fluxes = self.fact(reservoir.id, "inflow"), fluxes_in(self.record, reservoir.id)
         named = listed(in_sentence(flux.label) for flux in fluxes)
@@ -97,7 +104,7 @@ class BudgetQuestions(Asking):
                 Mistake("cyc.output-as-input", "outflow", "adding up the arrows that leave"),
                 Mistake("cyc.gain-for-inflow", "inflow - outflow", "taking the outflow off"),
             ),
-            self.catalogue, otherwise="Count only arrows that end at this box, and all of them.",
+            self.catalogue, otherwise="Which arrows end at this box? All of them count, and no others.",
         )  # fmt: skip
 
     def longest_stay(self) -> Made:
@@ -109,14 +116,20 @@ class BudgetQuestions(Asking):
         if len(timed) < 3:
             return Rejected("longest_stay", "fewer than three reservoirs have a turnover time")
         longest = timed[-1]
-        shorter = [r.label for r in timed if plainly_less(self.time_ends(r), self.time_ends(longest))]
+        shorter = [r for r in timed if plainly_less(self.time_ends(r), self.time_ends(longest))]
         draft = Draft(
             id="longest_stay",
             prompt="In which of these reservoirs does matter stay longest on average? Compare stock and outflow.", hints=LONGEST_HINTS,
-            solution=f"In “{longest.label}”: its stock is largest compared with its outflow, so it turns over in {time(longest).shown}.",
+            solution=f"“{longest.label}”: stock divided by outflow is largest there, {time(longest).shown}.",
         )
-        wrong = [Wrong(label, "carb.residence-inverse", "Its outflow is larger compared with its stock.") for label in shorter]
+        wrong = [self._stays_less(one, longest) for one in shorter]
         return choice(draft, longest.label, wrong[:3], self.catalogue, salt=self.subject.id)
+
+    def _stays_less(self, one: Reservoir, longest: Reservoir) -> Wrong:
+        """The idea that leads to this one: a larger stock, or a division the wrong way round."""
+        stock, outflow, time = (self.fact(one.id, name).shown for name in ("stock", "outflow", "turnover_time"))
+        idea = "cyc.large-stays-long" if ends(one.stock)[1] > ends(longest.stock)[1] else "carb.residence-inverse"
+        return Wrong(one.label, idea, f"It holds {stock}, and {outflow} leave it: it turns over in {time}.")
 
     def balance(self) -> Made:
         if not self.busy:
@@ -161,14 +174,14 @@ class BudgetQuestions(Asking):
             (
                 Mistake("carb.residence-inverse", "outflow / stock", "dividing the outflow by the stock"),
                 Mistake("carb.residence-both", "stock / (inflow + outflow)", "dividing by inflow and outflow together"),
-                Mistake("carb.residence-inverse", "stock * outflow", "multiplying stock and outflow"),
+                Mistake("carb.residence-times", "stock * outflow", "multiplying stock and outflow"),
             ),
-            self.catalogue, otherwise="Divide so that a unit of time comes out: amount ÷ amount per year.", asks_unit=True,
+            self.catalogue, otherwise="The answer is a time. Which of the two numbers has to stand above the line, so that only years are left?", asks_unit=True,
         )  # fmt: skip
 
     def share_of_outflow(self) -> Made:
         """Which part of what leaves a reservoir takes one of its ways, not the widest."""
-        able = [reservoir for reservoir in self.busy[1:] if len(fluxes_out(self.record, reservoir.id)) > 1 and self.fact(reservoir.id, "outflow").number > 0]
+        able = [reservoir for reservoir in self.busy[1:] if len(fluxes_out(self.record, reservoir.id)) > 1 and self._is_a_sum(reservoir)]
         if not able:
             return Rejected("share_of_outflow", "no second reservoir has several outflows that are stated as single numbers")
         fluxes = fluxes_out(self.record, able[0].id)
@@ -191,5 +204,5 @@ class BudgetQuestions(Asking):
                 Mistake("nit.complement", f"({rest}) / ({flux.symbol} + {rest})", "giving what the others carry away"),
                 Mistake("en.eff-fraction", f"{flux.symbol} / ({flux.symbol} + {rest}) / 100", "leaving out the factor 100"),
             ),
-            self.catalogue, otherwise="Add up all arrows that start at the box, then divide the one by the sum.",
+            self.catalogue, otherwise="What is the whole here: another arrow, or all that start at the box?",
         )  # fmt: skip

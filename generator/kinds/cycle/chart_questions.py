@@ -33,13 +33,14 @@ class ChartQuestions(Asking):
         draft = Draft(
             id="largest_by_people", needs=Needs.DATA,
             prompt="Which is the largest flux that people alone cause?",
-            solution=f"Of the fluxes that people cause, {in_sentence(right.label)} is the largest: {self.fact(right.id, 'rate').shown}.",
+            solution=f"Of the fluxes that people alone cause, {in_sentence(right.label)} is the largest: {self.fact(right.id, 'rate').shown}.",
             hints=(CAUSES, "The table says where nature takes part: leave those fluxes out, and compare the numbers of the rest."),
         )  # fmt: skip
         larger = [flux for flux in self.record.fluxes if ends(flux.rate)[1] > ends(right.rate)[0] and flux.cause != "people"]
         wrong = (
             ([flux.label for flux in larger if flux.cause == "both"], Wrong("", "cyc.cause-overlooked", "This flux is driven by nature and people together.")),
             ([flux.label for flux in larger if flux.cause == "nature"], Wrong("", "cyc.widest-arrow", "This flux is larger, but nature drives it.")),
+            ([flux.label for flux in people if flux is not right], Wrong("", "cyc.first-of-its-sort", "People alone cause this flux, but another of theirs is larger.")),
         )
         return self._picked_flux(draft, right, wrong, CAUSES)
 

@@ -18,7 +18,7 @@ TIMES_APART = 1.5
 """Times that differ by less are not asked to be put in order."""
 NO_WAY = f"no way along {FEWEST_STEPS} arrows or more can be walked in one order only"
 TOO_FEW = f"fewer than {FEWEST_STEPS} reservoirs have stocks that last for times that are plainly apart"
-KEEP = " Where two start there, keep for later the one that leads to the end."
+KEEP = " Where two start there, take first the one whose way leads back there."
 
 Way = tuple[Flux, ...]
 
@@ -44,11 +44,16 @@ class OrderQuestions(Asking):
                 f"See where its arrow ends, and go on with the flux that starts at that box.{KEEP if _repeated(way) else ''}",
             ),
         )  # fmt: skip
-        after = {flux.label: self.names[flux.end] for flux in way}
+        said = {flux.label: self._goes_on(way, at) for at, flux in enumerate(way)}
         return ordering(
-            draft, [flux.label for flux in way], starts_with=f"The way begins at “{start}”: look for the flux that starts there.",
-            leads_on=lambda label: f"“{label}” ends at “{after[label]}”: go on with a flux that starts at that very box.", salt=self.subject.id,
+            draft, [flux.label for flux in way], starts_with=f"The way begins at “{start}”: {_which(way, way[0].start)}",
+            leads_on=said.__getitem__, salt=self.subject.id,
         )  # fmt: skip
+
+    def _goes_on(self, way: Way, at: int) -> str:
+        """What to say of another flux behind this one; at a fork one that starts at the right box may have been taken too early."""
+        box = way[at].end
+        return f"“{way[at].label}” ends at “{self.names[box]}”: {_which(way[at + 1 :], box)}"
 
     def _ways(self) -> Iterator[Way]:
         """Every way along the arrows that takes none of them twice and no two of one name."""
@@ -81,7 +86,7 @@ class OrderQuestions(Asking):
         times = {reservoir.label: self._time(reservoir).shown for reservoir in rising}
         draft = Draft(
             id="stays", needs=Needs.BOTH,
-            prompt="How long would each stock last if nothing came in and as much went out as today? Begin with the one that would be gone first.",
+            prompt="Suppose nothing came in any more, and as much went out as today. In which order would the stocks be used up? Begin with the first.",
             solution=f"Stock divided by outflow: {'; '.join(f'{label} {time}' for label, time in times.items())}.",
             hints=(
                 "A large stock does not last if much of it leaves in a year.",
@@ -96,6 +101,13 @@ class OrderQuestions(Asking):
 
     def _time(self, reservoir: Reservoir) -> Fact:
         return self.fact(reservoir.id, "turnover_time")
+
+
+def _which(left: Way, box: str) -> str:
+    """How to go on from a box with the fluxes that are left."""
+    if sum(flux.start == box for flux in left) < 2:
+        return "look for the flux that starts there."
+    return "two of the fluxes that are left start there. Take first the one whose way leads back there; the other leads on."
 
 
 def _repeated(way: Way) -> int:

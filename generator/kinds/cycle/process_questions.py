@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from generator.kind import in_sentence
-from generator.kinds.cycle.asking import Asking, is_single, listed
+from generator.kinds.cycle.asking import Asking, formula, is_single, listed
 from generator.kinds.cycle.budget_facts import fluxes_out
 from generator.kinds.cycle.record import Flux
-from generator.questions.making import FEWEST_PAIRS, Draft, Wrong, choice, choice_of_numbers, drawn, matching
+from generator.questions.making import FEWEST_PAIRS, Draft, Wrong, choice, drawn, matching, number_entry
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Pair, Rejected
 
@@ -36,14 +36,14 @@ class ProcessQuestions(Asking):
             solution=f"The fluxes that people cause, divided by all fluxes of the process: {share.shown}.",
             hints=("Look up in the table which fluxes belong to this process, and which of them people cause.", "Fluxes of people, divided by all fluxes of the process = ?"),
         )
-        return choice_of_numbers(
+        return number_entry(
             draft, share, {flux.symbol: self.fact(flux.id, "rate") for flux in fluxes},
             (
                 Mistake("cyc.share-of-rest", f"({people}) / ({nature})", "dividing by the natural fluxes alone"),
                 Mistake("nit.complement", f"({nature}) / ({people} + {nature})", "giving the natural share"),
                 Mistake("en.eff-fraction", f"({people}) / ({people} + {nature}) / 100", "leaving out the factor 100"),
             ),
-            self.catalogue,
+            self.catalogue, otherwise="What is the whole here? And which part of it do people cause?",
         )  # fmt: skip
 
     def _share_of_inputs(self) -> Made:
@@ -63,23 +63,25 @@ class ProcessQuestions(Asking):
         natural = [flux for flux in entering if flux.cause == "nature"]
         inner = [flux for flux in self.record.fluxes if flux.start not in outside and flux.end not in outside]
         leaving = [flux for flux in self.record.fluxes if flux.end in outside]
-        wrong = [Wrong(listed(f.label for f in natural[:2]), "cyc.natural-input", "These come from outside, but by nature.")] if natural else []
-        wrong += [Wrong(listed(f.label for f in inner[:2]), "cyc.inner-input", "These run between reservoirs inside the budget.")] if inner else []
-        wrong += [Wrong(listed(f.label for f in leaving[:2]), "cyc.output-as-input", "These leave the budget.")] if leaving else []
+        wrong = [Wrong(listed(f.label for f in natural[:2]), "cyc.natural-input", f"{_these(natural[:2])} from outside, but by nature.")] if natural else []
+        wrong += [Wrong(listed(f.label for f in inner[:2]), "cyc.inner-input", "Between two reservoirs nothing comes in from outside.")] if inner else []
+        wrong += [Wrong(listed(f.label for f in leaving[:2]), "cyc.output-as-input", "What ends outside leaves the budget.")] if leaving else []
         return choice(draft, listed(flux.label for flux in people), wrong, self.catalogue, salt=self.subject.id)
 
     def processes(self) -> tuple[Made, Made]:
-        """Which process leads from one form to another, and which forms processes link: a match where there are enough of them."""
+        """Which process leads from one form to another, and a match of processes with their forms.
+
+        The forms of a single process are not asked for: most names tell them, as that of evaporation does.
+        """
         known = [flux for flux in self.record.fluxes if flux.starts_as and flux.ends_as and flux.process and flux.done_by]
         different = {flux.process: flux for flux in reversed(known)}
         if len(different) < 3:
             because = "fewer than three processes state what they start and end with, and who does them"
-            return Rejected("which_process", because), Rejected("which_forms", because)
+            return Rejected("which_process", because), Rejected("match_forms", because)
         by_life = [flux for flux in different.values() if flux.cause == "nature"] or list(different.values())
-        first, second = by_life[-1], by_life[0]
+        first = by_life[-1]
         same = {flux.process for flux in known if (flux.starts_as, flux.ends_as) == (first.starts_as, first.ends_as)}
-        match = self._match_forms(different)
-        return self._which_process(first, different, same), self._which_forms(second, different) if isinstance(match, Rejected) else match
+        return self._which_process(first, different, same), self._match_forms(different)
 
     def _match_forms(self, different: dict[str | None, Flux]) -> Made:
         """Processes with their forms; a way back that none of them takes fits nothing."""
@@ -92,8 +94,8 @@ class ProcessQuestions(Asking):
         draft = Draft(
             id="match_forms", needs=Needs.KNOWLEDGE,
             prompt="Match each process with the form that goes in and the form that comes out.",
-            solution=f"One of the answers fits none of the lines. {' '.join(f'{str(flux.process).capitalize()} turns {_forms(flux)}.' for flux in asked)}",
-            hints=("Think of who does it: what do they take in, and what do they give off?", "Look for two answers that lead there and back: no process runs both ways."),
+            solution=f"One of the answers fits none of the lines. {' '.join(f'{str(flux.process).capitalize()}: {_arrow(flux.starts_as, flux.ends_as)}.' for flux in asked)}",
+            hints=("Think of who does it: what do they take in, and what do they give off?", "What goes in stands before the arrow, what comes out behind it. One answer is left over: none of these processes leads that way."),
         )  # fmt: skip
         return matching(draft, pairs, [_arrow(back[0].ends_as, back[0].starts_as)], salt=self.subject.id)
 
@@ -129,22 +131,9 @@ class ProcessQuestions(Asking):
         ]
         return choice(draft, right.capitalize(), wrong[:3], self.catalogue, salt=self.subject.id)
 
-    def _which_forms(self, flux: Flux, different: dict[str | None, Flux]) -> Made:
-        right = f"From {_form(flux.starts_as)} to {_form(flux.ends_as)}"
-        draft = Draft(
-            id="which_forms",
-            prompt=f"{str(flux.process).capitalize()} by {flux.done_by}: from which form to which does {self.matter} go?",
-            solution=f"{str(flux.process).capitalize()} turns {_forms(flux)}.",
-            needs=Needs.KNOWLEDGE,
-        )
-        turned = f"From {_form(flux.ends_as)} to {_form(flux.starts_as)}"
-        wrong = [Wrong(turned, "cyc.reversed", "That is the way back.")]
-        wrong += [
-            Wrong(f"From {_form(other.starts_as)} to {_form(other.ends_as)}", "nit.swap-process", f"That is {other.process}.")
-            for other in different.values()
-            if other.process != flux.process
-        ]
-        return choice(draft, right, wrong[:3], self.catalogue, salt=self.subject.id)
+
+def _these(fluxes: list[Flux]) -> str:
+    return "These come" if len(fluxes) > 1 else "This comes"
 
 
 def _arrow(start: str | None, end: str | None) -> str:
@@ -160,5 +149,5 @@ def _forms(flux: Flux) -> str:
     return f"{_form(flux.starts_as)} into {_form(flux.ends_as)}"
 
 
-def _form(formula: str | None) -> str:
-    return formula or ""
+def _form(text: str | None) -> str:
+    return formula(text or "")

@@ -15,7 +15,7 @@ from generator.kinds.cycle.stock_questions import StockQuestions
 from generator.kinds.cycle.substance_questions import SubstanceQuestions
 from generator.questions.making import enough, first_made
 from generator.questions.misconception import Catalogue
-from generator.questions.question import Choice, Made, Rejected
+from generator.questions.question import Made, Rejected
 
 FEWEST, WANTED, MOST_READINGS = 6, 9, 2
 """What every record should have, how many are filled up with questions that are much like others, and how many are read off charts."""
@@ -29,8 +29,10 @@ def questions(subject: Subject[CycleRecord], catalogue: Catalogue) -> Sequence[M
     which_process, forms = process.processes()
     outflow = budget.outflow()
     told = not isinstance(outflow, Rejected) and not budget.untold()
+    share = budget.share_of_outflow()
+    instead = not isinstance(share, Rejected) and (told or isinstance(outflow, Rejected))
     expected = (
-        *(() if told else (outflow,)), budget.balance(), budget.turnover_time(), first_made(statements.human_inputs(), process.human_share()), forms,
+        *((share,) if instead else () if told else (outflow,)), budget.balance(), budget.turnover_time(), first_made(statements.human_inputs(), process.human_share()), forms,
         orders.way(), first_made(orders.stays(), budget.longest_stay()), statements.statements(),
     )  # fmt: skip
     further = (
@@ -39,7 +41,7 @@ def questions(subject: Subject[CycleRecord], catalogue: Catalogue) -> Sequence[M
     )  # fmt: skip
     asked = (*expected, *_made(further))
     spare = _made((
-        budget.inflow(), budget.share_of_outflow(), process.exits(), *((which_process,) if isinstance(forms, Choice) else ()),
+        budget.inflow(), *(() if instead else (share,)), process.exits(), *((which_process,) if isinstance(forms, Rejected) else ()),
         *((outflow,) if told else ()),
     ))  # fmt: skip
     sure = len(_made(asked))

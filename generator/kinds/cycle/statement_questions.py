@@ -10,7 +10,7 @@ from generator.kinds.cycle.asking import Asking, ends, listed, plainly_less, sum
 from generator.kinds.cycle.budget_facts import fluxes_out
 from generator.kinds.cycle.record import Flux
 from generator.quantities.fact import Fact
-from generator.questions.claims import Claim, which_hold
+from generator.questions.claims import DO_NOT, HOLD, Claim, which_hold
 from generator.questions.making import Draft, Sound, Wrong, drawn, several
 from generator.questions.question import Made, Needs, Rejected
 
@@ -25,8 +25,10 @@ class StatementQuestions(Asking):
     """Whether a statement holds follows from the numbers, wherever in their ranges these are."""
 
     def statements(self) -> Made:
-        sorts = ((self._budgets(), 2), (self._shares(), 2), (self._outflows(), 1), (self._inputs(), 1), (self._arrows(), 1), (self._detours(), 1))
+        sorts = ((self._budgets(), 2), (self._shares(), 2), (self._outflows(), 1), (self._inputs(), 1), (self._detours(), 1))
         claims = [claim for sort, most in sorts for claim in drawn(sort, self.subject.id, "statements")[:most]]
+        if len(claims) <= HOLD + DO_NOT:  # what a single look tells stands back
+            claims += drawn(self._arrows(), self.subject.id, "statements")[:1]
         draft = Draft(
             id="statements", needs=Needs.DATA, hints=CHECK, prompt="Which of these statements hold? Check each against the diagram.",
             solution="",
@@ -97,7 +99,7 @@ class StatementQuestions(Asking):
             between = [self.names[one] for one in self.names if (start, one) in linked and (one, end) in linked]
             if between:
                 from_to = f"From “{self.names[start]}” to “{self.names[end]}” it takes"
-                yield Claim(f"{from_to} two arrows or more", f"{from_to} a single arrow", f"The shortest way leads by “{between[0]}”.", "cyc.straight")
+                yield Claim(f"{from_to} two arrows or more", f"{from_to} a single arrow", f"No arrow leads straight there; a way of two arrows goes through “{between[0]}”.", "cyc.straight")
 
     def _shares(self) -> Iterator[Claim]:
         """Where the largest flux is plainly more, or plainly less, than half of what leaves a reservoir."""

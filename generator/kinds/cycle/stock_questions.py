@@ -77,7 +77,7 @@ class StockQuestions(Asking):
                 Mistake("carb.no-removal", "years * inflow", "leaving out what flows out"),
                 Mistake("nit.budget-add", "years * (inflow + outflow)", "adding inflow and outflow"),
             ),
-            self.catalogue, otherwise="Take outflow from inflow, then multiply by the number of years.",
+            self.catalogue, otherwise="What does the stock gain in one year? And in each of the others?",
         )  # fmt: skip
 
     def shortest_time(self) -> Made:

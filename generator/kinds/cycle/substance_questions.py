@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.kind import in_sentence
-from generator.kinds.cycle.asking import Asking
+from generator.kinds.cycle.asking import Asking, formula
 from generator.kinds.cycle.record import PPM, Conversion
 from generator.kinds.cycle.substance_facts import carbon_per_ppm, molar_mass_fact, substance_of
 from generator.quantities.amount import Amount
@@ -44,8 +44,8 @@ class SubstanceQuestions(Asking):
         draft = Draft(
             id="conversion",
             prompt=(
-                f"How much {conversion.substance} holds as much {self.matter} as {self._said(quantity)}? "
-                f"Molar masses: {old} {old_mass.shown_exactly}, {conversion.substance} {new_mass.shown_exactly}."
+                f"How much {formula(conversion.substance)} holds as much {self.matter} as {self._said(quantity)}? "
+                f"Molar masses: {formula(old)} {old_mass.shown_number} g mol⁻¹, {formula(conversion.substance)} {new_mass.shown_number} g mol⁻¹."
             ),
             solution=f"{sentence(right.working.text(right.shown_exactly)) if right.working else ''}: the compound also has the mass of its other atoms.",
         )
@@ -56,7 +56,7 @@ class SubstanceQuestions(Asking):
                 Mistake("cyc.molar-inverse", "mass * old / new", "turning the molar masses round"),
                 Mistake("cyc.element-compound", "mass * new / old", "leaving out how many atoms there are in the compound"),
             ),
-            self.catalogue, otherwise="Multiply by the molar mass of the new substance, and divide by that of the old one.",
+            self.catalogue, otherwise="For the same number of molecules or atoms, which of the two weighs more? So must the number grow or shrink?",
         )  # fmt: skip
 
     def _in_the_air(self, conversion: Conversion) -> Made:
@@ -74,4 +74,4 @@ class SubstanceQuestions(Asking):
             Mistake("carb.ppm", "mass", "taking tonnes of carbon for ppm"),
         )
         given = {"mass": quantity, "factor": factor}
-        return number_entry(draft, right, given, mistakes, self.catalogue, otherwise="The factor is the carbon of 1 ppm: divide by it.")
+        return number_entry(draft, right, given, mistakes, self.catalogue, otherwise="The factor is the carbon of 1 ppm. How often is it in the whole mass?")

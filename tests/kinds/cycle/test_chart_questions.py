@@ -25,7 +25,7 @@ def read(of: object, sort: str) -> tuple[tuple[str, ...], dict[str, str]]:
 
 def test_largest_flux_of_people_is_not_the_widest_arrow() -> None:
     of = cycle("a source pool 9\nb source pool 3, cause: people\nc pool sink 5, cause: people\nd pool sink 7, cause: both\ne pool sink 4")
-    assert (("C",), {"A": "cyc.widest-arrow", "D": "cyc.cause-overlooked"}) == read(of, "largest_by_people")
+    assert (("C",), {"A": "cyc.widest-arrow", "B": "cyc.first-of-its-sort", "D": "cyc.cause-overlooked"}) == read(of, "largest_by_people")
 
 
 @pytest.mark.parametrize("flux", ["c pool sink 3, cause: people", f"c pool sink {RANGE}, cause: people", "c pool sink 4", "c pool sink unknown, cause: people"])

@@ -67,6 +67,15 @@ fluxes:
     assert steps(made(subject("cycle", text))["way"])[0] in ("B", "D")
 
 
+def test_feedback_fits_where_two_fluxes_of_the_way_start_at_one_box() -> None:
+    """From the air water comes back by way of the land; by way of the sea, where it began, the round is closed."""
+    question = made(demo("cycle/water"))["way"]
+    assert isinstance(question, Ordering)
+    said = {step.text: step.leads_on for step in question.steps}
+    assert "two of the fluxes that are left start there" in said["Ocean evaporation"]
+    assert "“Evapotranspiration” ends at “Atmosphere”: look for the flux that starts there." == said["Evapotranspiration"]
+
+
 def test_reservoirs_stand_in_order_of_stock_over_outflow() -> None:
     """Source: arithmetic on the record: 1, 10, 100 and 1000 years; then 400 and 40 change places."""
     assert ["Air", "Plants", "Soil", "Rock"] == steps(made(subject("cycle", around()))["stays"])

@@ -33,11 +33,19 @@ def test_turnover_question_knows_the_inverted_division() -> None:
 
 
 def test_outflow_question_knows_each_way_to_miscount() -> None:
-    """Source: arithmetic on the record: nitrate loses 45 + 14 + 18 = 77 and gains 77; the largest flux is 45."""
-    question = made(demo("cycle/wend_hollow_nitrogen"))["outflow"]
+    """Source: arithmetic on the record: the pool gains 20 and loses 7 + 3 + 2 = 12; the largest of these is 7."""
+    question = made(cycle("a source pool 20\nb pool sink 7\nc pool sink 3\nd pool sink 2"))["outflow"]
     assert isinstance(question, NumberEntry)
-    assert "77.0 kg N ha⁻¹ yr⁻¹" == question.answer
-    assert {"154", "45.0", "32.0"} == {slip.shown.split(" ")[0] for slip in question.slips}
+    assert "12.0 Gt C yr⁻¹" == question.answer
+    assert {"32.0", "20.0", "7.0", "5.0"} == {slip.shown.split(" ")[0] for slip in question.slips}
+
+
+def test_outflow_is_not_asked_where_the_wrong_arrows_give_it_as_well() -> None:
+    """Source: the record: nitrate loses 77 and gains 77, ammonium 112 and 112, plants 99 and 99."""
+    asked = made(demo("cycle/wend_hollow_nitrogen"))
+    assert "outflow" not in asked and isinstance(asked["share_of_outflow"], NumberEntry)
+    steady = BudgetQuestions(cycle("a source pool 5\nb pool sink 5"), library().catalogue).outflow()
+    assert Rejected("outflow", "as much flows in as out, so that whoever adds up the wrong arrows is right") == steady
 
 
 def test_balance_question_offers_the_wrong_sign() -> None:
@@ -48,7 +56,8 @@ def test_balance_question_offers_the_wrong_sign() -> None:
 
 def test_share_of_a_mixed_process_is_asked_as_a_number() -> None:
     question = made(cycle("a source pool 9, process: fixation\nb source pool 3, process: fixation, cause: people"))["human_share"]
-    assert "25.0 %" == right(question)
+    assert isinstance(question, NumberEntry)
+    assert ("25.0 %", ["33.3 %", "75.0 %", "0.250 %"]) == (question.answer, [slip.shown for slip in question.slips])
 
 
 def test_without_a_mixed_process_a_single_human_input_is_asked_for() -> None:
@@ -67,15 +76,14 @@ def test_processes_are_matched_with_forms_that_only_one_of_them_has() -> None:
     """Fixation and capture both turn N2 into NH3, so that one of them stays away; a way back that nothing takes fits nothing."""
     question = made(cycle(FORMS, head=UNITS.replace("Gt C", "Gt N")))["match_forms"]
     assert isinstance(question, Matching)
-    assert {"N2 → NH3", "NH4+ → NO3-", "NO3- → N2"} == {pair.partner for pair in question.pairs}
+    assert {"N₂ → NH₃", "NH₄⁺ → NO₃⁻", "NO₃⁻ → N₂"} == {pair.partner for pair in question.pairs}
     others = [partner for partner in question.partners if partner not in {pair.partner for pair in question.pairs}]
-    assert len(others) == 1 and others[0] in {"NH3 → N2", "NO3- → NH4+", "N2 → NO3-"}
+    assert len(others) == 1 and others[0] in {"NH₃ → N₂", "NO₃⁻ → NH₄⁺", "N₂ → NO₃⁻"}
 
 
-def test_too_few_forms_for_a_match_are_asked_for_by_one_process() -> None:
-    question = made(demo("cycle/water"))["which_forms"]
-    assert isinstance(question, Choice)
-    assert len({option.text for option in question.options}) == len(question.options)
+def test_forms_that_the_name_of_a_process_tells_are_not_asked_for() -> None:
+    """Water has too few forms for a match, and evapotranspiration says that vapour comes out."""
+    assert not {"match_forms", "which_forms"} & set(made(demo("cycle/water")))
 
 
 def test_reservoirs_are_matched_with_what_leaves_them() -> None:
@@ -99,7 +107,7 @@ def test_bare_cycle_says_why_each_question_is_left_out() -> None:
         "human_share": "people cause no flux that enters from outside",
         "way": "no way along 4 arrows or more can be walked in one order only",
         "statements": "the data bear 1 statements, expected 4",
-        "which_forms": "fewer than three processes state what they start and end with, and who does them",
+        "match_forms": "fewer than three processes state what they start and end with, and who does them",
     } == rejected(cycle("a source pool 5"))
 
 
@@ -122,16 +130,19 @@ def three(**changes: object) -> Subject:
     return subject("cycle", THREE.format(**(numbers | changes)))
 
 
-def test_inflow_is_asked_of_another_reservoir_than_outflow() -> None:
+def test_inflow_knows_each_way_to_miscount() -> None:
     """Source: arithmetic on the record: the pool gains 4 + 3 = 7 and loses 5, 12 in all, 2 on balance."""
-    into = "a source pool 4\nb source pool 3\nc pool sink 5"
-    question = made(cycle(into))["inflow"]
+    question = made(cycle("a source pool 4\nb source pool 3\nc pool sink 5"))["inflow"]
     assert isinstance(question, NumberEntry)
     assert ("7.00 Gt C yr⁻¹", {"12.0", "5.00", "2.00"}) == (question.answer, {slip.shown.split(" ")[0] for slip in question.slips})
-    asked = BudgetQuestions(three(c=7), library().catalogue)
-    outflow, inflow = asked.outflow(), asked.inflow()
-    assert isinstance(outflow, NumberEntry) and isinstance(inflow, NumberEntry)
-    assert ("“Pond”" in outflow.prompt, "“Soil”" in inflow.prompt) == (True, True)
+
+
+def test_wrong_reservoirs_of_the_longest_stay_tell_their_own_times() -> None:
+    """Source: arithmetic on the record: the soil holds 40 and loses 4, the rock 400 and loses 100."""
+    question = made(three(d=100))["longest_stay"]
+    assert isinstance(question, Choice)
+    rock = next(option for option in question.options if option.text == "Rock")
+    assert ("cyc.large-stays-long", True) == (rock.misconception, "It holds 400 Gt C, and 100 Gt C yr⁻¹ leave it: it turns over in 4.00 yr." in rock.feedback)
 
 
 def test_longest_stay_is_where_stock_is_largest_for_its_outflow() -> None:
@@ -169,7 +180,7 @@ def test_no_number_is_asked_for_where_all_fluxes_are_ranges() -> None:
 
 def test_numbers_are_asked_of_reservoirs_without_a_range() -> None:
     """Only the rock has single numbers on both sides."""
-    asked = made(three(a=RANGE, b=RANGE))
+    asked = made(three(a=RANGE, b=RANGE, d=5))
     assert all("“Rock”" in asked[name].prompt for name in ("outflow", "turnover_time"))
 
 

@@ -23,7 +23,7 @@ def slips(question: NumberEntry | None) -> dict[str, str]:
 def test_question_on_another_substance_states_both_molar_masses() -> None:
     question = asked("{of: a.rate, as: CO2}")
     assert question is not None
-    for words in ("C 12.011 g C mol⁻¹", "CO2 44.009 g CO₂ mol⁻¹", "10 Gt C yr⁻¹ (a)", "as much carbon as"):
+    for words in ("C 12.011 g mol⁻¹", "CO₂ 44.009 g mol⁻¹", "10 Gt C yr⁻¹ (a)", "as much carbon as"):
         assert words in question.prompt
     assert "36.6 Gt CO₂ yr⁻¹" == question.answer
 
