@@ -12,7 +12,7 @@ from generator.course.course_file import MarkingRules
 from generator.written.carried_on import carried_on
 from generator.written.guide import Guided
 from tests.kinds.small_records import library
-from tests.written.small_question import AROUND, CALCULATION, CARRYING, CHAIN, read, sound
+from tests.written.small_question import AROUND, CALCULATION, CARRYING, CHAIN, READING, read, sound
 
 BAY = next(guided for guided in library().written if guided.name == "energy_in_a_bay")
 """Its part c divides the result of part b, 360 kJ, by that of part a, 2600 kJ."""
@@ -67,6 +67,15 @@ def test_results_between_follow_in_their_turn() -> None:
     followed = carried_on(sound(f"{CALCULATION}\n{CARRYING}\n{third}"), "c", {"a": 20}).worked
     assert followed is not None
     assert ("1 − 80.0 %", "20.0 %") == (followed.setup, followed.entry.answer)
+
+
+def test_a_wrong_reading_is_carried_on_too() -> None:
+    """Who reads 250 m in place of 310 m has 0.25 km."""
+    later = CARRYING.replace("{share: 'part:a'}", "{height: 'part:a'}").replace("expression: 1 - share", "expression: height").replace("unit: percent", "unit: km")
+    text = f"{READING}{later}".replace("slips: [{expression: share, misconception: carb.pct-whole, how: giving the share itself}]", "slips: []")
+    followed = carried_on(sound(text), "b", {"a": 250}).worked
+    assert followed is not None
+    assert ("250 m", "0.250 km") == (followed.setup, followed.entry.answer)
 
 
 def test_a_part_without_such_a_number_is_refused() -> None:
