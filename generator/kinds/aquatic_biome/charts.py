@@ -50,7 +50,7 @@ def charts(subject: Subject[AquaticBiomeRecord]) -> tuple[Chart, ...]:
 def practice_charts(subject: Subject[AquaticBiomeRecord]) -> tuple[Chart, ...]:
     """A light profile and an oxygen curve of its own for each station that is kept for practice."""
     measured = [station for station in _used(subject, "practice") if _is_measured(station, subject.facts)]
-    return (*_light_profiles(subject, "practice"), *(_oxygen_curve(subject, [station], f".{station.id}") for station in measured))
+    return (*_light_profiles(subject, "practice"), *(_oxygen_curve(subject, [station], alone=True) for station in measured))
 
 
 def _used(subject: Subject[AquaticBiomeRecord], use: Use) -> list[Station]:
@@ -66,8 +66,8 @@ def _is_measured(station: Station, facts: Facts) -> bool:
     return share is not None and share.value is not None
 
 
-def _oxygen_curve(subject: Subject[AquaticBiomeRecord], stations: Sequence[Station], of: str = "") -> OxygenCurve:
-    """All of the stations in one picture; `of` is what its name ends in."""
+def _oxygen_curve(subject: Subject[AquaticBiomeRecord], stations: Sequence[Station], alone: bool = False) -> OxygenCurve:
+    """All of the stations in one picture, or a single one under its own name."""
 
     def fact(station: Station, part: str) -> Fact:
         return subject.facts[f"{station.id}.{part}"]
@@ -75,8 +75,8 @@ def _oxygen_curve(subject: Subject[AquaticBiomeRecord], stations: Sequence[Stati
     curves = _curves([fact(station, "salinity") for station in stations])
     names = ("temperature", "salinity", "dissolved_oxygen", "oxygen_saturation", "oxygen_saturation_percent")
     return OxygenCurve(
-        name=f"{subject.name}.oxygen_curve{of}",
-        title=f"{subject.record.title}: oxygen and temperature",
+        name=f"{subject.name}.oxygen_curve" + (f".{stations[0].id}" if alone else ""),
+        title=f"{stations[0].label if alone else subject.record.title}: oxygen and temperature",
         description=("" if len(curves) == 1 else "The warmer and the saltier water is, the less oxygen it can hold. ")
         + " ".join(
             f"{station.label}: {fact(station, 'dissolved_oxygen').shown} of oxygen at {fact(station, 'temperature').shown}, "

@@ -29,7 +29,9 @@ def test_only_stations_of_the_page_that_state_their_light_get_a_chart() -> None:
 def test_stations_for_practice_have_charts_of_their_own_apart_from_the_page() -> None:
     light, oxygen = "light: {extinction: 0.5}", "dissolved_oxygen: 5, temperature: 12"
     of = water(f"{light}, {oxygen}", f"use: practice, {light}, {oxygen}", f"use: practice, {oxygen}", f"use: paper, {light}, {oxygen}")
-    names = [chart.name for chart in kind("aquatic_biome").practice_charts(of)]
+    made = kind("aquatic_biome").practice_charts(of)
+    names, titles = [chart.name for chart in made], [chart.title for chart in made]
+    assert len(set(titles)) == len(titles)
     assert ["small.light_profile.s1", "small.oxygen_curve.s1", "small.oxygen_curve.s2"] == names
     assert ["small.light_profile.s0", "small.oxygen_curve"] == [chart.name for chart in kind("aquatic_biome").charts(of)]
 
