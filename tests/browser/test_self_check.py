@@ -154,7 +154,7 @@ def test_a_marked_question_has_no_axe_violation(built_site: Path, browser, schem
 def test_without_scripts_question_options_answer_and_working_are_there(built_site: Path, opened: Callable[..., Page]) -> None:
     page = opened(f"{built_site.as_uri()}/{BIOME}", java_script_enabled=False)
     block = question(page, "dry-months")
-    expect(block.locator("legend")).to_contain_text("Which months are dry at Harrow Plain by the rule of the climate diagram")
+    expect(block.locator("legend")).to_contain_text("Which list names all months that are dry at Harrow Plain by the rule of the climate diagram")
     assert block.get_by_role("radio").count() == 4
     assert block.get_by_role("button").count() == 0
     expect(block.locator(".feedback")).to_be_hidden()
