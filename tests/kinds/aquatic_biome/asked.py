@@ -19,7 +19,8 @@ def small(*stations: str) -> list[AskedWater]:
 
 
 def of_demo(name: str) -> list[AskedWater]:
-    return asked(demo(f"aquatic_biome/{name}"))
+    """Those that the page of a water shows."""
+    return [one for one in asked(demo(f"aquatic_biome/{name}")) if one.station.use == "page"]
 
 
 def number(item: Made) -> tuple[str, dict[str, str]]:
