@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -123,16 +123,27 @@ def test_every_vague_spelling_of_the_course_is_asked_about(coach: Page) -> None:
     ]  # fmt: skip
 
 
-def test_parts_of_the_course_can_be_coached(coach: Page) -> None:
-    """From record to hint: each part's own task with each of its sample answers."""
+def sampled(coach: Page) -> list[tuple[int, int, list[str]]]:
+    """Ideas earned, marks of the part and rules of the hints, for each sample answer in words: from record to hint."""
     words = library().vocabulary.values()
-    cases = [
-        (task_of(guide, guided.question.topic, library().command_words[guide.part.command_word], words), sample.text)
-        for guided in library().written for guide in guided.guides for sample in guide.part.samples
-    ]  # fmt: skip
-    found = hints(coach, cases)
-    assert len(cases) > 40
-    assert {"vague", "links", "terms"} <= {hint["rule"] for one in found for hint in one}
+    parts = [(guided, guide) for guided in library().written for guide in guided.guides if guide.worked is None]
+    cases = [(guide.part.marks, task_of(guide, guided.question.topic, library().command_words[guide.part.command_word], words), sample) for guided, guide in parts for sample in guide.samples]
+    numbers = re.compile(r"\{[^}]*\}")  # facts stand as numbers with their units
+    found = hints(coach, [(task, numbers.sub("12 mm", sample.text)) for _, task, sample in cases])
+    return [(len(sample.earns), marks, [hint["rule"] for hint in one]) for (marks, _, sample), one in zip(cases, found, strict=True)]
+
+
+def test_answers_that_earn_all_marks_are_mostly_left_alone(coach: Page) -> None:
+    """Samples of the course were written and marked without regard to hints. A term that could be used is an offer, no doubt."""
+    full = [set(rules) - {"terms"} for earned, marks, rules in sampled(coach) if earned >= marks]
+    assert len(full) >= 15
+    assert len([rules for rules in full if rules]) <= len(full) / 3
+
+
+def test_answers_that_earn_nothing_are_mostly_asked_about(coach: Page) -> None:
+    none = [rules for earned, _, rules in sampled(coach) if not earned]
+    assert len(none) >= 15
+    assert len([rules for rules in none if rules]) >= len(none) / 2
 
 
 HOSTILE = {
@@ -166,3 +177,13 @@ def test_text_without_words_gets_no_hint(coach: Page, text: str) -> None:
 
 def test_a_bare_task_is_enough(coach: Page) -> None:
     assert [[]] == hints(coach, [({"command": "explain", "prompt": ""}, "Ice floats, because it is less dense than water.")])
+
+
+def test_a_page_asks_about_what_was_written_and_says_that_it_is_no_mark(built_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{built_site.as_uri()}/written/plain-without-trees.html")
+    part = page.locator('written-part[data-part="c"]')
+    told = part.locator(".hints-told")
+    part.locator("textarea").fill("It is dry, so trees do not like it.")
+    part.get_by_role("button", name="Hints on my words").click()
+    told.get_by_text("You wrote “is dry”.").wait_for()
+    assert told.inner_text().endswith(page.evaluate("studyCoaching.standing"))

@@ -212,7 +212,7 @@
   const UNNAMED = new RegExp(`^[\\s"'“(]*(?:and |but )?(?:(it|they)\\b(?!,| \\()|(this|that)(?=\\s*,|\\s+${VERB}\\b)(?! is (?:why|because|how))|(these|those)(?=\\s*,|\\s+${PLAIN_VERB}\\b))(\\s+[\\p{L}']+)?`, 'iu')
   const NO_THING = new RegExp(`^\\W*(?:and |but )?it (?:(?:is|was|gets|becomes|stays|remains|will be|would be|has been) (?:(?:too|so|very|still|also|not|quite|already|only|mostly|more|really|now) )*${any(`warm
     warmer hot hotter cold colder cool cooler dry drier wet wetter dark darker light bright summer winter spring autumn day night early late likely possible
-    impossible clear known true important necessary`)}\\b|(?:rain|snow|freez)(?:s|es|ed)\\b|follows that|takes (?:\\d|about|many|long|several|years|time)|(?:is|was) (?:not |only |also )?(?!an? )(?=.*\\bthat\\b))`, 'iu')
+    impossible clear known true important necessary one two`)}\\b|(?:rain|snow|freez)(?:s|es|ed)\\b|follows that|takes (?:\\d|about|many|long|several|years|time)|(?:is|was) (?:not |only |also )?(?!an? )(?=.*\\bthat\\b))`, 'iu')
 
   function pronounHint (answer, task) {
     if (NAMING.has(task.command)) return []
@@ -244,7 +244,7 @@
     means gives makes leaves comes enters flows remains stays becomes reaches lies stands equals adds gets passed run fell rose`)
   const NUMBERED = /(?:[$€£]|\b(?:parts?|figure|fig|table|steps?|levels?|stations?|stage|question|number|chapter|page|group|box|plot|layer|sample|trial|day|week|month|year)\.?\s(?:\d+\s?(?:,|and|to|or|–|-)\s?)?|\b(?:ratio|factor|index|pH|efficiency|probability|albedo)(?:\s[\p{L}\d.,]+){0,4}\s|\b(?:Jan|Febr)uary\s|\b(?:March|April|May|June|July|August)\s|(?:em|o)ber\s|\d\s?:\s?|\d\s(?:in|out of)\s)$/iu
   const YEAR = /(?:\b(?:in|since|from|until|by|before|after|between|year|around|during|(?:summer|winter|spring|autumn|drought|flood|fires?) of)|(?:1[5-9]|20)\d\d\s?(?:to|and|or|–|-))\s?$/i
-  const CARRIES = /^[\s()]*(?:to|and|or|of|against|versus|instead of|–|-|—|\+|−|,|, and|×|x|\*)[\s()]*$/i
+  const CARRIES = /^[\s()]*(?:to|and|or|of|against|versus|instead of|–|-|—|\+|−|±|,|, and|×|x|\*)[\s()]*$/i
 
   function withUnit (plain, at, end) {
     const number = plain.slice(at, end)
@@ -283,7 +283,7 @@
     const raw = new Set(answer.words.map(word => word.raw))
     const says = term => (/^[A-Z0-9]{2,4}$/.test(term) ? raw.has(term) : term.toLowerCase().split(/[\s-]+/).every(word => own.has(stem(word))))
     const missing = bank.filter(({ term, also }) => ![term, ...(also || [])].some(says)).map(({ term }) => quoted(term))
-    if (task.needs === 'data' || !missing.length || 2 * missing.length <= bank.length) return []
+    if (task.needs === 'data' || PROPOSING.has(task.command) || !missing.length || 2 * missing.length <= bank.length) return []
     return [{ rule: 'terms', quote: '', says: `Could you use ${missing.slice(0, MOST_TERMS).join(' or ')}?` }]
   }
 

@@ -9,7 +9,6 @@
   'use strict'
   if (!('customElements' in window) || customElements.get('written-part')) return
   const { element, button, counted, script } = window.studyElements
-  const NO_MARK = 'This is not a mark. The page cannot tell whether your science is right. Compare with the guide or ask your teacher.'
 
   class WrittenPart extends HTMLElement {
     connectedCallback () {
@@ -137,7 +136,7 @@
       const list = element('ul')
       for (const hint of found) list.append(element('li', hint.says, { 'data-rule': hint.rule }))
       const none = element('p', 'Nothing to ask about these words.')
-      this.hints.replaceChildren(found.length ? list : none, element('p', NO_MARK, { class: 'no-mark' }))
+      this.hints.replaceChildren(found.length ? list : none, element('p', window.studyCoaching.standing, { class: 'no-mark' }))
     }
 
     makeOwnMarking () {
