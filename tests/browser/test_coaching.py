@@ -155,19 +155,27 @@ HOSTILE = {
     "in brackets": "(1)" * 3_300, "combined": "é" * 5_000,
 }  # fmt: skip
 PROSE = "Rain washes nitrate out of the soil, so 12 kg reach the stream. It rises in winter, because roots take up less. "
-SLOWEST = """cases => cases.map(([task, text]) => {
-    const times = []
-    for (let n = 0; n < 5; n += 1) { const start = performance.now(); studyCoaching.hints(text, task); times.push(performance.now() - start) }
-    return Math.min(...times)
-})"""
+QUICKEST = """cases => {
+    const times = cases.map(() => Infinity)
+    for (let round = 0; round < 6; round += 1) {
+        cases.forEach(([task, text], n) => {
+            const start = performance.now()
+            studyCoaching.hints(text, task)
+            times[n] = Math.min(times[n], performance.now() - start)
+        })
+    }
+    return times
+}"""
+TIMES_PROSE = 20
+"""A text that takes time by the square of its length takes some hundred times as long as prose; a busy machine makes it a few."""
 
 
 @pytest.mark.parametrize("rules", ["explain", "compare", "predict", "state"])
 def test_hostile_text_neither_throws_nor_takes_long(coach: Page, rules: str) -> None:
-    """Against prose of the same length in the same run; ten times that, and a few milliseconds that clocks of browsers round to."""
+    """Against prose of the same length in the same run."""
     task = EXPLAIN | {"command": rules, "data": True, "asked": 3, "terms": [{"term": "leaching", "also": ["washing out"]}]}
-    floor, *times = coach.evaluate(SLOWEST, [[task, text] for text in ((PROSE * 100)[:10_000], *HOSTILE.values())])
-    assert {} == {name: time for name, time in zip(HOSTILE, times, strict=True) if time > 10 * floor + 5}
+    floor, *times = coach.evaluate(QUICKEST, [[task, text] for text in ((PROSE * 100)[:10_000], *HOSTILE.values())])
+    assert {} == {name: time for name, time in zip(HOSTILE, times, strict=True) if time > TIMES_PROSE * floor}
 
 
 @pytest.mark.parametrize("text", ["", "   ", "\n\n", "...", "?!", "😀", "—", "\u200b", "()", "-"])
