@@ -22,6 +22,7 @@ SHORTEST = 4
 MOST_MATCHES = 2
 """Of one record: its author's own, then features, actions and words, in this order."""
 FIRST_STEP = "Look for the step that waits for no other."
+ORDER_HINTS = ("Find the end first: which step is what is to be explained?", "Then ask of each step what must have happened just before it.")
 
 
 def next_step(text: str) -> str:
@@ -74,7 +75,7 @@ class Qualitative:
             says = [self.filled(idea.says) for idea in explanation.chain]
             draft = Draft(
                 id=f"order-{explanation.id}", needs=Needs.KNOWLEDGE, solution=" ".join(says),
-                prompt=f"Put the steps in order to explain {self.filled(explanation.asks)}.",
+                prompt=f"Put the steps in order to explain {self.filled(explanation.asks)}.", hints=ORDER_HINTS,
             )  # fmt: skip
             yield ordering(draft, says, starts_with=FIRST_STEP, leads_on=next_step, salt=self.salt)
 
@@ -101,23 +102,23 @@ class Qualitative:
             Pair(f"{as_option(self.filled(one.who))}: {self.filled(one.feature)}", as_option(self.filled(one.benefit)), f"{as_option(self.filled(one.works_by))}.")
             for one in adaptations
         ]  # fmt: skip
-        yield from self._matching("benefits-match", "Match each feature with what it is good for.", pairs)
+        yield from self._matching("benefits-match", "Match each feature with what it is good for.", "Say of each what would go wrong without it.", pairs)
 
     def _drawbacks(self, people: Sequence[HumanImpact]) -> Iterator[Made]:
         pairs = [
             Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), f"{as_option(self.filled(action.works_by))}. What does that cost, and whom?")
             for impact in people for action in impact.actions
         ]  # fmt: skip
-        yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", pairs)
+        yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", "Ask of each action who pays, who loses, and what it cannot do.", pairs)
 
     def _terms(self, terms: Sequence[Term]) -> Iterator[Made]:
         """A meaning that holds a part of the word would give it away; everyday words say why a pair belongs together."""
         said = [(term, _everyday(term)) for term in terms if not _starts(term.word) & _starts(term.means)]
         pairs = [Pair(as_option(term.word), as_option(term.means), f"In everyday words: {', '.join(words)}.") for term, words in said if words]
         if len(pairs) > MOST_PAIRS:
-            yield from self._matching("words-match", "Match each word with its meaning.", pairs)
+            yield from self._matching("words-match", "Match each word with its meaning.", "Begin with the words that you are sure of; one meaning is left over.", pairs)
 
-    def _matching(self, item: str, prompt: str, pairs: Sequence[Pair]) -> Iterator[Made]:
+    def _matching(self, item: str, prompt: str, hint: str, pairs: Sequence[Pair]) -> Iterator[Made]:
         """Up to four pairs whose halves share no word, and where there is another pair its partner, which fits none of them."""
         unlike = [p for n, p in enumerate(pairs) if all(p.text != q.text and p.partner.casefold() != q.partner.casefold() for q in pairs[:n])]
         found = drawn(unlike, self.salt, item)
@@ -128,7 +129,7 @@ class Qualitative:
         asked = fair[:MOST_PAIRS] if left else fair[: max(FEWEST_PAIRS, min(MOST_PAIRS, len(fair) - 1))]
         others = [pair.partner for pair in found if pair not in asked][:1]
         draft = Draft(
-            id=item, prompt=prompt, needs=Needs.KNOWLEDGE,
+            id=item, prompt=prompt, needs=Needs.KNOWLEDGE, hints=(hint,),
             solution=f"{'One of the answers fits none of the lines. ' if others else ''}The pairs stand below, each with its reason.",
         )  # fmt: skip
         yield matching(draft, asked, others, salt=self.salt)

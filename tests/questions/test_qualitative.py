@@ -93,6 +93,15 @@ def test_two_features_with_one_benefit_do_not_stand_together() -> None:
     assert 3 == len(item.partners)
 
 
+def test_every_order_and_match_has_a_hint_that_is_no_answer() -> None:
+    impact = HumanImpact(problem="p", cause="c", effect="e", actions=tuple(Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}") for n in range(4)))
+    items = made(explanations=(chain("leak", *FOUR, joined="step_by_step"),), people=(impact,), terms=TERMS)
+    assert {"order-leak", "drawbacks-match", "words-match"} <= set(items)
+    said = " ".join(hint for item in items.values() for hint in item.hints)
+    assert all(item.hints for item in items.values())
+    assert not any(text in said for text in (*FOUR, "price", "meaning 0"))
+
+
 def test_two_pairs_are_too_few_to_match() -> None:
     assert "benefits-match" not in made(adaptations=tuple(adaptation(n) for n in range(2)))
 
