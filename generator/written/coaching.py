@@ -48,7 +48,7 @@ def task_of(guide: PartGuide, topic: str, verb: Verb, vocabulary: Iterable[Term]
     return {
         "command": verb.id, "verb": verb.word, "topic": topic, "prompt": guide.prompt, "needs": part.needs, "condition": part.condition or "",
         "data": verb.id not in NAMING and asks_for_data(guide.prompt, part.condition or ""), "asked": _asked(guide),
-        "ideas": verb.ideas, "fewest": min(fewest(verb.ideas), part.marks), "terms": [{"term": one.word, "also": list(one.also)} for one in bank_of(guide, words)],
+        "fewest": min(fewest(verb.ideas), part.marks), "terms": [{"term": one.word, "also": list(one.also)} for one in bank_of(guide, words)],
     }  # fmt: skip
 
 

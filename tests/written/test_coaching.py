@@ -52,7 +52,6 @@ def test_a_task_is_plain_data_about_the_part() -> None:
     assert found == json.loads(json.dumps(found))
     expected = {"command": "explain", "verb": "Explain", "topic": "energy", "prompt": "Explain why nitrate falls.", "needs": "both", "condition": "in spring"}
     assert expected == {key: found[key] for key in expected}
-    assert WORDS["explain"].ideas == found["ideas"]
 
 
 def test_no_idea_of_the_guide_is_given_away() -> None:

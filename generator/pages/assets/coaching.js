@@ -161,7 +161,7 @@
     const read_off = answer.words.some(word => /^\d/.test(word.low) || (MONTHS.has(word.low) && !given.has(word.low)))
     if (read_off || QUANTITY.test(answer.plain)) return []
     const quote = opening(answer)
-    return [{ rule: 'data', quote, says: `${begun(answer, quote)}: which value from the data shows that? Quote it with its unit.` }]
+    return [{ rule: 'data', quote, says: `${begun(answer, quote)}: which value shows that? Quote it with its unit.${task.condition ? ` The condition is ${quoted(task.condition)}.` : ''}` }]
   }
 
   const COMPARED = new RegExp(`\\b(?:more|less|fewer|most|least|than|whereas|while|both|but|yet|although|however|unlike|like|alike|same|similar|equal(?:ly)?|neither|compared|contrast|instead|other hand|twice|half|times as|against|as [\\p{L}]+ as|${any('high low large small big great warm cold cool dry wet deep shallow fast slow long short earl lat old young dens thick thin strong weak clos wid narrow bright dark')}i?er)\\b|;`, 'iu')
