@@ -45,7 +45,7 @@ class StockQuestions(Asking):
             return Rejected(draft.id, "inflow and outflow look alike when they are rounded")
         wrong = (
             Wrong("It shrinks, for less flows in than before", "cyc.stock-mirrors-flow"),
-            Wrong("It stays as it is, for inflow and outflow are both steady now", "carb.stock-follows-flow"),
+            Wrong("It stays as it is, for inflow and outflow are both steady now", "cyc.steady-flows"),
             Wrong("That depends on how large the stock is", "cyc.stock-needed"),
         )
         return choice(draft, "It goes on growing, but more slowly", wrong, self.catalogue, fact=then, salt=self.subject.id)
@@ -72,7 +72,7 @@ class StockQuestions(Asking):
         return number_entry(
             draft, gain, given,
             (
-                Mistake("carb.stock-follows-flow", "0 * inflow", "taking steady flows for a steady stock"),
+                Mistake("cyc.steady-flows", "0 * inflow", "taking steady flows for a steady stock"),
                 Mistake("cyc.one-year", "inflow - outflow", "counting a single year"),
                 Mistake("carb.no-removal", "years * inflow", "leaving out what flows out"),
                 Mistake("nit.budget-add", "years * (inflow + outflow)", "adding inflow and outflow"),

@@ -186,7 +186,7 @@ class WebQuestions(Asking):
         )
         wrong = (
             Wrong("Energy piles up at the top, so that nobody above is needed", "en.accumulate"),
-            Wrong("The animals at the top are too strong to be eaten", "en.strong"),
+            Wrong("The animals at the top are too strong to be eaten", "en.strong", "Strength does not keep eaters away; there is too little food for them."),
             Wrong("After a few steps the energy has been destroyed", "en.destroyed"),
         )
         return choice(draft, "After a few steps too little energy is left to live on", wrong, self.catalogue, salt=self.subject.id)

@@ -156,7 +156,7 @@ class HarvestQuestions(ReplicateQuestions):
             id="energy",
             prompt=(
                 f"{self.plot.label}: {self.net_of(self.plot)} One gram of dry matter holds {content.shown_number} kJ. "
-                "How much energy do the plants build up in a day?"
+                "How much energy do the plants build up in a day on one square metre?"
             ),
             solution=f"{dry.shown_exactly} × {content.shown_exactly} = {found.shown_exactly}.",
         )
@@ -194,7 +194,7 @@ class HarvestQuestions(ReplicateQuestions):
     def where_to_cut(self) -> Made:
         draft = Draft(
             id="where_to_cut",
-            prompt="Where should the quadrats lie?",
+            prompt="Where in a plot should the quadrats of a later harvest lie?",
             solution="Places drawn by chance make the mean stand for the whole plot. Whoever chooses by eye favours some plants without noticing.",
             needs=Needs.KNOWLEDGE,
         )

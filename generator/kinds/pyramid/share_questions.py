@@ -94,7 +94,7 @@ class ShareQuestions(Asking):
             draft, right, given,
             (
                 Mistake("en.times-inverse", "top / base", "dividing the top by the base"),
-                Mistake("en.once", "below / top", "going down a single step"),
+                Mistake("en.next-is-base", "below / top", "going down a single step"),
                 Mistake("en.always-ten", f"10 ** {len(self.record.levels) - 1}", "taking a tenth for each step"),
             ),
             self.catalogue, otherwise="Which of the two productions is larger? So must the answer be more or less than 1?",

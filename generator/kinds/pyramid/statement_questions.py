@@ -68,7 +68,7 @@ class StatementQuestions(Asking):
             if sign := self._compared(share, 50.0):
                 because = f"The consumption efficiency is {self.sure(level, 'consumption_efficiency').shown}."
                 more, fewer = (f"{word} than half of the production of {in_sentence(below.label)} is eaten by {in_sentence(level.label)}" for word in ("More", "Less"))
-                yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), because, "en.all-eaten")
+                yield Claim(more, fewer, because, "en.always-ten") if sign > 0 else Claim(fewer, more, because, "en.all-eaten")
 
     def _growth(self) -> Iterator[Claim]:
         for level in self.record.levels[1:]:

@@ -16,7 +16,7 @@ def test_stock_goes_on_growing_while_its_inflow_falls() -> None:
     assert "falls to 6.50 Gt C yr⁻¹" in question.prompt
     right = [option.text for option in question.options if option.right]
     assert ["It goes on growing, but more slowly"] == right
-    assert {"cyc.stock-mirrors-flow", "carb.stock-follows-flow", "cyc.stock-needed"} == {o.misconception for o in question.options if not o.right}
+    assert {"cyc.stock-mirrors-flow", "cyc.steady-flows", "cyc.stock-needed"} == {o.misconception for o in question.options if not o.right}
 
 
 def test_steady_flows_are_not_taken_for_a_steady_stock() -> None:
@@ -24,7 +24,7 @@ def test_steady_flows_are_not_taken_for_a_steady_stock() -> None:
     question = made(cycle("a source pool 9\nb pool sink 4"))["after_years"]
     assert isinstance(question, NumberEntry)
     slips = {slip.misconception: slip.shown.split(" ")[0] for slip in question.slips}
-    assert {"carb.stock-follows-flow": "0", "cyc.one-year": "5.0", "carb.no-removal": "90.0", "nit.budget-add": "130"} == slips
+    assert {"cyc.steady-flows": "0", "cyc.one-year": "5.0", "carb.no-removal": "90.0", "nit.budget-add": "130"} == slips
     assert question.accepted.low <= 50.0 <= question.accepted.high
 
 
