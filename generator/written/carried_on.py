@@ -87,7 +87,11 @@ def _is_trivial(number: float) -> bool:
 
 
 def _absurd(right: Fact, followed: Fact) -> Iterator[str]:
-    if (right.number > 0) != (followed.number > 0) or (right.number < 0) != (followed.number < 0):
-        yield f"{followed.shown_exactly} cannot be: the answer has the other sign."
+    if _sign(right.number) != _sign(followed.number):
+        yield f"{followed.shown_exactly} cannot be: the answer has another sign."
     if right.unit is not None and right.unit.label == "percent" and 0 <= right.number <= 100 < followed.number:
         yield f"{followed.shown_exactly} cannot be: a part is no more than its whole."
+
+
+def _sign(number: float) -> int:
+    return (number > 0) - (number < 0)

@@ -64,13 +64,12 @@ def _texts(texts: Sequence[tuple[FieldPath, str]], question: WrittenQuestion, kn
 def _own_words(path: FieldPath, question: WrittenQuestion) -> Iterator[str]:
     """What ideas and samples may name besides facts: the question's own numbers, those of earlier parts, and a sample those of its part."""
     match path:
-        case ("parts", int(index), "samples" | "ideas" as where, *_):
+        case ("parts", int(index), "samples" | "ideas", *_):
             yield from question.numbers
             for part in question.parts[:index]:
                 if part.calculate or part.read:
                     yield from (f"{part.id}.{word}" for word in ("answer", "setup")[: 2 if part.calculate else 1])
-            if where == "samples":
-                yield from own_words(question.parts[index])
+            yield from own_words(question.parts[index])
 
 
 def _stimulus(stimulus: Stimulus, path: FieldPath, known: Known) -> Iterator[Finding]:

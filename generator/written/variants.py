@@ -102,7 +102,7 @@ class _Plan:
             return None
         try:
             changed = fresh | {key: self._followed(key, fresh) for key in self.changing}
-            if not same_order({key: self.materials.facts[key] for key in changed}, changed):
+            if not same_order({key: self.materials.facts[key] for key in changed}, changed):  # most draws fall here, before the costly guide is made
                 return None
             materials = replace(self.materials, facts=ChainMap(changed, self.materials.facts))
             made = guided(self.whole.name, self.whole.question.model_copy(update={"parts": self.parts}), materials)

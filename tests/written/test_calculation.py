@@ -42,6 +42,7 @@ def worked(text: str) -> Worked:
         ("sum_months(rain, 4, 6) / year", "percent", "(26 + 48 + 66) mm ÷ 327 mm", "42.8 %"),
         ("year / sum_months(rain, 12, 2)", "", "327 mm ÷ (12 + 12 + 10) mm", "9.62"),
         ("mean(rain)", "mm", "((12 + 10 + 16 + 26 + 48 + 66 + 42 + 34 + 26 + 20 + 15 + 12) mm ÷ 12)", "27.3 mm"),
+        ("sum_months(rain, 4, 6) ** 2 / year", "mm", "((26 + 48 + 66) mm)² ÷ 327 mm", "59.9 mm"),
         ("max(rain) / count(rain)", "mm", "66 mm ÷ 12", "5.50 mm"),
     ],
 )

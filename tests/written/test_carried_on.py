@@ -44,7 +44,7 @@ def test_the_right_results_lead_to_the_key() -> None:
 @pytest.mark.parametrize(
     ("wrong", "because"),
     [
-        ({"b": 5000}, "192 % cannot be: a part is no more than its whole."), ({"b": -30}, "−1.15 % cannot be: the answer has the other sign."),
+        ({"b": 5000}, "192 % cannot be: a part is no more than its whole."), ({"b": -30}, "−1.15 % cannot be: the answer has another sign."),
         ({"b": 100}, "With 100 kJ m⁻² yr⁻¹ the step is easier than it was."), ({"b": 0}, "With 0 kJ m⁻² yr⁻¹ the step is easier than it was."),
         ({"a": 1}, "With 1 kJ m⁻² yr⁻¹ the step is easier than it was."), ({"a": 0}, "With this number there is no answer."),
         ({"a": 360}, "With 360 kJ m⁻² yr⁻¹ twice the step is easier than it was."),
@@ -67,6 +67,12 @@ def test_results_between_follow_in_their_turn() -> None:
     followed = carried_on(sound(f"{CALCULATION}\n{CARRYING}\n{third}"), "c", {"a": 20}).worked
     assert followed is not None
     assert ("1 − 80.0 %", "20.0 %") == (followed.setup, followed.entry.answer)
+
+
+def test_nothing_left_where_something_must_be_is_absurd() -> None:
+    """Twice 8 % less the whole is −84 %; with 50 % it is nothing."""
+    found = carried_on(sound(f"{CALCULATION}\n{CARRYING.replace('expression: 1 - share', 'expression: 2 * share - 1')}"), "b", {"a": 50})
+    assert (None, "0 % cannot be: the answer has another sign.") == (found.worked, found.because)
 
 
 def test_a_wrong_reading_is_carried_on_too() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 import pytest
 
@@ -16,6 +17,7 @@ IN_TEXT = HEAD.replace("Look at the share of the trees.", "'Perch build up {pyra
 _QUANTITY = re.compile(rf"[\d{shown.THIN}.]+(?= [a-zA-Z°%])")
 
 
+@cache
 def bays() -> tuple[Variant, ...]:
     return variants(QUESTIONS["energy_in_a_bay"]).drawn
 
@@ -73,6 +75,20 @@ def test_a_drawn_number_has_as_many_digits_as_the_record_s() -> None:
         assert [len(number) for number in _QUANTITY.findall(old.setup)] == [len(number) for number in _QUANTITY.findall(new.setup)]
 
 
+def test_results_stay_near_those_of_the_record() -> None:
+    """Within a factor of three, as in the self-check; a small rest of large numbers would else be anything."""
+    for variant in variants(QUESTIONS["energy_in_a_bay"], 20).drawn:
+        for guide in variant.question.guides:
+            old, new = QUESTIONS["energy_in_a_bay"][guide.part.id].worked, guide.worked
+            assert old is not None and new is not None and 1 / 3 <= new.result.number / old.result.number <= 3
+
+
+def test_a_sample_that_quotes_what_cannot_follow_is_left_out() -> None:
+    text = CALCULATION.replace("text: Part.", "text: 'As dry as {biome/savanna:teva_crossing.potential_evapotranspiration}.'")
+    assert 3 == len(sound(text, IN_TEXT)["a"].samples)
+    assert {2} == {len(variant.question["a"].samples) for variant in variants(sound(text, IN_TEXT)).drawn}
+
+
 def test_slips_stay_apart_from_the_key_and_from_each_other() -> None:
     for variant in bays():
         for guide in variant.question.guides:
@@ -106,6 +122,7 @@ def test_what_a_drawn_number_brings_about_follows() -> None:
         (CALCULATION.replace("pyramid/sill_lake:perch.production", "biome/savanna:teva_crossing.annual_precip").replace("pyramid/sill_lake:pike.production", "biome/savanna:teva_crossing.actual_evapotranspiration"),
          HEAD.replace("Look at the share of the trees.", "'{biome/savanna:teva_crossing.annual_precip}, {biome/savanna:teva_crossing.actual_evapotranspiration}'"),
          "cannot be drawn: it is worked out in other steps than one formula."),
+        (CALCULATION, IN_TEXT.replace("pike {", "near {biome/savanna:teva_crossing.potential_evapotranspiration}, pike {"), "cannot follow: it is worked out in other steps than one formula."),
     ],
 )  # fmt: skip
 def test_why_there_are_none_is_said(text: str, head: str, because: str) -> None:
