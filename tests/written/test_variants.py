@@ -97,6 +97,17 @@ def test_slips_stay_apart_from_the_key_and_from_each_other() -> None:
             assert len(ranges) >= 3 and not [1 for n, one in enumerate(ranges) for other in ranges[:n] if one.meets(other)]
 
 
+def test_a_draw_with_which_a_slip_is_right_by_chance_is_not_used() -> None:
+    """Near one half a part and what is left of the whole are the same."""
+    keys = {"pike.production": "egested", "perch.production": "respired"}
+    text, head = CALCULATION.replace("slips: [", "slips: [{expression: 1 - part / whole, misconception: nit.complement, how: giving the rest}, "), IN_TEXT
+    for old, new in keys.items():
+        text, head = (one.replace(f"pyramid/sill_lake:{old}", f"pyramid/tillet_bay:zooplankton.{new}") for one in (text, head))
+    drawn = variants(sound(text, head), 60).drawn
+    slips = [worked.entry.slips for variant in drawn if (worked := variant.question["a"].worked)]
+    assert 60 == len(slips) and {2} == {len(one) for one in slips}
+
+
 def test_samples_speak_of_the_drawn_numbers() -> None:
     for variant in bays():
         guide = variant.question["c"]
