@@ -9,7 +9,7 @@ LIGHT = {
     "ink": "#1b1f23",
     "muted": "#57606a",
     "grid": "#8c959f",
-    "ground": "#ffffff",
+    "ground": "#fbfaf6",
     "water": "#5975ff",
     "heat": "#991a03",
     "plant": "#0f5749",
@@ -20,14 +20,14 @@ DARK = {
     "ink": "#e6e9ef",
     "muted": "#b3bac5",
     "grid": "#737a86",
-    "ground": "#1e2129",
+    "ground": "#1c1e22",
     "water": "#4c70fa",
     "heat": "#df6f23",
     "plant": "#0eb473",
     "soil": "#eae586",
     "animal": "#c06cbf",
 }
-PAGE = {"light": ("#ffffff", "#f5f5f5"), "dark": ("#1e2129", "#2a2d37")}
+PAGE = {"light": ("#fbfaf6", "#f5f5f5"), "dark": ("#1c1e22", "#2a2d37")}
 """The page's own background and the one behind tables, which marks and text are measured against."""
 
 

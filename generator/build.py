@@ -28,6 +28,7 @@ from generator.pages.practice import practice_page, practice_script, practice_sc
 from generator.pages.recall_page import recall_page
 from generator.pages.record_page import record_page
 from generator.pages.remembered import Remembered
+from generator.pages.route import header_style, route
 from generator.pages.site import Site
 from generator.pages.written_page import coaching_script, written_navigation, written_pages
 from generator.pages.writer import write_tree
@@ -74,7 +75,7 @@ def write_pages(content: Path, work: Path, name: str = "", drawings: Drawings | 
     site = Site(library=library, kinds=all_kinds())
     pages = compose(site)
     texts = {page.uri: page.text.encode() for page in pages}
-    files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | fresh_scripts(site, FRESH) | practice_scripts(site, PRACTICE) | coaching_script(site) | assets()
+    files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | fresh_scripts(site, FRESH) | practice_scripts(site, PRACTICE) | coaching_script(site) | header_style(route(site)) | assets()
     changed = write_tree(work / "pages", files)
     return Written(title=library.course.title, nav=navigation(site, written_navigation(site)), changed=changed, warnings=library.warnings)
 

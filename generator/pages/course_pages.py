@@ -13,6 +13,7 @@ from generator.pages import markup
 from generator.pages.chains import chain_anchor
 from generator.pages.page import Page, link, markdown_link, record_uri
 from generator.pages.record_page import TEMPLATES, RecordView, by_author, environment
+from generator.pages.route import route, stations
 from generator.pages.site import (
     HOME,
     METHODS,
@@ -67,7 +68,7 @@ def home_page(site: Site) -> Page:
     course = site.library.course
     look_up = [(f"{kind.title} compared", comparison_uri(kind.name)) for kind in site.compared_kinds]
     body = render(
-        "home.md.j2", HOME, course=course, practice=PRACTICE, topics=[_topic_line(topic) for topic in _shown_topics(site)],
+        "home.md.j2", HOME, course=course, route=stations(route(site), HOME), practice=PRACTICE, topics=[_topic_line(topic) for topic in _shown_topics(site)],
         tests=[line for test in course.tests if (line := _test_line(site, test)).topics],
         look_up=[*look_up, ("Words", VOCABULARY), ("Methods", METHODS), ("Sources", SOURCES)],
     )  # fmt: skip

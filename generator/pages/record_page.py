@@ -10,7 +10,7 @@ from typing import Any
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined
 
 from generator.kind import NUMBERS, Kind, Subject, in_sentence
-from generator.pages import chains, figures, markup, questions, workings
+from generator.pages import chains, figures, markup, questions, route, workings
 from generator.pages.fresh import fresh_numbers, fresh_uri
 from generator.pages.page import Page, link, record_uri
 from generator.pages.site import METHODS, READ, SOURCES, VOCABULARY, Site, method_anchor, source_anchor, word_anchor
@@ -81,6 +81,11 @@ class RecordView:
         fact = self.subject.facts[fact_id]
         value = markup.number(fact.shown_bare) if fact.value is not None else "–"
         return f'<a class="fact" href="#{markup.fact_anchor(fact_id)}">{value}</a>'
+
+    @property
+    def route(self) -> str:
+        """Where the record's stations stand among all; nothing for a record without stations."""
+        return route.strip(route.route(self.site), self.subject)
 
     @property
     def charts(self) -> list[str]:

@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import Any, Generic, TypeVar
 
 from generator.kind import Subject
+from generator.pages.route import route
 from generator.pages.site import Site
 from generator.records.fields import ID
 from generator.records.located import FILES_KEPT
@@ -19,7 +20,7 @@ class Remembered(Generic[Made]):
     """A function of a site and a record on it, such as `record_page`, that keeps the last outcome for each record.
 
     The function may rest on the record, its questions, records that its texts name, and what all records share: the course
-    file, words, misconceptions and sources.
+    file, words, misconceptions, sources and the route.
     """
 
     def __init__(self, make: Callable[[Site, Subject[Any]], Made]) -> None:
@@ -29,7 +30,7 @@ class Remembered(Generic[Made]):
 
     def __call__(self, site: Site, subject: Subject[Any]) -> Made:
         library = site.library
-        shared = (library.course, library.vocabulary, library.catalogue, library.sources, site.kinds)
+        shared = (library.course, library.vocabulary, library.catalogue, library.sources, site.kinds, route(site))
         if shared != self._shared:
             self._made = {}
         self._shared = shared  # compared by identity for the next record of the same site

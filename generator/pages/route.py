@@ -1,0 +1,123 @@
+"""The route: every station of the course on one line from south to north, each with a bar as high as its year's precipitation.
+
+Wet equator, dry belts on both sides, wet middle latitudes: the line is the first chart of the course. It heads the pages of records and
+the home page, with the stations of the page picked out, so that a reader sees where on Earth a page is. Nothing is drawn between
+stations, for nothing is known of it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from generator.kind import Subject
+from generator.pages.markup import escaped, number, prose
+from generator.pages.page import link, record_uri
+from generator.pages.site import Site
+
+STYLE = "assets/route.css"
+TELLS = "The stations of the course from south to north, each with its year's precipitation as a bar."
+FEWEST = 5
+"""Stations below which a line would say nothing."""
+TICKS = (-60, -40, -20, 0, 20, 40, 60, 80)
+_MARGIN = 6.0
+"""Degrees of latitude left free at each end."""
+
+
+@dataclass(frozen=True)
+class Stop:
+    """A station on the route."""
+
+    record: str
+    name: str
+    latitude: float
+    """In degrees, south is negative."""
+    rain: float
+    """Precipitation in a year, in the unit of its fact, which is one for all stations."""
+    where: str
+    fallen: str
+    """Both as shown."""
+
+
+@dataclass(frozen=True)
+class Route:
+    """The stations from south to north."""
+
+    stops: tuple[Stop, ...]
+
+    def across(self, latitude: float) -> float:
+        """Where a latitude stands, in percent of the line's length."""
+        south, north = self.stops[0].latitude - _MARGIN, self.stops[-1].latitude + _MARGIN
+        return (latitude - south) / (north - south) * 100
+
+    def up(self, stop: Stop) -> float:
+        """How high a station's bar is, in percent of the highest one."""
+        return stop.rain / max(one.rain for one in self.stops) * 100
+
+
+def route(site: Site) -> Route | None:
+    """The route of the stations that pages show, or None where a course has too few of them."""
+    stops = sorted(_stops(site), key=lambda stop: (stop.latitude, stop.record, stop.name))
+    return Route(tuple(stops)) if len(stops) >= FEWEST and any(stop.rain > 0 for stop in stops) else None
+
+
+def _stops(site: Site) -> Iterator[Stop]:
+    for subject in site.subjects:
+        for part, of in site.kinds[subject.kind].parts(subject.record).items():
+            latitude, rain = (subject.facts.get(f"{part}.{name}") for name in ("latitude", "annual_precip"))
+            if of.use == "page" and latitude and rain and latitude.value is not None and rain.value is not None:
+                yield Stop(subject.id, of.label, float(latitude.value), float(rain.value), latitude.shown, rain.shown)
+
+
+def strip(found: Route | None, subject: Subject[Any]) -> str:
+    """The line above a record's page, with its own stations named; nothing for records that stand on no station."""
+    here = [stop for stop in found.stops if stop.record == subject.id] if found else []
+    if not found or not here:
+        return ""
+    told = "; ".join(f"{stop.name}, {stop.where}, {stop.fallen}" for stop in here)
+    label = f"{TELLS} On this page: {told}."
+    named = "".join(f'<span class="named" style="--x: {found.across(stop.latitude):.1f}%">{prose(f"{stop.name}, {stop.fallen}")}</span>' for stop in here)
+    return f'<div class="route" role="img" aria-label="{escaped(label)}">{_line(found, subject.id)}{named}</div>'
+
+
+def _line(found: Route, here: str = "") -> str:
+    return f'<span class="stems">{"".join(_stem(found, stop, stop.record == here) for stop in found.stops)}</span>{_ticks(found)}'
+
+
+def _stem(found: Route, stop: Stop, is_here: bool) -> str:
+    named = ' class="here"' if is_here else ""
+    return f'<i{named} style="--x: {found.across(stop.latitude):.1f}%; --up: {found.up(stop):.1f}%"></i>'
+
+
+def _ticks(found: Route) -> str:
+    shown = [tick for tick in TICKS if 0 <= found.across(tick) <= 100]
+    return "".join(f'<span class="tick{"" if tick % 40 == 0 else " fine"}" style="--x: {found.across(tick):.1f}%">{_named(tick)}</span>' for tick in shown)
+
+
+def _named(tick: int) -> str:
+    return "Equator" if tick == 0 else f"{abs(tick)}° {'N' if tick > 0 else 'S'}"
+
+
+def stations(found: Route | None, page: str) -> str:
+    """The whole route for the home page: the line, and below it every station with its record, from south to north."""
+    if not found:
+        return ""
+    rows = "\n".join(
+        f'<li><a href="{escaped(link(page, record_uri(stop.record)))}">{prose(stop.name)}</a> <span class="where">{number(stop.where)}, {number(stop.fallen)}</span></li>'
+        for stop in found.stops
+    )
+    label = f"{TELLS} The list below names them."
+    return (
+        f'<div class="route" role="img" aria-label="{escaped(label)}">{_line(found)}</div>\n'
+        f'<details class="folded stations">\n<summary>The {len(found.stops)} stations, from south to north</summary>\n<ol>\n{rows}\n</ol>\n</details>'
+    )
+
+
+def header_style(found: Route | None) -> Mapping[str, bytes]:
+    """The style that hands the route to the header of every page, as the mask of a line of ink; without a route the header is plain."""
+    if not found:
+        return {}
+    lines = "".join(f"M{found.across(stop.latitude):.1f} 20V{19 - 0.19 * found.up(stop):.1f}" for stop in found.stops)
+    picture = f"%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 100 20' preserveAspectRatio='none'%3E%3Cpath d='{lines}' stroke='%23000' stroke-width='3' vector-effect='non-scaling-stroke'/%3E%3C/svg%3E"
+    return {STYLE: f':root {{\n  --route: url("data:image/svg+xml,{picture}");\n}}\n'.encode()}
