@@ -7,7 +7,11 @@ import shutil
 from collections.abc import Iterator
 
 import pytest
+from hypothesis import settings
 from playwright.sync_api import Browser, sync_playwright
+
+settings.register_profile("unhurried", settings.get_profile("ci" if os.environ.get("CI") else "default"), deadline=None)
+settings.load_profile("unhurried")  # how long an example takes hangs on what else the machine does
 
 QUIET = (
     "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",

@@ -10,7 +10,7 @@ from functools import cached_property
 from generator.diagnostics import Diagnostic, Place
 from generator.records.field_path import INVISIBLE
 
-LARGEST_FILE = 200_000
+LARGEST_FILE = 400_000
 """Bytes; the longest example record has some 4000."""
 _TOLD_PER_SORT = 10
 _LINE_BREAK = re.compile(r"\r\n|\r|\n")

@@ -137,7 +137,7 @@ def test_file_that_is_too_long_is_refused_unread(tmp_path: Path) -> None:
     path = tmp_path / "long.yaml"
     path.write_bytes(b"a: " + b"x" * 300_000)
     file = read(path, "long.yaml")
-    assert (None, "a file of at most 200 kB") == (file.value, file.problems[0].expected)
+    assert (None, "a file of at most 400 kB") == (file.value, file.problems[0].expected)
 
 
 @pytest.mark.parametrize("encoding", ["utf-16", "utf-16-le", "utf-16-be", "utf-32"])
