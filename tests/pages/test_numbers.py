@@ -52,7 +52,8 @@ def accounted() -> frozenset[str]:
         texts += [f"{item.ask} {item.because} {item.hint} {item.number.value.text if item.number and item.number.value else ''}" for item in asked]
         own = {item.id for item in asked}  # what a builder works out for its solution is tested with the builder
         made = [item for item in library.questions[subject.id] if item.id not in own]
-        texts += [item.solution for item in made] + [option.feedback for item in made for option in getattr(item, "options", ())]
+        texts += [item.solution for item in made]
+        texts += [wrong.feedback for item in made for name in ("options", "slips") for wrong in getattr(item, name, ())]
         method_ids = {fact.method for fact in subject.facts.values()}
         methods = [site().kinds[subject.kind].methods.get(name) for name in method_ids]
         texts += [f"{m.rule} {m.limits} {' '.join(m.formula)} {m.symbols}" for m in methods if m]
@@ -63,7 +64,8 @@ def accounted() -> frozenset[str]:
         texts += [chart.description for chart in site().comparison(kind).charts] if kind in site().compared_kinds else []
     texts += [str(test.on.year) for test in library.course.tests if test.on]
     for guide in (guide for guided in library.written for guide in guided.guides):
-        texts += [f"{sample.text} {sample.comment}" for sample in guide.part.samples]  # what students write may be wrong
+        texts += [f"{sample.text} {sample.comment}" for sample in guide.samples]  # what students write may be wrong
+        texts += guide.rules
         texts += [guide.worked.setup, guide.worked.entry.answer, *(slip.shown for slip in guide.worked.entry.slips)] if guide.worked else []
     texts += [f"{word.asks} {word.model} {word.near_miss}" for word in library.command_words.values()]
     texts += [str(work) for work in library.sources.values()]
