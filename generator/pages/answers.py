@@ -6,7 +6,8 @@ The script reads its verdicts from these lines, so what it says and what stands 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from generator.pages.markup import escaped, prose
 from generator.pages.workings import working
@@ -26,9 +27,20 @@ from generator.questions.question import (
 )
 
 
-def answers(item: Question) -> str:
+@dataclass(frozen=True)
+class FollowedUp:
+    """A number that follows rightly from a wrong one of an earlier part, and so counts."""
+
+    accepted: Interval
+    shown: str
+    says: str
+
+
+def answers(item: Question, followed_up: Sequence[FollowedUp] = ()) -> str:
     """The answer as a closed part of the page, outside the search."""
-    feedback = "\n".join(_line(*parts, solution=item.solution) for parts in _lines(item))
+    lines = list(_lines(item))
+    lines[-1:-1] = [(_ends(one.accepted), True, one.shown, one.says) for one in followed_up]
+    feedback = "\n".join(_line(*parts, solution=item.solution) for parts in lines)
     said = f"<p>{prose(item.solution)}</p>" if item.solution else ""
     shown = working(item.fact) if item.fact and item.fact.working else ""
     solution = "\n".join(part for part in (said, shown) if part)

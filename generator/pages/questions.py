@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from generator.pages.answers import answers
+from collections.abc import Sequence
+
+from generator.pages.answers import FollowedUp, answers
 from generator.pages.markup import escaped, prose
 from generator.questions.question import ChartReading, Choice, Matching, Needs, NumberEntry, Ordering, Question, SeveralChoice
 
@@ -26,9 +28,9 @@ def question(item: Question, record: str, position: int, fresh: str = "") -> str
     return _block(field, f'data-type="{kind}" data-question="{escaped(f"{record}/{item.id}")}"{numbers}', head, asked, f"{_hints(item)}{answers(item)}")
 
 
-def answer_box(item: NumberEntry, name: str, field: str) -> str:
+def answer_box(item: NumberEntry, name: str, field: str, followed_up: Sequence[FollowedUp] = ()) -> str:
     """Where the result of a written calculation is typed: marked as a question is, under a name of its own, without its prompt."""
-    return _block(field, f'data-type="number" data-question="{escaped(name)}"', "Your result", _number(item, field), answers(item))
+    return _block(field, f'data-type="number" data-question="{escaped(name)}"', "Your result", _number(item, field), answers(item, followed_up))
 
 
 def _block(field: str, data: str, head: str, asked: str, behind: str) -> str:

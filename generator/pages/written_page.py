@@ -10,15 +10,17 @@ from typing import Any
 from generator.course.course_file import Topic
 from generator.course.written_questions import FOLDER
 from generator.pages import figures, markup
+from generator.pages.answers import FollowedUp
 from generator.pages.course_pages import render
 from generator.pages.data_script import data_script
 from generator.pages.page import Page, link, record_uri
 from generator.pages.questions import answer_box
 from generator.pages.site import COMMAND_WORDS, VOCABULARY, WRITTEN, Site, command_word_anchor, part_anchor, shown_questions, topic_uri, word_anchor, written_uri
 from generator.records.parts import SORTS
+from generator.written.carried_on import carried_on
 from generator.written.coaching import bank_of, outline_of, task_of
 from generator.written.guide import ANSWER, Guided, PartGuide
-from generator.written.record import SampleAnswer, Stimulus
+from generator.written.record import SampleAnswer, Stimulus, WrittenPart
 
 VAGUE_WORDS = "assets/written/vague-words.js"
 QUICK = 2
@@ -54,7 +56,7 @@ def _topic(site: Site, guided: Guided) -> Topic:
 
 
 def _index(site: Site, shown: tuple[Guided, ...]) -> Page:
-    lines = [(guided.question.title, written_uri(guided.name), _topic(site, guided).title, _marks(site, guided.question.marks), _minutes(site, guided.question.marks)) for guided in shown]
+    lines = [(guided.question.title, written_uri(guided.name), _topic(site, guided).title, _marks(site, guided.question.marks), _shown_minutes(_minutes(guided))) for guided in shown]
     body = render("written_index.md.j2", WRITTEN, lines=lines, command_words=COMMAND_WORDS)
     return Page(uri=WRITTEN, title="Written questions", description="Written questions with samples to mark and marking guides.", body=body)
 
@@ -69,7 +71,7 @@ def _question(site: Site, guided: Guided) -> Page:
     slow = [part.id for part in question.parts if part.marks > QUICK]
     body = render(
         "written.md.j2", uri, question=question, topic=topic, topic_address=topic_uri(topic.id), marks=_marks(site, question.marks),
-        name=guided.name, minutes=_minutes(site, question.marks), whole_minutes=_whole_minutes(site, question.marks), stimulus=[_stimulus(site, one, uri) for one in question.stimulus], parts=parts, quick=quick,
+        name=guided.name, minutes=_shown_minutes(_minutes(guided)), whole_minutes=round(_minutes(guided)), stimulus=[_stimulus(site, one, uri) for one in question.stimulus], parts=parts, quick=quick,
         slow=slow, words=words, word_link=lambda word: link(uri, f"{COMMAND_WORDS}#{command_word_anchor(word)}"), needs=NEEDS,
         sorts={sort: f"{sort} ({means})" for sort, means in SORTS.items()}, coaching_words=link(uri, VAGUE_WORDS),
     )  # fmt: skip
@@ -80,9 +82,9 @@ def _part(site: Site, guide: PartGuide, guided: Guided, place: int) -> dict[str,
     part, page = guide.part, written_uri(guided.name)
     verb, vocabulary = site.library.command_words[part.command_word], site.library.vocabulary.values()
     return {
-        "part": part, "prompt": _with_facts(site, part.prompt, page), "marks": _marks(site, part.marks), "minutes": _minutes(site, part.marks),
-        "lines": guide.lines, "rules": guide.rules, "anchor": part_anchor(part.id), "rule": part.award.rule or "parts", "answer": _answer_box(guide, guided.name), "samples": [_sample(site, guide, sample, page) for sample in guide.samples],
-        "ruled": range(LINES_FOR_A_MARK * part.marks), "cautions": part.cautions,
+        "part": part, "prompt": _with_facts(site, part.prompt, page), "marks": _marks(site, part.marks), "minutes": _shown_minutes(guide.minutes),
+        "lines": guide.lines, "rules": guide.rules, "anchor": part_anchor(part.id), "rule": part.award.rule or "parts", "answer": _answer_box(guide, guided), "samples": [_sample(site, guide, sample, page) for sample in guide.samples],
+        "has_setup": guide.worked is not None, "ruled": range(LINES_FOR_A_MARK * part.marks), "cautions": part.cautions,
         "outline": outline_of(verb, place), "bank": [(term.word, link(page, f"{VOCABULARY}#{word_anchor(term.id)}")) for term in bank_of(guide, vocabulary)],
         "task": json.dumps(task_of(guide, guided.question.topic, verb, vocabulary), ensure_ascii=False), "teachers": _teachers(site, guide, page),
     }  # fmt: skip
@@ -94,9 +96,21 @@ def _teachers(site: Site, guide: PartGuide, page: str) -> list[tuple[str, str]]:
     return [(site.library.subjects[record].record.title, link(page, record_uri(record))) for record in records]
 
 
-def _answer_box(guide: PartGuide, name: str) -> str:
-    """Where the number of a calculation is typed and marked; nothing for a part in words."""
-    return answer_box(guide.worked.entry, f"{FOLDER}/{name}/{guide.part.id}/{ANSWER}", f"part-{guide.part.id}-answer") if guide.worked else ""
+def _answer_box(guide: PartGuide, guided: Guided) -> str:
+    """Where the number of a calculation or a reading is typed and marked; nothing for a part in words."""
+    name = f"{FOLDER}/{guided.name}/{guide.part.id}/{ANSWER}"
+    return answer_box(guide.number.entry, name, f"part-{guide.part.id}-answer", tuple(followed_up(guided, guide.part))) if guide.number else ""
+
+
+def followed_up(guided: Guided, part: WrittenPart) -> Iterator[FollowedUp]:
+    """What follows rightly from each known slip in the parts that this one carries on."""
+    for earlier in part.calculate.carries_on if part.calculate else ():
+        number = guided[earlier].number
+        for slip in number.entry.slips if number else ():
+            wrong = (slip.accepted.low + slip.accepted.high) / 2
+            if followed := carried_on(guided, part.id, {earlier: wrong}).worked:
+                entry = followed.entry
+                yield FollowedUp(entry.accepted, entry.answer, f"It follows from {slip.shown} in part {earlier}. That was a slip there, but it loses no mark here.")
 
 
 def _sample(site: Site, guide: PartGuide, sample: SampleAnswer, page: str) -> _Sample:
@@ -130,12 +144,12 @@ def _marks(site: Site, marks: int) -> str:
     return f"{marks} {word.removesuffix('s') if marks == 1 else word}"
 
 
-def _whole_minutes(site: Site, marks: int) -> int:
-    return round(marks * site.library.course.marking_rules.minutes_per_mark)
+def _minutes(guided: Guided) -> float:
+    return sum(guide.minutes for guide in guided.guides)
 
 
-def _minutes(site: Site, marks: int) -> str:
-    minutes = _whole_minutes(site, marks)
+def _shown_minutes(exact: float) -> str:
+    minutes = round(exact)
     return f"{minutes} minute{'' if minutes == 1 else 's'}"
 
 

@@ -15,6 +15,7 @@ from generator.build import check, compose
 from generator.kinds import all_kinds
 from generator.pages.methods_page import checks_of
 from generator.pages.site import Site
+from generator.pages.written_page import followed_up
 
 ROOT = Path(__file__).parents[2]
 NUMBER = re.compile(r"(?<![\w.,])[−-]?\d[\d\u202f]*(?:[.,]\d+)?(?![\w])")
@@ -67,6 +68,7 @@ def accounted() -> frozenset[str]:
         texts += [f"{sample.text} {sample.comment}" for sample in guide.samples]  # what students write may be wrong
         texts += guide.rules
         texts += [guide.worked.setup, guide.worked.entry.answer, *(slip.shown for slip in guide.worked.entry.slips)] if guide.worked else []
+    texts += [one.shown for guided in library.written for guide in guided.guides for one in followed_up(guided, guide.part)]
     texts += [f"{word.asks} {word.model} {word.near_miss}" for word in library.command_words.values()]
     texts += [str(work) for work in library.sources.values()]
     texts += [files("generator.science").joinpath("sources.yaml").read_text("utf-8")]

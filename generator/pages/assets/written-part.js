@@ -78,42 +78,52 @@
       teacher.open = true
     }
 
+    // A text, a set-up before a number, or a number alone, which has its own box and is kept like the rest.
     makeWriting (place) {
-      if (place.dataset.setup !== undefined) {
-        place.append(...this.area('setup', 'Your set-up, with numbers and units', 2))
-      } else {
-        place.append(...this.area('text', 'Your answer', 2 + 2 * this.worth))
-      }
+      const { setup, number } = place.dataset
+      const inWords = setup === undefined && number === undefined
+      this.fields = []
+      this.onPaper = element('p', '', { class: 'written-on-paper paper-only' })
+      this.querySelector('.ruled-space').after(this.onPaper)
+      if (inWords) place.append(...this.area('text', 'Your answer', 2 + 2 * this.worth))
+      if (setup !== undefined) place.append(...this.area('setup', 'Your set-up, with numbers and units', 2))
+      if (!inWords) this.keep(this.querySelector('self-check input[type="text"]'), 'answer')
       this.kept = element('p', '', { class: 'kept' })
       this.hints = element('div', '', { role: 'status', class: 'hints-told' })
       const row = element('p', '', { class: 'desk-row' })
-      if (place.dataset.setup === undefined && window.studyCoaching) row.append(button('Hints on my words', () => this.tellHints()))
+      if (inWords) row.append(button('Hints on my words', () => this.tellHints()))
       place.append(row, this.kept, this.hints)
       this.tellKept()
+      this.print()
       document.addEventListener('study-drafts', () => this.tellKept())
     }
 
     area (name, text, rows) {
-      const key = `${this.part}/${name}`
       const area = element('textarea', '', { id: `part-${this.part}-${name}`, rows: String(rows), maxlength: '20000', spellcheck: 'true' })
-      area.value = this.drafts.text(key)
-      area.addEventListener('input', () => {
-        this.drafts.change(key, area.value)
-        this.print(area.value)
-      })
-      area.addEventListener('change', () => this.drafts.flush())
-      this.writes = area
-      this.print(area.value)
+      this.keep(area, name)
       return [element('label', text, { for: area.id }), area]
     }
 
+    keep (field, name) {
+      const key = `${this.part}/${name}`
+      this.fields.push(field)
+      field.value = this.drafts.text(key)
+      field.addEventListener('input', () => {
+        this.drafts.change(key, field.value)
+        this.print()
+      })
+      field.addEventListener('change', () => this.drafts.flush())
+    }
+
+    // What was written: the text, or set-up and typed number.
+    ownWords () {
+      return this.fields.map(field => field.value.trim()).filter(Boolean).join('\n= ')
+    }
+
     // On paper what was written stands in place of the ruled lines.
-    print (text) {
-      const space = this.querySelector('.ruled-space')
-      space.hidden = Boolean(text.trim())
-      this.onPaper = this.onPaper || element('p', '', { class: 'written-on-paper paper-only' })
-      this.onPaper.textContent = text
-      if (!this.onPaper.parentNode) space.after(this.onPaper)
+    print () {
+      this.onPaper.textContent = this.ownWords()
+      this.querySelector('.ruled-space').hidden = Boolean(this.ownWords())
     }
 
     tellKept () {
@@ -126,13 +136,13 @@
     }
 
     async tellHints () {
-      if (!this.writes.value.trim()) return this.hints.replaceChildren(element('p', 'Write something first.'))
+      if (!this.ownWords()) return this.hints.replaceChildren(element('p', 'Write something first.'))
       try {
         await script(this.dataset.words)
       } catch {
         return this.hints.replaceChildren(element('p', 'The hints could not be loaded.'))
       }
-      const found = window.studyCoaching.hints(this.writes.value, JSON.parse(this.dataset.task))
+      const found = window.studyCoaching.hints(this.fields[0].value, JSON.parse(this.dataset.task))
       const list = element('ul')
       for (const hint of found) list.append(element('li', hint.says, { 'data-rule': hint.rule }))
       const none = element('p', 'Nothing to ask about these words.')
@@ -160,12 +170,6 @@
       this.guide.addEventListener('toggle', show)
       this.addEventListener('input', show)
       show()
-    }
-
-    // What was written: the text, or set-up and typed answer.
-    ownWords () {
-      const answer = this.querySelector('self-check input[type="text"]')
-      return [this.writes.value, answer?.value || ''].map(text => text.trim()).filter(Boolean).join('\n= ')
     }
 
     marking () {

@@ -1,37 +1,20 @@
-"""Written questions in the page: samples marked and compared, drafts that stay, own marking, a clock, a sheet to hand in; no mark from the page."""
+"""Written questions in the page: samples marked and compared, own marking, hints; the page gives no mark."""
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import pytest
-from playwright.sync_api import Locator, Page, expect
+from playwright.sync_api import Page, expect
 
-from generator.written.guide import PartGuide
-from tests.browser.watch import Watch, violations
+from tests.browser.watch import violations
+from tests.browser.written_questions import BAY, PLAIN, TEXT, guide_of, open_, part
 from tests.kinds.small_records import library
 
 pytestmark = pytest.mark.browser
-PLAIN, BAY = "written/plain-without-trees.html", "written/energy-in-a-bay.html"
-REFUSED = "for (const name of ['getItem', 'setItem', 'removeItem']) Storage.prototype[name] = () => { throw new Error('refused') }"
-FULL = "Storage.prototype.setItem = () => { throw new DOMException('full', 'QuotaExceededError') }"
-TEXT = "More water could evaporate than falls, so the soil dries out."
-
-
-def part(page: Page, name: str) -> Locator:
-    return page.locator(f'written-part[data-part="{name}"]')
-
-
-def guide_of(question: str, name: str) -> PartGuide:
-    return next(guide for one in library().written if one.name == question for guide in one.guides if guide.part.id == name)
-
-
-def open_(block: Locator, summary: str) -> None:
-    block.get_by_text(summary, exact=True).click()
 
 
 def test_own_marking_of_a_sample_is_compared_with_the_teacher_s_idea_by_idea(built_site: Path, opened: Callable[..., Page]) -> None:
@@ -83,19 +66,6 @@ def test_totals_follow_the_rule_of_award(built_site: Path, opened: Callable[...,
     assert marks == page.evaluate("([lines, ticked, rule]) => studyMarking.total(lines, ticked, rule, 2)", [lines, ticked, rule])
 
 
-def test_what_is_written_and_ticked_is_there_after_a_reload(built_site: Path, opened: Callable[..., Page]) -> None:
-    page, guide = opened(f"{built_site.as_uri()}/{PLAIN}"), guide_of("plain_without_trees", "c")
-    part(page, "c").get_by_label("Your answer").fill(TEXT)
-    open_(part(page, "c"), "Marking guide")
-    part(page, "c").locator(".guide").get_by_label(guide.lines[0].says).check()
-    page.reload()
-    expect(part(page, "c").get_by_label("Your answer")).to_have_value(TEXT)
-    open_(part(page, "c"), "Marking guide")
-    expect(part(page, "c").locator(".guide").get_by_label(guide.lines[0].says)).to_be_checked()
-    expect(part(page, "c").locator(".guide").get_by_label(guide.lines[1].says)).not_to_be_checked()
-    expect(part(page, "c").locator(".own-words")).to_have_text(TEXT)
-
-
 def test_own_marking_is_added_up_names_what_is_missing_and_comes_back_in_practice(built_site: Path, opened: Callable[..., Page]) -> None:
     page, guide = opened(f"{built_site.as_uri()}/{PLAIN}"), guide_of("plain_without_trees", "c")
     block = part(page, "c")
@@ -135,137 +105,6 @@ def test_a_calculation_s_number_is_marked_by_the_page_and_its_set_up_by_the_stud
     block.locator('self-check input[type="text"]').fill("7 kJ/m2/yr")
     block.get_by_role("button", name="Check", exact=True).click()
     expect(answer).not_to_be_checked()
-
-
-@pytest.mark.parametrize("trouble", [REFUSED, FULL], ids=["refused", "full"])
-def test_where_nothing_can_be_kept_the_page_says_so_and_loses_nothing(
-    built_site: Path, opened: Callable[..., Page], trouble: str
-) -> None:
-    """The theme complains of storage that is refused; nothing of ours may."""
-    page, complaints = opened("about:blank"), list[str]()
-    page.on("pageerror", lambda error: complaints.append(error.stack or str(error)))
-    page.add_init_script(trouble)
-    page.goto(f"{built_site.as_uri()}/{PLAIN}")
-    block = part(page, "c")
-    block.get_by_label("Your answer").fill(TEXT)
-    block.get_by_label("Your answer").blur()
-    expect(block.get_by_text("This browser keeps nothing, or its room is full")).to_be_visible()
-    expect(block.get_by_label("Your answer")).to_have_value(TEXT)
-    with page.expect_download() as download:
-        page.get_by_role("button", name="Save my sheet as a file").click()
-    assert TEXT in Path(download.value.path()).read_text("utf-8")
-    asked: list[str] = []
-    page.on("dialog", lambda dialog: (asked.append(dialog.type), dialog.accept()))
-    page.evaluate("location.href = 'index.html'")
-    page.wait_for_url("**/written/index.html")
-    assert ["beforeunload"] == asked
-    assert [] == [one for one in complaints if "assets/javascripts/" not in one and "__md_" not in one]
-
-
-def test_two_tabs_of_one_question_overwrite_nothing(built_site: Path, served: Callable[[Path], str], opened: Callable[..., Page]) -> None:
-    first = opened(f"{served(built_site)}/{PLAIN}")
-    second = first.context.new_page()
-    second.goto(first.url)
-    for page, name in ((first, "c"), (second, "d")):
-        part(page, name).locator("textarea").fill(f"text of {name}")
-        part(page, name).locator("textarea").blur()
-    third = first.context.new_page()
-    third.goto(first.url)
-    expect(part(third, "c").locator("textarea")).to_have_value("text of c")
-    expect(part(third, "d").locator("textarea")).to_have_value("text of d")
-
-
-def test_forgetting_everything_forgets_drafts_and_a_file_carries_them(built_site: Path, opened: Callable[..., Page], tmp_path: Path) -> None:
-    page = opened(f"{built_site.as_uri()}/{PLAIN}")
-    part(page, "c").locator("textarea").fill(TEXT)
-    page.goto(f"{built_site.as_uri()}/my-record.html")
-    with page.expect_download() as download:
-        page.get_by_role("button", name="Save to a file").click()
-    download.value.save_as(tmp_path / "kept.json")
-    page.on("dialog", lambda dialog: dialog.accept())
-    page.get_by_role("button", name="Forget everything here").click()
-    page.goto(f"{built_site.as_uri()}/{PLAIN}")
-    expect(part(page, "c").locator("textarea")).to_have_value("")
-    page.goto(f"{built_site.as_uri()}/my-record.html")
-    page.get_by_label("Bring back from a file").set_input_files(tmp_path / "kept.json")
-    page.goto(f"{built_site.as_uri()}/{PLAIN}")
-    expect(part(page, "c").locator("textarea")).to_have_value(TEXT)
-
-
-@pytest.mark.parametrize("kept", [7, "x", [], {"c/text": 5, "c/ideas": "x", "clock": "soon", "c/marked": []}, None])
-def test_whatever_was_kept_the_page_stands(built_site: Path, watched: Callable[..., Watch], kept: object) -> None:
-    watch = watched(built_site.as_uri())
-    state = json.dumps({"version": 1, "items": {}, "slips": {}, "notes": {"written/plain_without_trees": kept, "lacks": 3}})
-    watch.page.add_init_script(f"localStorage.setItem('study-progress', {json.dumps(state)})")
-    page = watch.open(PLAIN)
-    expect(part(page, "c").locator("textarea")).to_have_value("")
-    expect(page.locator(".clock")).to_have_count(1)
-    assert [] == watch.complaints
-
-
-def test_the_sheet_on_paper_holds_prompts_and_answers_and_nothing_else(built_site: Path, opened: Callable[..., Page]) -> None:
-    page = opened(f"{built_site.as_uri()}/{PLAIN}")
-    part(page, "c").locator("textarea").fill(TEXT)
-    page.evaluate("window.print = () => {}")
-    page.get_by_role("button", name="Print my sheet").click()
-    page.emulate_media(media="print")
-    shown = page.locator("article").inner_text()
-    assert TEXT in shown and "Explain why few trees" in shown
-    assert not re.search(r"Mark these answers|Marking guide|Accept:", shown)
-    assert [guide.prompt for one in library().written if one.name == "plain_without_trees" for guide in one.guides] == page.locator(".hand-in .prompt").all_inner_texts()
-    page.evaluate("dispatchEvent(new Event('afterprint'))")
-    expect(page.locator(".hand-in")).to_have_count(0)
-
-
-def test_plain_printing_shows_what_was_written_in_place_of_lines(built_site: Path, opened: Callable[..., Page]) -> None:
-    page = opened(f"{built_site.as_uri()}/{PLAIN}")
-    part(page, "c").locator("textarea").fill(TEXT)
-    page.emulate_media(media="print")
-    expect(part(page, "c").locator(".written-on-paper")).to_be_visible()
-    expect(part(page, "c").locator(".ruled-space")).to_be_hidden()
-    expect(part(page, "d").locator(".ruled-space")).to_be_visible()
-    expect(part(page, "c").locator("textarea")).to_be_hidden()
-
-
-def test_the_clock_runs_only_when_started_pauses_and_closes_nothing(built_site: Path, opened: Callable[..., Page]) -> None:
-    page = opened("about:blank")
-    page.clock.install(time="2031-01-01T10:00:00")
-    page.goto(f"{built_site.as_uri()}/{PLAIN}")
-    open_(page.locator("details.plan"), "Plan your time")
-    clock = page.locator(".clock")
-    expect(clock).to_have_text("23:00 left")
-    page.clock.fast_forward("05:00")
-    expect(clock).to_have_text("23:00 left")
-    page.get_by_role("button", name="Start the clock").click()
-    page.clock.run_for(60_000)
-    expect(clock).to_have_text("22:00 left")
-    page.get_by_role("button", name="Pause").click()
-    page.clock.run_for(60_000)
-    expect(clock).to_have_text("22:00 left")
-    page.reload()
-    open_(page.locator("details.plan"), "Plan your time")
-    expect(clock).to_have_text("22:00 left")
-    page.get_by_role("button", name="Go on").click()
-    page.clock.run_for(22 * 60_000 + 5_000)
-    expect(clock).to_have_text("0:05 over the time")
-    expect(page.get_by_text("The time is over. Nothing is closed")).to_be_visible()
-    expect(part(page, "c").locator("textarea")).to_be_editable()
-
-
-def test_one_part_at_a_time_shows_its_large_prompt_and_the_data(built_site: Path, opened: Callable[..., Page]) -> None:
-    page = opened(f"{built_site.as_uri()}/{PLAIN}")
-    small = page.locator("#part-a").evaluate("one => parseFloat(getComputedStyle(one).fontSize)")
-    page.get_by_role("button", name="One part at a time").click()
-    expect(page.locator("#part-a")).to_be_visible()
-    expect(page.locator("#part-b")).to_be_hidden()
-    expect(page.locator("article figure.chart").first).to_be_visible()
-    assert page.locator("#part-a").evaluate("one => parseFloat(getComputedStyle(one).fontSize)") > 1.4 * small
-    page.get_by_role("button", name="Next part").click()
-    expect(page.locator("#part-b")).to_be_visible()
-    expect(page.locator("#part-a")).to_be_hidden()
-    assert "Part b" in page.evaluate("document.activeElement.textContent")
-    page.get_by_role("button", name="Show all parts").click()
-    expect(page.locator("#part-a")).to_be_visible()
 
 
 def test_everything_can_be_done_with_the_keyboard_alone(built_site: Path, opened: Callable[..., Page]) -> None:
@@ -341,3 +180,33 @@ def test_without_a_script_samples_guide_and_room_to_write_stand_there(built_site
     expect(block.locator("textarea")).to_have_count(0)
     page.emulate_media(media="print")
     expect(block.locator(".ruled-space")).to_be_visible()
+
+
+def test_a_wrong_result_that_is_carried_on_rightly_counts(built_site: Path, opened: Callable[..., Page]) -> None:
+    """Common practice of marking: one slip costs one mark, not one in every part that rests on it."""
+    page = opened(f"{built_site.as_uri()}/{BAY}")
+    guided = next(one for one in library().written if one.name == "energy_in_a_bay")
+    upper, lower = guided["b"].number, guided["a"].number
+    assert upper and lower
+    slip = upper.entry.slips[0]
+    wrong, right = (slip.accepted.low + slip.accepted.high) / 2, lower.result.number
+    box = part(page, "c").locator("self-check")
+    box.locator('input[type="text"]').fill(f"{wrong / right * 100:.1f} %")
+    box.get_by_role("button", name="Check").click()
+    expect(box.get_by_role("status")).to_contain_text(f"✓ Right. It follows from {slip.shown.split()[0]}")
+    expect(part(page, "c").locator('.guide [data-idea="answer"] input')).to_be_checked()
+    box.locator('input[type="text"]').fill(f"{wrong / right * 50:.1f} %")
+    box.get_by_role("button", name="Check").click()
+    expect(box.get_by_role("status")).to_contain_text("✗ Not right.")
+
+
+def test_hints_ask_and_say_that_they_are_no_mark(built_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{built_site.as_uri()}/{PLAIN}")
+    block = part(page, "c")
+    block.get_by_role("button", name="Hints on my words").click()
+    expect(block.locator(".hints-told")).to_contain_text("Write something first.")
+    block.locator("textarea").fill("Pollution is bad for the environment.")
+    block.get_by_role("button", name="Hints on my words").click()
+    expect(block.locator(".hints-told ul")).to_contain_text("Which substance")
+    expect(block.locator(".hints-told")).to_contain_text("This is not a mark.")
+    assert not re.search(r"%|✓|✗|grade|correct|\bright\b(?!\.)|\bwrong\b", block.locator(".hints-told ul").inner_text(), re.IGNORECASE)

@@ -1,0 +1,78 @@
+"""The route: stations from south to north with their precipitation, on the pages of their records and at the front."""
+
+from __future__ import annotations
+
+import re
+
+import pytest
+from bs4 import BeautifulSoup
+
+from generator.kinds import all_kinds
+from generator.pages.route import header_style, route, stations, strip
+from generator.pages.site import HOME, Site
+from tests.kinds.small_records import library
+from tests.pages.rendered import demo_pages, rendered
+
+
+def site() -> Site:
+    return Site(library=library(), kinds=all_kinds())
+
+
+def place(tag: object, name: str) -> float:
+    found = re.search(rf"--{name}: ([\d.]+)%", str(tag))
+    assert found
+    return float(found[1])
+
+
+def test_stations_stand_from_south_to_north_and_their_bars_are_true_to_each_other() -> None:
+    found = route(site())
+    assert found
+    latitudes = [stop.latitude for stop in found.stops]
+    assert sorted(latitudes) == latitudes
+    across = [found.across(latitude) for latitude in latitudes]
+    assert 0 < across[0] < across[-1] < 100
+    for stop in found.stops:
+        assert stop.rain * 100 == pytest.approx(found.up(stop) * max(one.rain for one in found.stops))
+
+
+def test_only_stations_of_pages_are_on_it() -> None:
+    found = route(site())
+    shown = {of.label for subject in site().subjects for of in site().kinds[subject.kind].parts(subject.record).values() if of.use == "page"}
+    assert found and {stop.name for stop in found.stops} <= shown
+
+
+def test_a_record_s_page_picks_out_its_own_stations_with_their_precipitation() -> None:
+    line = rendered(demo_pages()["biome/temperate-grassland.md"]).select_one(".route")
+    assert line
+    assert ["Harrow Plain, 327\u00a0mm"] == [one.get_text() for one in line.select(".named")]
+    assert 1 == len(line.select("i.here"))
+    assert place(line.select_one("i.here"), "x") == place(line.select_one(".named"), "x")
+    assert "Harrow Plain, 46.5°, 327 mm" in str(line["aria-label"])
+
+
+def test_a_record_without_stations_has_none() -> None:
+    assert "" == strip(route(site()), library().subjects["cycle/water"])
+    assert not rendered(demo_pages()["cycle/water.md"]).select(".route")
+
+
+def test_a_course_of_few_stations_has_none() -> None:
+    few = library().subjects["biome/savanna"]
+    course = library().course.model_copy(update={"topics": (library().course.topics[1],)})
+    small = Site(library=library().__class__(**{**vars(library()), "course": course}), kinds=all_kinds())
+    assert None is route(small)
+    assert "" == strip(None, few) == stations(None, HOME)
+    assert {} == header_style(None)
+
+
+def test_the_front_page_names_every_station_with_its_record() -> None:
+    found, page = route(site()), rendered(demo_pages()[HOME])
+    assert found
+    assert [stop.name for stop in found.stops] == [one.get_text() for one in page.select(".stations a")]
+
+
+def test_the_header_draws_a_line_for_each_station() -> None:
+    found = route(site())
+    (style,) = header_style(found).values()
+    assert found and len(found.stops) == style.decode().count("M")
+    assert not re.search(r"url\(\"(?!data:)", style.decode())
+    assert BeautifulSoup(style.decode(), "html.parser")
