@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from typing import Any
 
@@ -11,6 +11,7 @@ from generator.course.course_file import Objective, Test, Topic
 from generator.kind import Subject
 from generator.pages import markup
 from generator.pages.chains import chain_anchor
+from generator.pages.miniatures import miniature
 from generator.pages.page import Page, link, markdown_link, record_uri
 from generator.pages.record_page import TEMPLATES, RecordView, by_author, environment
 from generator.pages.route import route, stations
@@ -22,10 +23,12 @@ from generator.pages.site import (
     READ,
     SOURCES,
     VOCABULARY,
+    WRITTEN,
     Site,
     comparison_uri,
     source_anchor,
     recall_uri,
+    shown_questions,
     topic_uri,
     word_anchor,
 )
@@ -40,6 +43,10 @@ class _TopicLine:
     title: str
     uri: str
     objectives: tuple[Objective, ...]
+    first: tuple[str, str] | None = None
+    """Title and address of its first record."""
+    miniature: str = ""
+    """Its first chart in small, as HTML."""
 
 
 @dataclass(frozen=True)
@@ -68,11 +75,18 @@ def home_page(site: Site) -> Page:
     course = site.library.course
     look_up = [(f"{kind.title} compared", comparison_uri(kind.name)) for kind in site.compared_kinds]
     body = render(
-        "home.md.j2", HOME, course=course, route=stations(route(site), HOME), practice=PRACTICE, topics=[_topic_line(topic) for topic in _shown_topics(site)],
+        "home.md.j2", HOME, course=course, written=WRITTEN if any(shown_questions(site)) else "", route=stations(route(site), HOME), practice=PRACTICE, topics=[_on_the_map(site, topic) for topic in _shown_topics(site)],
         tests=[line for test in course.tests if (line := _test_line(site, test)).topics],
         look_up=[*look_up, ("Words", VOCABULARY), ("Methods", METHODS), ("Sources", SOURCES)],
     )  # fmt: skip
     return Page(uri=HOME, title=course.title, description=f"{course.title}: a course to read, practise and look up.", body=body)
+
+
+def _on_the_map(site: Site, topic: Topic) -> _TopicLine:
+    subjects = [site.library.subjects[record] for record in topic.records]
+    drawn = (miniature(chart) for subject in subjects for chart in site.kinds[subject.kind].charts(subject))
+    first = (subjects[0].record.title, record_uri(subjects[0].id)) if subjects else None
+    return replace(_topic_line(topic), first=first, miniature=next(filter(None, drawn), ""))
 
 
 def topic_page(site: Site, topic: Topic) -> Page:
