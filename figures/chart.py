@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import hashlib
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, fields, replace
+from typing import ClassVar, Self
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -35,6 +36,14 @@ class Chart:
     reading: tuple[str, ...]
     """Steps that teach how to read this chart."""
     table: DataTable
+    narrow: bool = False
+    """Whether to draw it for the width of a phone."""
+    HAS_NARROW: ClassVar[bool] = False
+    """Whether this shape of chart knows a drawing for the width of a phone; the others scroll in themselves there."""
+
+    def narrowed(self) -> Self | None:
+        """The same chart for the width of a phone, under a name of its own, if there is such a drawing."""
+        return replace(self, name=f"{self.name}.narrow", narrow=True) if self.HAS_NARROW and not self.narrow else None
 
     def fingerprint(self) -> str:
         """A hash of everything that the drawing depends on, stable between processes."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from figures.chart import Chart
 
@@ -11,6 +12,7 @@ from figures.chart import Chart
 class ClimateDiagram(Chart):
     """One station's mean year."""
 
+    HAS_NARROW: ClassVar[bool] = True
     station: str
     place: str
     """Latitude and height as text: "46.5° N, 310 m"."""

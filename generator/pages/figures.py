@@ -26,22 +26,27 @@ def figure(chart: Chart, page: str) -> str:
 
 def drawing(chart: Chart, page: str) -> str:
     """The picture alone, named and described."""
-    source = link(page, chart_uri(chart))
     return (
-        f'<figure class="chart" data-search-exclude>\n'
-        f'<div class="drawing" tabindex="0" role="group" aria-label="{escaped(chart.title)}">\n'
-        f'<img src="{escaped(source)}" alt="{escaped(chart.description)}" title="{escaped(chart.title)}">\n</div>\n'
+        f'<figure class="chart" data-search-exclude>\n{_images(chart, page, chart.description)}\n'
         f"<figcaption>{prose(chart.title)}. {prose(chart.description)}</figcaption>\n</figure>"
     )
 
 
+def _images(chart: Chart, page: str, described: str) -> str:
+    """The drawing, followed by the one for a phone's width if there is one; the style sheet shows one of them at a time."""
+    narrow = chart.narrowed()
+    images = "".join(
+        f'<img src="{escaped(link(page, chart_uri(shape)))}" alt="{escaped(described)}" title="{escaped(chart.title)}">\n'
+        for shape in (chart, narrow) if shape
+    )  # fmt: skip
+    both = " both" if narrow else ""
+    return f'<div class="drawing{both}" tabindex="0" role="group" aria-label="{escaped(chart.title)}">\n{images}</div>'
+
+
 def asked_figure(chart: Chart, page: str) -> str:
     """The chart as a question shows it: its description would tell the answers, so its numbers stand in its place, as a table."""
-    source = link(page, chart_uri(chart))
     return (
-        f'<figure class="chart" data-search-exclude>\n'
-        f'<div class="drawing" tabindex="0" role="group" aria-label="{escaped(chart.title)}">\n'
-        f'<img src="{escaped(source)}" alt="{escaped(chart.title)}. Its numbers stand in the table below." title="{escaped(chart.title)}">\n</div>\n'
+        f'<figure class="chart" data-search-exclude>\n{_images(chart, page, f"{chart.title}. Its numbers stand in the table below.")}\n'
         f"<figcaption>{prose(chart.title)}</figcaption>\n</figure>\n"
         f'<details class="chart-data">\n<summary>The numbers of this chart as a table</summary>\n{data_table(chart.table)}\n</details>'
     )

@@ -64,11 +64,12 @@ class Site:
 
     @property
     def charts(self) -> tuple[Chart, ...]:
-        """Every chart that a page shows."""
+        """Every chart that a page shows, each followed by its drawing for a phone's width, if there is one."""
         of_records = (chart for subject in self.subjects for chart in self.kinds[subject.kind].charts(subject))
         chains = (chart for subject in self.subjects for chart in chain_charts(self.library, subject))
         compared = (chart for kind in self.shown_kinds for chart in self.comparison(kind).charts)
-        return (*of_records, *chains, *compared, *self._asked_charts)
+        shown = (*of_records, *chains, *compared, *self._asked_charts)
+        return tuple(drawing for chart in shown for drawing in (chart, chart.narrowed()) if drawing)
 
     @property
     def _asked_charts(self) -> Iterator[Chart]:

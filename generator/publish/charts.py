@@ -9,7 +9,8 @@ from pathlib import Path
 
 from figures.inline import inline_svg
 
-_FIGURE_IMAGE = re.compile(r'(<figure class="chart"[^>]*>\s*(?:<div class="drawing"[^>]*>\s*)?)(<img\b[^>]*>)')
+_FIGURE_IMAGES = re.compile(r'(<figure class="chart"[^>]*>\s*(?:<div class="drawing[^"]*"[^>]*>\s*)?)((?:<img\b[^>]*>\s*)+)')
+_IMAGE = re.compile(r"<img\b[^>]*>")
 
 
 class ChartMissing(Exception):
@@ -22,8 +23,8 @@ def inline_charts(html: str, charts: Path, page: str) -> str:
     Parameters
     ----------
     html
-        The page, with `<figure class="chart" ...><img src=".../NAME.svg" alt="DESCRIPTION" title="TITLE">`, the image
-        alone or in a `<div class="drawing">`.
+        The page, with `<figure class="chart" ...><img src=".../NAME.svg" alt="DESCRIPTION" title="TITLE">`, one or
+        two images alone or in a `<div class="drawing">`.
     charts
         The folder that holds `NAME.svg`.
     page
@@ -37,21 +38,20 @@ def inline_charts(html: str, charts: Path, page: str) -> str:
     seen: Counter[str] = Counter()
 
     def drawing(found: re.Match[str]) -> str:
-        image = _attributes(found[2])
+        image = _attributes(found[0])
         name = Path(image["src"]).stem
         file = charts / f"{name}.svg"
         if not file.is_file():
             raise ChartMissing(f"{page}: expected the chart {file}, found no such file")
         seen[name] += 1
-        svg = inline_svg(
+        return inline_svg(
             file.read_text("utf-8"),
             prefix=_prefix(name, seen[name]),
             title=image["title"],
             description=image["alt"],
         )
-        return found[1] + svg
 
-    return _FIGURE_IMAGE.sub(drawing, html)
+    return _FIGURE_IMAGES.sub(lambda found: found[1] + _IMAGE.sub(drawing, found[2]), html)
 
 
 def _prefix(name: str, occurrence: int) -> str:

@@ -24,3 +24,24 @@ def test_no_label_overlaps_another_leaves_the_drawing_or_is_too_small(built_site
         found += [f"{file.name}: {violation}" for violation in (*text_violations(page), *small_texts(page))]
     assert found == []
     assert charts > 20
+
+
+_SHOWN = """
+() => [...document.querySelectorAll(".drawing")].map((drawing) => ({
+  both: drawing.classList.contains("both"),
+  shown: [...drawing.querySelectorAll("svg")].map((svg) => svg.getBoundingClientRect().width > 0),
+  scrolls: drawing.scrollWidth > drawing.clientWidth,
+}))
+"""
+
+
+@pytest.mark.parametrize("width, media, second", [(390, "screen", True), (360, "screen", True), (1300, "screen", False), (390, "print", False)])
+def test_of_two_drawings_a_phone_shows_the_narrow_one_without_scrolling_and_paper_never(
+    built_site: Path, opened: Callable[..., Page], width: int, media: str, second: bool
+) -> None:
+    page = opened(f"{built_site.as_uri()}/biome/savanna.html", viewport={"width": width, "height": 900})
+    page.emulate_media(media=media)
+    both = [drawing for drawing in page.evaluate(_SHOWN) if drawing["both"]]
+    assert both
+    assert all([not second, second] == drawing["shown"] for drawing in both)
+    assert not second or not any(drawing["scrolls"] for drawing in both)

@@ -10,6 +10,8 @@ from dataclasses import replace
 import pytest
 
 from figures import Chart, DataTable
+from figures.svg import read_svg
+from tests.figures.drawn import drawn
 from tests.figures.overview_specimens import CHAINS, MAPS, MULTIPLES, STOCKS, TURNOVERS
 from tests.figures.specimens import CLIMATES, FLUX_DIAGRAMS, PYRAMIDS, WEND_HOLLOW, random_flux_diagram
 
@@ -72,3 +74,24 @@ def test_a_drawing_does_not_depend_on_what_was_drawn_before():
 def test_a_table_row_of_another_length_is_refused():
     with pytest.raises(ValueError, match="expected 2 cells, found 1"):
         DataTable(caption="Rain", columns=("Month", "Rain, mm"), rows=(("Jan",),))
+
+
+def test_a_climate_diagram_has_a_drawing_for_a_phone_with_the_same_data_under_a_name_of_its_own():
+    narrow = CLIMATES[0].narrowed()
+    assert narrow is not None
+    assert replace(CLIMATES[0], name=narrow.name, narrow=True) == narrow
+    assert narrow.name != CLIMATES[0].name
+    assert narrow.narrowed() is None
+
+
+@pytest.mark.parametrize("chart", [chart for chart in SPECIMENS if chart.HAS_NARROW], ids=lambda chart: chart.name)
+def test_the_drawing_for_a_phone_shows_its_text_at_11_px_on_358_px(chart: Chart):
+    """A page 390 px wide leaves 358 px between its margins."""
+    root = read_svg(drawn(chart.narrowed()))
+    width = float(root.get("viewBox").split()[2])
+    sizes = [float(text.get("font-size")) for text in root.iter("text")]
+    assert min(sizes) * 358 / width >= 11
+
+
+def test_a_chart_without_a_narrow_drawing_has_none():
+    assert [] == [chart.name for chart in SPECIMENS if not chart.HAS_NARROW and chart.narrowed()]

@@ -21,6 +21,7 @@ SETS = {
     "multiples": MULTIPLES, "turnovers": TURNOVERS, "maps": MAPS, "chains": CHAINS, "webs": WEBS, "stocks": STOCKS,
     "transects": TRANSECTS,
 }  # fmt: skip
+SETS["narrow"] = tuple(narrow for charts in SETS.values() for chart in charts if (narrow := chart.narrowed()))
 AT_RANDOM = tuple(random_flux_diagram(seed) for seed in range(10))
 MAPS_AT_RANDOM = tuple(random_map(seed) for seed in range(4))
 TRANSECTS_AT_RANDOM = tuple(random_transect(seed) for seed in range(12))
