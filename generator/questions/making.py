@@ -12,7 +12,7 @@ from generator.quantities.fact import Fact
 from generator.quantities.text import sentence
 from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue
-from generator.questions.mistake import Mistake, accepted, comes_out, options, slips, tolerance
+from generator.questions.mistake import Mistake, accepted, comes_out, of_rounding, options, slips, tolerance
 from generator.questions.question import (
     ChartReading,
     Choice,
@@ -101,10 +101,11 @@ def number_entry(
     if within is None and not comes_out(right):
         return Rejected(draft.id, DOES_NOT_COME_OUT)
     mistakes = tuple(mistakes)
+    solution = f"{draft.solution}{of_rounding(right)}"
     return NumberEntry(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right, hints=draft.hints or _steps(right, otherwise),
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=solution, fact=right, hints=draft.hints or _steps(right, otherwise),
         unit=right.unit.shown if right.unit else "", answer=right.shown_exactly,
-        accepted=within or accepted(right.number, right.figures, tolerance(right)), right_feedback=draft.solution,
+        accepted=within or accepted(right.number, right.figures, tolerance(right)), right_feedback=solution,
         slips=slips(right, given, mistakes, catalogue), otherwise=otherwise, asks_unit=asks_unit and right.unit is not None,
         given=given, mistakes=mistakes, kept=kept, parts=parts,
     )  # fmt: skip

@@ -14,7 +14,7 @@ from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.question import Interval, Mistake, Option, Slip
 
-__all__ = ["Mistake", "WrongValue", "accepted", "apart", "as_shown", "comes_out", "got_by", "options", "shown_like", "slips", "told_apart", "tolerance", "wrong_values"]
+__all__ = ["Mistake", "WrongValue", "accepted", "apart", "as_shown", "comes_out", "done_over", "got_by", "of_rounding", "options", "shown_like", "slips", "told_apart", "tolerance", "wrong_values"]
 
 TOLERANCE = 0.02
 """Relative distance from the exact value that still counts as right: covers rounding each step to three figures."""
@@ -68,13 +68,28 @@ def comes_out(right: Fact) -> bool:
 
     What is no sum of numbers comes out in any case: nobody can do it over.
     """
-    working = right.working
-    if not isinstance(working, Substitution) or not right.is_number or right.unit is None:
+    again = done_over(right)
+    if again is None:
         return True
-    given = {name: as_shown(fact) for name, fact in working.given if isinstance(fact, Fact)}
-    again = computed(right.id, right.name, working.expression, given, right.unit, bare=working.bare)
     within = accepted(right.number, right.figures, tolerance(right))
     return again.is_number and within.meets(Interval(again.number, again.number))
+
+
+def done_over(right: Fact) -> Fact | None:
+    """The same result from the numbers as they are shown; None of what is no sum of numbers."""
+    working = right.working
+    if not isinstance(working, Substitution) or not right.is_number or right.unit is None:
+        return None
+    given = {name: as_shown(fact) for name, fact in working.given if isinstance(fact, Fact)}
+    return computed(right.id, right.name, working.expression, given, right.unit, figures=right.figures, bare=working.bare)
+
+
+def of_rounding(right: Fact) -> str:
+    """What to say where the numbers as they are shown give another last digit; empty where they do not."""
+    again = done_over(right)
+    if again is None or not again.is_number or again.shown_number == right.shown_number:
+        return ""
+    return f" With the numbers as shown it comes to {again.shown_exactly}, which is right too: here nothing was rounded before the end."
 
 
 def as_shown(fact: Fact) -> Fact:

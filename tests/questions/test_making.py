@@ -42,6 +42,17 @@ def test_sum_hints_first_at_the_way_then_at_the_formula_and_never_at_numbers() -
     assert isinstance(own, NumberEntry) and ("Think.",) == own.hints
 
 
+def test_solution_tells_what_the_numbers_as_shown_give_where_the_last_digit_differs() -> None:
+    """Source: arithmetic: 20 / 3 is shown as 6.67, and 6.67 × 30 is 200.1; 40 - 10 needs no such word."""
+    third = computed("third", "Third", Expression("a / 6"), {"a": GIVEN["a"]}, unit("mm"))
+    right = computed("r", "Right", Expression("third * 30"), {"third": third}, unit("mm"), figures=4)
+    made = number_entry(DRAFT, right, {"third": third}, [], CATALOGUE, otherwise="Multiply.")
+    assert isinstance(made, NumberEntry) and made.solution == made.right_feedback
+    assert made.solution.startswith("So much. With the numbers as shown it comes to 200.1 mm, which is right too")
+    exact = number_entry(DRAFT, DIFFERENCE, GIVEN, [], CATALOGUE, otherwise="Subtract.")
+    assert isinstance(exact, NumberEntry) and ("So much.", "So much.") == (exact.solution, exact.right_feedback)
+
+
 def test_number_entry_without_a_single_slip_is_still_a_question() -> None:
     assert isinstance(number_entry(DRAFT, DIFFERENCE, GIVEN, [], CATALOGUE, otherwise="Subtract."), NumberEntry)
 

@@ -118,8 +118,8 @@ def light_at_bottom(asked: AskedWater) -> Made:
         (
             Mistake("wat.light-complement", "1 - exp(-extinction * depth)", "giving the light that is lost"),
             *(straight if asked.is_lit_to_the_bottom else ()),
-            Mistake("wat.one-metre", "100 * exp(-extinction)", "taking the loss of the first metre only"),
-            Mistake("wat.light-inverse", "0.01 * photic / depth", "taking light to halve when depth doubles"),
+            Mistake("wat.one-metre", "100 * exp(-extinction)", "taking the light at a depth of one metre"),
+            Mistake("wat.light-inverse", "0.01 * photic / depth", "starting from 1 % at the photic depth and taking light to double when depth halves"),
         ),
         asked.catalogue,
     )  # fmt: skip
@@ -155,7 +155,7 @@ def below_the_light(asked: AskedWater) -> Made:
     draft = Draft(
         id="below_the_light",
         prompt=f"Below the photic depth of a water such as {asked.place} animals live all the same. What do most of them live on?",
-        solution="What plants and algae build up in the light sinks as dead matter and faeces, or is eaten by animals that swim down. Only at hot vents do bacteria build food without light.",
+        solution="What plants and algae build up in the light sinks as dead matter and faeces, or is eaten by animals that swim down. At hot vents and cold seeps bacteria build food without light, but such places are few.",
         needs=Needs.KNOWLEDGE,
         hints=("Animals cannot build food from what is dissolved in water.", "Where in the water is food built, and how does it come to where they live?"),
     )

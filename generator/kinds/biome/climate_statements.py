@@ -143,7 +143,7 @@ def _season_of_rain(asked: AskedStation) -> Iterator[Sound | Wrong]:
     if summer * PLAIN < winter:
         yield Sound(text, told)
     elif summer > PLAIN * winter:
-        yield Wrong(text, "clim.desert-hot", told)
+        yield Wrong(text, "clim.warm-is-dry", told)
 
 
 def _driest(asked: AskedStation) -> Iterator[Sound | Wrong]:

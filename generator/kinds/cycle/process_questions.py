@@ -100,19 +100,24 @@ class ProcessQuestions(Asking):
         return matching(draft, pairs, [_arrow(back[0].ends_as, back[0].starts_as)], salt=self.subject.id)
 
     def exits(self) -> Made:
-        """Reservoirs with a flux that leaves each; one that comes from outside fits nothing."""
-        outside = [flux.label for flux in self.record.fluxes if flux.start in self.record.outside]
+        """Reservoirs with a flux that leaves each; one that comes from outside fits nothing.
+
+        A flux without a number may start outside only because its budget is not known, as snow on ice does: it would fit the air.
+        """
+        outside = [flux.label for flux in self.record.fluxes if flux.start in self.record.outside and self.fact(flux.id, "rate").value is not None]
         leaving = {r.label: [f for f in drawn(fluxes_out(self.record, r.id), self.subject.id, "exits") if not _shares_a_word(f.label, r.label)] for r in self.record.reservoirs}
         found = {label: fluxes[0] for label, fluxes in leaving.items() if fluxes}
-        if len(found) < FEWEST_PAIRS or not outside or len(leaving) < len(self.record.reservoirs):
+        if not outside:
+            return Rejected("exits", "no flux with a number comes from outside")
+        if len(found) < FEWEST_PAIRS or len(leaving) < len(self.record.reservoirs):
             return Rejected("exits", "fewer than three reservoirs have an outflow whose name does not give them away")
         draft = Draft(
             id="exits", needs=Needs.DATA,
-            prompt="Match each reservoir with a flux that carries matter out of it.",
+            prompt=f"Go by the arrows of the diagram. Match each reservoir with a flux that carries {self.matter} out of it.",
             solution=f"One of the answers fits none of the lines: {in_sentence(outside[0])} comes from outside. An arrow starts at the box that it empties.",
             hints=("Look at each arrow: which of its ends has no head?", "One flux starts at a dashed box, outside the budget: it fits no reservoir."),
         )  # fmt: skip
-        pairs = [Pair(label, flux.label, f"Look for an arrow that starts at “{label}”; one that ends there brings matter in.") for label, flux in list(found.items())[:MOST_PAIRS]]
+        pairs = [Pair(label, flux.label, f"Look for an arrow that starts at “{label}”; one that ends there brings {self.matter} in.") for label, flux in list(found.items())[:MOST_PAIRS]]
         return matching(draft, pairs, outside[:1], salt=self.subject.id)
 
     def _which_process(self, flux: Flux, different: dict[str | None, Flux], same: set[str | None]) -> Made:

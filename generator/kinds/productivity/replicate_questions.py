@@ -11,7 +11,7 @@ from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
 from generator.questions.making import Draft, Wrong, choice, number_entry
 from generator.questions.misconception import Catalogue
-from generator.questions.mistake import Mistake
+from generator.questions.mistake import Mistake, as_shown
 from generator.questions.question import Made, Needs, Rejected
 
 
@@ -77,24 +77,25 @@ class ReplicateQuestions:
         """What a value and its standard error say together; where the value answers another question, it is to be looked up."""
         case = f"{where} {what} is {difference.shown_exactly}, with a standard error of {error.shown_exactly}."
         assert error.unit is not None
-        twice = computed("", "Twice the standard error", Expression("2 * error"), {"error": error}, error.unit)
+        twice = computed("", "Twice the standard error", Expression("2 * error"), {"error": as_shown(error)}, error.unit)
+        goes_beyond = abs(as_shown(difference).number) > twice.number
+        if goes_beyond is not verdict:
+            return Rejected("told_apart", "so near to twice its standard error, the rounded numbers tell otherwise")
+        sides = f"Twice the standard error is {twice.shown_exactly}, and {difference.shown_exactly} is {'more' if verdict else 'less'}{', its minus sign left aside' if difference.number < 0 else ''}."
         draft = Draft(
             id="told_apart",
-            prompt=f"{f'Look up {what} and its standard error in the numbers on this page.' if answered else case} By the rule of twice the standard error, what may be said of it?",
-            solution=(
-                f"Twice the standard error is {twice.shown_exactly}, and {difference.shown_exactly} is {'more' if verdict else 'less'}, its sign left aside. "
-                "A value is told apart from zero where it is more."
-            ),
+            prompt=f"{f'Look up {what} and its standard error in the numbers on this page.' if answered else case} By the rule of twice the standard error, is it told apart from zero?",
+            solution=f"{sides} A value is told apart from zero where it is more.",
             needs=Needs.BOTH,
-            hints=("Work out twice the standard error.", "Leave the sign aside: is the value larger than that, or smaller?"),
+            hints=("Work out twice the standard error.", f"{'Leave the minus sign aside: is' if difference.number < 0 else 'Is'} the value larger than that, or smaller?"),
         )
-        apart = "It is told apart from zero: chance alone would seldom give as much"
-        hidden = "It is not told apart from zero: chance alone could give as much"
+        apart = "Yes: chance alone would seldom give as much"
+        hidden = "No: chance alone could give as much"
         wrong = [
-            Wrong(hidden if verdict else apart, "inv.no-rule", "Compare the value with twice its standard error."),
-            Wrong("It is known exactly, since a mean was taken", "inv.mean-has-no-error"),
-            Wrong("The readings lie within one standard error of the mean", "inv.bars-are-range"),
+            Wrong(hidden if verdict else apart, "inv.no-rule", sides),
+            Wrong("Yes: it is known exactly, since a mean was taken", "inv.mean-has-no-error"),
+            Wrong(f"{'No' if verdict else 'Yes'}: the readings lie within one standard error of the mean", "inv.bars-are-range"),
         ]
         if not verdict:
-            wrong[1] = Wrong("It is exactly zero", "inv.not-apart-is-nothing")
+            wrong[1] = Wrong("No: it is exactly zero", "inv.not-apart-is-nothing")
         return choice(draft, apart if verdict else hidden, wrong, self.catalogue, salt=self.subject.id)

@@ -125,7 +125,7 @@ def why_colder(asked: AskedLine) -> Made:
     draft = Draft(
         id="why_colder", prompt="Why is it colder higher up on this line?", needs=Needs.KNOWLEDGE,
         solution="Sunlight warms the ground, and the ground warms the air from below. Air that rises comes under less pressure, expands, and cools as it does.",
-        hints=("What warms the air: the Sun straight away, or what the Sun shines on?", "What happens to the volume of air that comes under less pressure, and what does that cost it?"),
+        hints=("What warms the air: the Sun directly, or what the Sun shines on?", "What happens to the volume of air that comes under less pressure, and what does that cost it?"),
     )  # fmt: skip
     wrong = (
         Wrong("The wind is stronger there and carries the warmth away", "clim.lapse-wind"),

@@ -43,7 +43,7 @@ def test_statements_on_frost_and_summer_rain_hold_by_its_numbers() -> None:
     right, wrong = all_said(of_demo("temperate_grassland"))
     assert "A mean of 5 °C, enough for most plants to grow, is reached in 7 months" in right
     assert "A mean of 5 °C, enough for most plants to grow, is reached in 9 months" == wrong["clim.thaw-is-growth"]
-    assert "Less precipitation falls in July than in January" == wrong["clim.desert-hot"]
+    assert "Less precipitation falls in July than in January" == wrong["clim.warm-is-dry"]
     assert {"clim.least-is-dry", "clim.warm-is-wet"} <= set(wrong)
 
 

@@ -97,6 +97,11 @@ def test_reservoirs_are_matched_with_what_leaves_them() -> None:
     assert ["rock"] == [starts[partner] for partner in question.partners if starts[partner] not in labels.values()]
 
 
+def test_flux_from_outside_without_a_number_is_no_spare_answer() -> None:
+    """On the water page snow on ice starts outside because nobody budgets it, but it does leave the air."""
+    assert Rejected("exits", "no flux with a number comes from outside") == ProcessQuestions(demo("cycle/water"), library().catalogue).exits()
+
+
 def test_bare_cycle_says_why_each_question_is_left_out() -> None:
     """A record of the fewest fields: no flux out, no people, no forms."""
     assert {

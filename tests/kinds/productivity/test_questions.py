@@ -80,10 +80,23 @@ def test_without_replicates_nobody_is_asked_for_their_error() -> None:
     assert {} == rejected(of(bottles({"initial": "[8.1]", "light": "[9.2]", "dark": "[7.5]"})))
 
 
-@pytest.mark.parametrize(("light", "right"), [("[9, 9.4]", "It is told apart"), ("[8.1, 8.3]", "It is not told apart")])
+@pytest.mark.parametrize(("light", "right"), [("[9, 9.4]", "Yes: chance alone would seldom"), ("[8.1, 8.3]", "No: chance alone could")])
 def test_verdict_follows_the_numbers(light: str, right: str) -> None:
     (option,) = [option for option in chosen(bottles({"light": light}), "told_apart").options if option.right]
     assert option.text.startswith(right)
+
+
+def test_verdict_speaks_of_a_minus_sign_only_where_there_is_one() -> None:
+    loss, gain = (chosen(bottles({"light": light}), "told_apart") for light in ("[5.7, 5.6]", "[9, 9.4]"))
+    assert "minus sign" in loss.solution and "minus sign" in loss.hints[1]
+    assert "minus sign" not in gain.solution + " ".join(gain.hints)
+
+
+def test_twice_the_error_comes_out_of_the_error_as_it_is_shown() -> None:
+    """Source: arithmetic, 2 × 0.116, as the prompt gives it."""
+    question = made(demo(HARVEST))["told_apart"]
+    assert isinstance(question, Choice) and "error of 0.116 g" in question.prompt
+    assert question.solution.startswith("Twice the standard error is 0.232 g")
 
 
 @pytest.mark.parametrize(("light", "begins"), [("[5.7, 5.6]", "At 4 m the light bottles held less"), ("[6.0, 6.2]", "In deep water a light bottle can")])
