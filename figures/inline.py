@@ -39,12 +39,13 @@ def inline_svg(svg: str, *, prefix: str, title: str, description: str) -> str:
 
 
 def palette_css() -> str:
-    """The custom properties of both colour schemes; paper always gets the light set."""
-    light, dark = _declarations(palette.LIGHT), _declarations(palette.DARK)
+    """The custom properties of both colour schemes; paper always gets the light set, forced colours the reader's own."""
+    light, dark, forced = map(_declarations, (palette.LIGHT, palette.DARK, palette.FORCED))
     return (
         f':root,\n[data-md-color-scheme="default"] {{\n{light}}}\n'
         f'[data-md-color-scheme="slate"] {{\n{dark}}}\n'
         f"@media print {{\n:root,\n[data-md-color-scheme] {{\n{light}}}\n}}\n"
+        f"@media screen and (forced-colors: active) {{\n:root,\n[data-md-color-scheme] {{\n{forced}}}\n}}\n"
     )
 
 

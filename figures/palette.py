@@ -27,6 +27,8 @@ DARK = {
     "soil": "#eae586",
     "animal": "#c06cbf",
 }
+FORCED = {role: {"ground": "Canvas", "grid": "GrayText"}.get(role, "CanvasText") for role in LIGHT}
+"""System colours for readers who set their own: hues fall together, and what tells marks apart without colour is left."""
 PAGE = {"light": ("#fbfaf6", "#f5f5f5"), "dark": ("#1c1e22", "#2a2d37")}
 """The page's own background and the one behind tables, which marks and text are measured against."""
 

@@ -97,9 +97,17 @@ def test_what_is_not_svg_is_refused():
             inlined(text)
 
 
+def test_forced_colours_set_every_role_to_the_readers_own_colours_after_all_schemes():
+    forced = palette_css().split("@media screen and (forced-colors: active)")[1]
+    named = dict(re.findall(r"(--chart-[a-z]+): (\w+);", forced))
+    assert {f"--chart-{role}" for role in palette.LIGHT} == set(named)
+    assert {"Canvas", "CanvasText", "GrayText"} == set(named.values())
+    assert ["--chart-ground"] == [name for name, colour in named.items() if colour == "Canvas"]
+
+
 def test_the_style_sheet_sets_every_role_for_both_schemes_and_the_light_set_for_paper():
     css = palette_css()
-    default, slate, paper = re.split(r'\[data-md-color-scheme="slate"\]|@media print', css)
+    default, slate, paper = re.split(r'\[data-md-color-scheme="slate"\]|@media print', css.split("@media screen and (forced")[0])
     for colours, rule in ((palette.LIGHT, default), (palette.DARK, slate), (palette.LIGHT, paper)):
         assert {f"--chart-{role}": colour for role, colour in colours.items()} == dict(
             re.findall(r"(--chart-[a-z]+): (#[0-9a-f]{6});", rule)
