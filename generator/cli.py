@@ -110,6 +110,26 @@ def guides(content: Path | None) -> None:
 
 
 @studyguide.command()
+@CONTENT
+@click.option("--site", type=click.Path(path_type=Path), help="The built site that they are made from; by default site/.")
+@click.option("--out", type=click.Path(path_type=Path), help="Where to put them; by default handouts/.")
+def handouts(content: Path | None, site: Path | None, out: Path | None) -> None:
+    """Write each topic of the built site as one file that works alone, to send and to open on a phone."""
+    from generator.publish.handout import PageMissing
+    from generator.publish.handouts import write_handouts
+
+    folder, name = _content(content)
+    built, target = site or _project() / "site", out or _project() / "handouts"
+    if not (built / "index.html").is_file():
+        raise click.UsageError(f"no site in {_shown(built)}; run `studyguide build` first")
+    try:
+        for given in write_handouts(folder, built, target, name):
+            click.echo(f"{_shown(given.path)}: {given.size / 1e6:.2f} MB")
+    except PageMissing as missing:
+        raise click.UsageError(str(missing)) from missing
+
+
+@studyguide.command()
 @click.argument("kind")
 @click.argument("name")
 @click.option("--from", "source", type=click.Path(path_type=Path, exists=True, dir_okay=False), help="A table of its numbers, saved as CSV.")

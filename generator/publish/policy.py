@@ -30,11 +30,15 @@ def policy(html: str) -> str:
     Source, from memory: Content Security Policy Level 3 (W3C), 2.3.1 source lists, 3.3 the meta element, 6.1 fetch
     directives; that it lets the theme work and stops what it should is tested in a browser.
     """
-    hashes = " ".join(dict.fromkeys(f"'sha256-{_digest(source)}'" for source in inline_scripts(html)))
     return (
-        f"default-src 'self'; script-src 'self' {hashes}; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
+        f"default-src 'self'; script-src 'self' {_hashes(html)}; style-src 'self' 'unsafe-inline'; img-src 'self' data:; "
         "connect-src 'self'; worker-src 'self' blob:; object-src 'none'; base-uri 'none'; form-action 'none'"
     )
+
+
+def policy_of_one_file(html: str) -> str:
+    """The policy of a page that is alone: nothing is loaded from anywhere, and only the scripts that it holds now run."""
+    return f"default-src 'none'; script-src {_hashes(html)}; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
 
 
 def inline_scripts(html: str) -> list[str]:
@@ -50,6 +54,10 @@ def refuse_scripts(html: str, page: str) -> None:
     """Raise ValueError if the content of a page holds a script that would run: the policy would bless it by its hash."""
     if scripts := inline_scripts(html):
         raise ValueError(f"{page}: expected no inline script in the content, found {scripts[0][:60]!r}; use assets/")
+
+
+def _hashes(html: str) -> str:
+    return " ".join(dict.fromkeys(f"'sha256-{_digest(source)}'" for source in inline_scripts(html)))
 
 
 def _digest(source: str) -> str:

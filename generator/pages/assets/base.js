@@ -1,5 +1,5 @@
 // What other scripts build with; its name puts it first. studyElements.element(name, text, attributes), button(text, act), counted(number, thing);
-// script(address) → a promise of the script, which is loaded once.
+// script(address) → a promise of the script, which is loaded once; the address # means that it stands in the page already.
 (function () {
   'use strict'
   function element (name, text = '', attributes = {}) {
@@ -16,7 +16,7 @@
 
   const counted = (number, thing) => `${number} ${thing}${number === 1 ? '' : 's'}`
 
-  const scripts = new Map()
+  const scripts = new Map([['#', Promise.resolve()]])
   function script (address) {
     if (!scripts.has(address)) {
       scripts.set(address, new Promise((resolve, reject) => {

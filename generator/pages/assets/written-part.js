@@ -36,7 +36,7 @@
 
     // A box to tick; what is ticked is kept under `key`.
     tick (line, key, label) {
-      const box = element('input', '', { type: 'checkbox', id: `${this.part}-${key}-${line.id}`.replaceAll('/', '-') })
+      const box = element('input', '', { type: 'checkbox', id: this.own(`${key}-${line.id}`) })
       box.checked = this.drafts.list(key).includes(line.id)
       box.addEventListener('change', () => {
         const others = this.drafts.list(key).filter(one => one !== line.id)
@@ -98,8 +98,13 @@
       document.addEventListener('study-drafts', () => this.tellKept())
     }
 
+    // An id that no part of another question has, for several may stand in one file.
+    own (name) {
+      return `${this.question}-${this.part}-${name}`.replaceAll('/', '-')
+    }
+
     area (name, text, rows) {
-      const area = element('textarea', '', { id: `part-${this.part}-${name}`, rows: String(rows), maxlength: '20000', spellcheck: 'true' })
+      const area = element('textarea', '', { id: this.own(name), rows: String(rows), maxlength: '20000', spellcheck: 'true' })
       this.keep(area, name)
       return [element('label', text, { for: area.id }), area]
     }

@@ -73,6 +73,7 @@
       const heads = this.parts.map(part => headOf(part))
       let at = -1
       const show = next => {
+        const before = at
         at = next
         this.article.classList.toggle('one-part', at >= 0)
         const groups = heads.map(following)
@@ -83,7 +84,10 @@
           move.hidden = at < 0
           move.setAttribute('aria-disabled', String(to < 0 || to >= heads.length))
         }
-        if (at < 0) return place.scrollIntoView({ block: 'nearest' })
+        if (at < 0) {
+          if (before >= 0) place.scrollIntoView({ block: 'nearest' })
+          return
+        }
         heads[at].setAttribute('tabindex', '-1')
         heads[at].focus()
       }
