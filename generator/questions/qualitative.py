@@ -106,20 +106,23 @@ class Qualitative:
 
     def _drawbacks(self, people: Sequence[HumanImpact]) -> Iterator[Made]:
         pairs = [
-            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), f"{as_option(self.filled(action.works_by))}. What does that cost, and whom?")
+            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), f"The gain: {self.filled(action.works_by)}. The drawback is the price of this.")
             for impact in people for action in impact.actions
         ]  # fmt: skip
-        yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", "Ask of each action who pays, who loses, and what it cannot do.", pairs)
+        yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", "Ask of each action who pays, who loses, and what it cannot do.", pairs, "each with what the action gains")
 
     def _terms(self, terms: Sequence[Term]) -> Iterator[Made]:
         """A meaning that holds a part of the word would give it away; everyday words say why a pair belongs together."""
         said = [(term, _everyday(term)) for term in terms if not _starts(term.word) & _starts(term.means)]
         pairs = [Pair(as_option(term.word), as_option(term.means), f"In everyday words: {', '.join(words)}.") for term, words in said if words]
         if len(pairs) > MOST_PAIRS:
-            yield from self._matching("words-match", "Match each word with its meaning.", "Begin with the words that you are sure of; one meaning is left over.", pairs)
+            yield from self._matching("words-match", "Match each word with its meaning.", "Begin with the words that you are sure of; one meaning is left over.", pairs, "each in other words")
 
-    def _matching(self, item: str, prompt: str, hint: str, pairs: Sequence[Pair]) -> Iterator[Made]:
-        """Up to four pairs whose halves share no word, and where there is another pair its partner, which fits none of them."""
+    def _matching(self, item: str, prompt: str, hint: str, pairs: Sequence[Pair], said: str = "each with its reason") -> Iterator[Made]:
+        """Up to four pairs whose halves share no word, and where there is another pair its partner, which fits none of them.
+
+        `said` tells what the line beside each pair holds.
+        """
         unlike = [p for n, p in enumerate(pairs) if all(p.text != q.text and p.partner.casefold() != q.partner.casefold() for q in pairs[:n])]
         found = drawn(unlike, self.salt, item)
         fair = [pair for pair in found if not stems(pair.text) & stems(pair.partner)]
@@ -130,7 +133,7 @@ class Qualitative:
         others = [pair.partner for pair in found if pair not in asked][:1]
         draft = Draft(
             id=item, prompt=prompt, needs=Needs.KNOWLEDGE, hints=(hint,),
-            solution=f"{'One of the answers fits none of the lines. ' if others else ''}The pairs stand below, each with its reason.",
+            solution=f"{'One of the answers fits none of the lines. ' if others else ''}The pairs stand below, {said}.",
         )  # fmt: skip
         yield matching(draft, asked, others, salt=self.salt)
 

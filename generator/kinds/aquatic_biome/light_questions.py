@@ -54,7 +54,7 @@ def extinction(asked: AskedWater) -> Made:
 def _light_told(asked: AskedWater) -> str:
     """What a prompt says of the light: the Secchi depth where the extinction coefficient follows from it and is asked for."""
     if asked.has("secchi_depth"):
-        return f"At {asked.place} a white disk is lost from sight at {asked.fact('secchi_depth').shown_exactly}; the extinction coefficient is 1.7 ÷ Secchi depth."
+        return f"At {asked.place} a white disk is lost from sight at {asked.fact('secchi_depth').shown_exactly}: the Secchi depth. The extinction coefficient is 1.7 ÷ Secchi depth."
     return f"The extinction coefficient of light at {asked.place} is {asked.fact('extinction').shown_exactly}."
 
 
@@ -65,13 +65,15 @@ def photic_depth(asked: AskedWater) -> Made:
         return Rejected("photic_depth", "the bottom lies above it")
     given = {"extinction": extinction}
     seen: tuple[Mistake, ...] = ()
+    first = ""
     if asked.has("secchi_depth"):
-        given["secchi"] = asked.fact("secchi_depth")
+        given["secchi"] = secchi = asked.fact("secchi_depth")
+        first = f"1.7 ÷ {secchi.shown_exactly} = {extinction.shown_exactly}, and "
         seen = (Mistake("wat.secchi-light-gone", "secchi", "giving the Secchi depth"),)
     draft = Draft(
         id="photic_depth",
         prompt=f"{_light_told(asked)} At what depth is 1 % of the light left? Divide 4.605, the natural logarithm of 100, by the extinction coefficient.",
-        solution=f"4.605 ÷ {extinction.shown_exactly} = {photic.shown}.",
+        solution=f"{first}4.605 ÷ {extinction.shown_exactly} = {photic.shown}.",
         hints=("The larger the extinction, the shallower the lit water: it stands below the line.", "Photic depth = 4.605 ÷ extinction coefficient."),
     )
     return number_entry(

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from generator.kinds.aquatic_biome.asked_water import AskedWater
 from generator.quantities import shown
@@ -11,7 +10,7 @@ from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import convert, unit
 from generator.questions.making import FEWEST_STEPS, Draft, Wrong, choice, drawn, number_entry, ordering, reading
-from generator.questions.mistake import Mistake
+from generator.questions.mistake import Mistake, as_shown
 from generator.questions.question import Made, Needs, Rejected
 from generator.science.dissolved_oxygen import OXYGEN_SATURATION, VALID_TEMPERATURES
 
@@ -56,7 +55,7 @@ def capacity_loss(asked: AskedWater) -> Made:
     item = "capacity_loss"
     if not asked.has("saturation_when_coldest", "saturation_when_warmest", "yearly_temperature"):
         return Rejected(item, "it is not known what the water can hold over the year")
-    cold, warm = (_as_shown(asked.fact(name)) for name in ("saturation_when_coldest", "saturation_when_warmest"))
+    cold, warm = (as_shown(asked.fact(name)) for name in ("saturation_when_coldest", "saturation_when_warmest"))
     if cold.number - warm.number < LEAST_LOSS * cold.number:
         return Rejected(item, "over the year what the water can hold hardly changes")
     loss = computed(
@@ -82,11 +81,6 @@ def capacity_loss(asked: AskedWater) -> Made:
         ),
         asked.catalogue, otherwise="What is lost stands above the line, what the coldest water can hold below it.",
     )  # fmt: skip
-
-
-def _as_shown(fact: Fact) -> Fact:
-    """With the number that a reader sees, so that what is worked out from it follows from the prompt."""
-    return replace(fact, value=float(shown.rounded(fact.number, fact.figures))) if fact.is_number else fact
 
 
 def warmest_for_oxygen(asked: AskedWater) -> Made:

@@ -240,7 +240,7 @@ def year_order(asked: AskedStation) -> Made:
     at = {dated[month]: month for month in months}
     draft = Draft(
         id=item,
-        prompt=f"Put these turning points of the mean year at {asked.place} in order, from {name(first)} on. Each falls in another month.",
+        prompt=f"Put these turning points of the mean year at {asked.place} in order, from {name(first)} on. Each falls in a different month.",
         solution="; ".join(f"{name(month)}: {dated[month][:1].lower()}{dated[month][1:]}" for month in months) + ".",
         hints=(
             "Date each of them first, in the tables of this page: temperature and precipitation under the diagram, the length of the day among the numbers." if _LONGEST in at else "Date each of them first, in the table under the diagram.",

@@ -90,11 +90,14 @@ def _months(asked: AskedStation, series: str) -> str:
 
 def annual_temp_range(asked: AskedStation) -> Made:
     """Warmest minus coldest month."""
-    spread = asked.fact("annual_temp_range")
+    spread, monthly = asked.fact("annual_temp_range"), asked.fact("monthly_mean_temp")
+    months = sorted(zip(monthly.series, monthly.shown_members, strict=True))
+    (_, coldest), (_, warmest) = months[0], months[-1]
+    assert monthly.unit is not None
     draft = Draft(
         id="annual_temp_range",
         prompt=f"What is the annual temperature range at {asked.place}: the difference between its warmest and its coldest month, in kelvin (1 K is a step of 1 °C)?",
-        solution=f"Warmest minus coldest month is {spread.shown}; a difference of 1 K is as large as one of 1 °C.",
+        solution=f"{monthly.unit.after(warmest)} − {_in_brackets(monthly.unit.after(coldest))} = {spread.shown}; a difference of 1 K is as large as one of 1 °C.",
         hints=("Two months count: the highest and the lowest point of the temperature line.", "Read both in the table under the diagram, then subtract the colder one, with its sign."),
     )
     return number_entry(
@@ -109,6 +112,11 @@ def annual_temp_range(asked: AskedStation) -> Made:
         ),
         asked.catalogue, otherwise="Find the highest and the lowest point of the temperature line, then subtract.",
     )  # fmt: skip
+
+
+def _in_brackets(number: str) -> str:
+    """A number as it stands behind another sign: in brackets where it has a sign of its own."""
+    return f"({number})" if number.startswith("−") else number
 
 
 def aridity_index(asked: AskedStation) -> Made:

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from generator.diagnostics import listed
 from generator.kind import in_sentence
-from generator.kinds.cycle.asking import NO_EXACT, Asking, ends, listed, plainly_less
+from generator.kinds.cycle.asking import NO_EXACT, Asking, ends, plainly_less
 from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out, is_refilled, significant_figures
-from generator.kinds.cycle.record import Reservoir
+from generator.kinds.cycle.record import Flux, Reservoir
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
@@ -59,11 +62,10 @@ class BudgetQuestions(Asking):
         reservoir = ([one for one in open_ if one in self.untold()] or open_)[0]
         total, others = self.fact(reservoir.id, "outflow"), self.fact(reservoir.id, "inflow")
         fluxes = fluxes_out(self.record, reservoir.id)
-        named = listed(in_sentence(flux.label) for flux in fluxes)
         draft = Draft(
             id="outflow",
             prompt=f"How much flows out of “{reservoir.label}” in a year, all fluxes together?",
-            solution=f"The arrows that start at the box are {named}: together {total.shown_exactly}.",
+            solution=self._added_up("start at", fluxes, total),
         )
         rates = {flux.symbol: self.fact(flux.id, "rate") for flux in fluxes}
         largest = max(fluxes, key=lambda flux: flux.rate.value or 0)
@@ -87,14 +89,15 @@ class BudgetQuestions(Asking):
         if self._is_steady(reservoir):
             return Rejected("inflow", "it gains what it loses, which another question asks for or tells")
         total, fluxes = self.fact(reservoir.id, "inflow"), fluxes_in(self.record, reservoir.id)
-        named = listed(in_sentence(flux.label) for flux in fluxes)
         draft = Draft(
             id="inflow",
             prompt=f"How much flows into “{reservoir.label}” in a year, all fluxes together?",
-            solution=f"The arrows that end at the box are {named}: together {total.shown_exactly}.",
+            solution=self._added_up("end at", fluxes, total),
         )
         if not fluxes:
             return Rejected(draft.id, "no reservoir has fluxes on both sides")
+        if len(fluxes) == 1:
+            return Rejected(draft.id, "a single flux enters, which leaves nothing to add up")
         rates = {flux.symbol: self.fact(flux.id, "rate") for flux in fluxes}
         given = rates | {"inflow": total, "outflow": self.fact(reservoir.id, "outflow")}
         return number_entry(
@@ -106,6 +109,14 @@ class BudgetQuestions(Asking):
             ),
             self.catalogue, otherwise="Which arrows end at this box? All of them count, and no others.",
         )  # fmt: skip
+
+    def _added_up(self, where: str, fluxes: Sequence[Flux], total: Fact) -> str:
+        """The sum behind an inflow or outflow, with the names of its arrows."""
+        names = listed((f"“{flux.label}”" for flux in fluxes), "and")
+        rates = " + ".join(self.fact(flux.id, "rate").shown_exactly for flux in fluxes)
+        if len(fluxes) == 1:
+            return f"The only arrow to {where} the box is {names}: {total.shown_exactly}."
+        return f"{len(fluxes)} arrows {where} the box: {names}. {rates} = {total.shown_exactly}."
 
     def longest_stay(self) -> Made:
         """Which reservoir matter stays in longest; those that may hold it as long, within their ranges, are not offered."""

@@ -30,10 +30,13 @@ class ProcessQuestions(Asking):
         share = self.fact(process, "human_share")
         people = " + ".join(flux.symbol for flux in fluxes if flux.cause == "people")
         nature = " + ".join(flux.symbol for flux in fluxes if flux.cause == "nature")
+        name = in_sentence(fluxes[0].process or process)
+        driven, natural = ([self.fact(flux.id, "rate").shown_exactly for flux in fluxes if (flux.cause == "people") is ours] for ours in (True, False))
+        top = " + ".join(driven)
         draft = Draft(
             id="human_share",
-            prompt=f"What share of {in_sentence(fluxes[0].process or process)} do people cause, in percent?",
-            solution=f"The fluxes that people cause, divided by all fluxes of the process: {share.shown}.",
+            prompt=f"Nature causes some fluxes of {name}, people cause others. What share of all {name} is due to people, in percent?",
+            solution=f"{top if len(driven) == 1 else f'({top})'} ÷ ({' + '.join((*driven, *natural))}) = {share.shown}.",
             hints=("Look up in the table which fluxes belong to this process, and which of them people cause.", "Fluxes of people, divided by all fluxes of the process = ?"),
         )
         return number_entry(
@@ -54,6 +57,8 @@ class ProcessQuestions(Asking):
         people = [flux for flux in entering if flux.cause == "people"]
         if not people:
             return Rejected("human_share", "people cause no flux that enters from outside")
+        if not any(flux.cause == "people" for flux in self.record.fluxes if flux not in entering):
+            return self._inputs(entering, people)
         draft = Draft(
             id="human_share",
             prompt=f"Which of these fluxes bring {self.matter} in from outside because of people?",
@@ -61,12 +66,27 @@ class ProcessQuestions(Asking):
             hints=("Dashed boxes lie outside: look for arrows that start there.", "Of these arrows keep the broken ones, which are driven by people."),
         )
         natural = [flux for flux in entering if flux.cause == "nature"]
-        inner = [flux for flux in self.record.fluxes if flux.start not in outside and flux.end not in outside]
-        leaving = [flux for flux in self.record.fluxes if flux.end in outside]
         wrong = [Wrong(listed(f.label for f in natural[:2]), "cyc.natural-input", f"{_these(natural[:2])} from outside, but by nature.")] if natural else []
-        wrong += [Wrong(listed(f.label for f in inner[:2]), "cyc.inner-input", "Between two reservoirs nothing comes in from outside.")] if inner else []
-        wrong += [Wrong(listed(f.label for f in leaving[:2]), "cyc.output-as-input", "What ends outside leaves the budget.")] if leaving else []
-        return choice(draft, listed(flux.label for flux in people), wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, listed(flux.label for flux in people), [*wrong, *self._no_inputs()], self.catalogue, salt=self.subject.id)
+
+    def _inputs(self, entering: list[Flux], people: list[Flux]) -> Made:
+        """Where people cause nothing else, their name alone would tell: so all that enters is asked for."""
+        draft = Draft(
+            id="inputs",
+            prompt=f"Which of these fluxes bring {self.matter} in from outside?",
+            solution=f"{listed(flux.label for flux in entering)} {'come' if len(entering) > 1 else 'comes'} from outside.",
+            hints=("Dashed boxes lie outside.", "Look for every arrow that starts at a dashed box, whatever the cause."),
+        )
+        alone = [Wrong(f"{listed(f.label for f in people)} alone", "cyc.natural-input")] if len(people) < len(entering) else []
+        return choice(draft, listed(flux.label for flux in entering), [*alone, *self._no_inputs()], self.catalogue, salt=self.subject.id)
+
+    def _no_inputs(self) -> list[Wrong]:
+        """Fluxes that start inside: those that stay there, and those that leave."""
+        outside = set(self.record.outside)
+        inner = [flux for flux in self.record.fluxes if flux.start not in outside and flux.end not in outside]
+        leaving = [flux for flux in self.record.fluxes if flux.start not in outside and flux.end in outside]
+        wrong = [Wrong(listed(f.label for f in inner[:2]), "cyc.inner-input", "Between two reservoirs nothing comes in from outside.")] if inner else []
+        return wrong + ([Wrong(listed(f.label for f in leaving[:2]), "cyc.output-as-input", "What ends outside leaves the budget.")] if leaving else [])
 
     def processes(self) -> tuple[Made, Made]:
         """Which process leads from one form to another, and a match of processes with their forms.

@@ -113,22 +113,26 @@ class WebQuestions(Asking):
         return choice(draft, right.label, wrong, self.catalogue, salt=self.subject.id)
 
     def gone(self) -> tuple[Made, ...]:
-        """For each of the first species of `if_gone:`, what happens to another one on which all paths agree."""
+        """For each of the first species of `if_gone:`, what happens to another one on which all paths agree.
+
+        Dead matter is not asked for: how much there is hangs on what dies too, and no arrow of a web shows that.
+        """
         if not self.record.if_gone:
             return (Rejected("gone", "the record names no species under `if_gone:`"),)
         return tuple(self._gone(name) for name in self.record.if_gone[:MOST_LOSSES])
 
     def _gone(self, gone: str) -> Made:
-        told = {name: loss for name, loss in losses(self.record, gone).items() if loss.paths and loss.effect and not loss.starves}
+        dead = {one.id for one in self.record.species if one.feeding == "detritus"}
+        told = {name: loss for name, loss in losses(self.record, gone).items() if name not in dead and _is_told(loss)}
         if not told:
-            return Rejected(f"gone_{gone}", f"no species is linked with {self.names[gone]} on which all paths agree")
+            return Rejected(f"gone_{gone}", f"no living species is within {FARTHEST} arrows of {self.names[gone]} on which all paths agree")
         target = max(told, key=lambda name: _worth_asking(told[name]))
         loss, label = told[target], self.names[target]
         ways = " ".join(f"{path_line(self.record, path)}." for path in loss.paths)
         draft = Draft(
             id=f"gone_{gone}",
-            prompt=f"Suppose {self.names[gone]} were gone. Going by the arrows alone, what happens to the amount of {label}?",
-            solution=f"{'All paths point the same way' if len(loss.paths) > 1 else 'One path leads there'}. {ways}",
+            prompt=f"Suppose {self.names[gone]} were gone. Going by the arrows alone, and by paths of up to {FARTHEST} of them, what happens to the amount of {label}?",
+            solution=f"{'All such paths point the same way' if len(loss.paths) > 1 else 'One such path leads there'}. {ways}",
             needs=Needs.BOTH,
             hints=(
                 self._who_feels_it(gone),
@@ -225,6 +229,11 @@ class WebQuestions(Asking):
         wrong = [Wrong(one.label, "en.arrow-eats", "No arrow ends at it, but arrows start there.") for one in bottom[:2]]
         wrong += [Wrong(one.label, "web.all-arrows", "An arrow leads from it to an eater.") for one in between[:2]]
         return choice(draft, top.label, wrong[:3], self.catalogue, fact=self.fact(top, "place"), salt=self.subject.id)
+
+
+def _is_told(loss: Loss) -> bool:
+    """Whether paths that a student is told to follow settle which way it goes."""
+    return bool(loss.paths and loss.effect and not loss.starves and len(loss.paths[0].signs) <= FARTHEST)
 
 
 def _worth_asking(loss: Loss) -> tuple[int, int]:

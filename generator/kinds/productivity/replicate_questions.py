@@ -65,6 +65,7 @@ class ReplicateQuestions:
             prompt=f"What are {several} good for?",
             solution=f"Single readings differ by chance. Only {several} show by how much, and so how far their mean can be trusted.",
             needs=Needs.KNOWLEDGE,
+            hints=("Suppose there were only one reading: what could nobody tell from it?",),
         )
         wrong = (
             Wrong("Their mean has no error", "inv.mean-has-no-error"),
@@ -85,7 +86,7 @@ class ReplicateQuestions:
         draft = Draft(
             id="told_apart",
             prompt=f"{f'Look up {what} and its standard error in the numbers on this page.' if answered else case} By the rule of twice the standard error, is it told apart from zero?",
-            solution=f"{sides} A value is told apart from zero where it is more.",
+            solution=f"{sides} A value is told apart from zero where it is more than twice its standard error.",
             needs=Needs.BOTH,
             hints=("Work out twice the standard error.", f"{'Leave the minus sign aside: is' if difference.number < 0 else 'Is'} the value larger than that, or smaller?"),
         )

@@ -15,7 +15,7 @@ TIMES_APART = 1.1
 """What differs by less is called neither more nor less."""
 CHECK = (
     "Take one statement at a time, and find its two numbers among those of the level.",
-    "For a share, say first what the whole is; then compare the part with a half, or with a tenth, of it.",
+    "For a share, say first what the whole is; then compare the part with a half, a tenth or a thousandth of it.",
 )
 
 
@@ -89,5 +89,5 @@ class StatementQuestions(Asking):
         top = self.record.levels[-1]
         overall = self.facts["overall_efficiency"]
         if overall.is_number and (sign := self._compared(overall.number, 0.1)):
-            more, fewer = (f"{word} than a thousandth of the net production is left as production of {in_sentence(top.label)}" for word in ("More", "Less"))
-            yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), f"The overall efficiency is {overall.shown}.", "en.accumulate")
+            more, fewer = (f"{word} than a thousandth of the net primary production is left as production of {in_sentence(top.label)}" for word in ("More", "Less"))
+            yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), f"The overall efficiency is {overall.shown}, and a thousandth is 0.1 %.", "en.accumulate")

@@ -11,7 +11,7 @@ from generator.questions.making import Draft, Wrong, choice, number_entry
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
 
-M, DEGC = unit("m"), unit("degC")
+M, KM, K, DEGC = unit("m"), unit("km"), unit("K"), unit("degC")
 COUNTED = "positive where it gets colder with height"
 """The sign of a lapse rate, as each question on one states it."""
 MOST_BEYOND = 1500.0
@@ -100,13 +100,15 @@ def freezing_height(asked: AskedLine) -> Made:
     above = Fact(id="zero", name="Freezing point", value=0.0, unit=DEGC, written="0")
     given = {"height": height, "temperature": temp, "freezing": above, "lapse_rate": rate}
     right = computed(f"{top.id}.{item}", "Height at which the mean is 0 °C", Expression("height + (temperature - freezing) / lapse_rate"), given, M)
+    climb = computed("", "Climb that is left", Expression("(temperature - freezing) / lapse_rate"), given, KM)
+    warmth = computed("", "Kelvin that are left", Expression("temperature - freezing"), given, K)
     draft = Draft(
         id=item,
         prompt=(
             f"{top.label} lies at {height.shown_exactly} and has a mean of {temp.shown_exactly}. If it went on getting colder by {rate.shown_exactly} above it, "
             "at what height would the mean be 0 °C?"
         ),
-        solution=f"{temp.shown_exactly} ÷ {rate.shown_exactly} is the climb that is left, in kilometres; added to {height.shown_exactly}, that is {right.shown}.",
+        solution=f"{warmth.shown_exactly} ÷ {rate.shown_exactly} = {climb.shown_exactly} is the climb that is left; added to {height.shown_exactly}, that is {right.shown}.",
         hints=("How many kelvin are left to 0 °C, and how many kilometres do they take?", "Divide the temperature by the lapse rate, turn kilometres into metres, and add the height of the station."),
     )
     return number_entry(

@@ -63,5 +63,7 @@ def test_water_is_not_asked_for_without_latitude() -> None:
 
 def test_range_of_frost_knows_the_lost_sign() -> None:
     """22 - -9 = 31 K; 22 + -9 = 13."""
-    answer, slips = number(sums.annual_temp_range(of_demo("temperate_grassland")))
+    question = sums.annual_temp_range(of_demo("temperate_grassland"))
+    answer, slips = number(question)
+    assert isinstance(question, NumberEntry) and question.solution.startswith("22 °C − (−9 °C) = 31.0 K")
     assert ("31.0 K", "13.0 K") == (answer, slips["clim.range-sign"])

@@ -60,8 +60,28 @@ def test_share_of_a_mixed_process_is_asked_as_a_number() -> None:
     assert ("25.0 %", ["33.3 %", "75.0 %", "0.250 %"]) == (question.answer, [slip.shown for slip in question.slips])
 
 
+OTHER_DRIVEN = "a source pool 9\nb source pool 3, cause: people\nc pool sink 4, cause: people"
+
+
 def test_without_a_mixed_process_a_single_human_input_is_asked_for() -> None:
-    assert "Mining" == right(made(demo("cycle/phosphorus"))["human_share"])
+    assert "B" == right(made(cycle(OTHER_DRIVEN))["human_share"])
+
+
+def test_where_people_cause_nothing_but_an_input_all_inputs_are_asked_for() -> None:
+    """Of fluxes that nature causes and a mine, the mine would be picked without a look at the diagram."""
+    questions = made(demo("cycle/phosphorus"))
+    assert "human_share" not in questions
+    assert "Mining and weathering" == right(questions["inputs"])
+
+
+def test_inflow_of_a_single_arrow_is_not_asked_for_as_a_sum() -> None:
+    assert "inflow" not in made(demo("cycle/sallow_moss_carbon"))
+
+
+def test_solution_shows_the_sum_behind_a_share_and_an_outflow() -> None:
+    questions = made(demo("cycle/sallow_moss_carbon"))
+    assert "7.3 t C ha⁻¹ yr⁻¹ ÷ (7.3 t C ha⁻¹ yr⁻¹ + 1.0 t C ha⁻¹ yr⁻¹) = 88.0 %." == questions["human_share"].solution
+    assert questions["outflow"].solution.endswith("1.0 t C ha⁻¹ yr⁻¹ + 0.2 t C ha⁻¹ yr⁻¹ = 1.20 t C ha⁻¹ yr⁻¹.")
 
 
 def test_process_with_the_same_forms_is_no_wrong_option() -> None:
@@ -205,7 +225,7 @@ def test_no_prompt_tells_the_answer_to_another_question(record: str) -> None:
 
 def test_share_of_a_process_with_a_range_is_not_asked_as_a_number() -> None:
     """Source: arithmetic; 3 of 3 + 7, the middle of the range, would be 30 %."""
-    of = cycle("a source pool {low: 5, high: 9}, process: fixation\nb source pool 3, process: fixation, cause: people")
+    of = cycle("a source pool {low: 5, high: 9}, process: fixation\nb source pool 3, process: fixation, cause: people\nc pool sink 4, cause: people")
     assert 30 == of.facts["fixation.human_share"].value
     assert "%" not in repr(made(of)["human_share"])
 
@@ -217,7 +237,7 @@ def test_question_names_the_matter_of_the_units(label: str, matter: str) -> None
         f"units: {{stock: {label}, flux: {label}/yr}}\noutside: [x, y]\nreservoirs: [{{id: p, stock: 1}}, {{id: q, stock: 1}}]\n"
         "fluxes: [{id: a, from: x, to: p, rate: 1, cause: people}, {id: b, from: x, to: p, rate: 1}, {id: c, from: p, to: q, rate: 1}]\n",
     )
-    assert f"bring {matter} in" in made(of)["human_share"].prompt
+    assert f"bring {matter} in" in made(of)["inputs"].prompt
 
 
 def test_share_of_an_outflow_knows_the_wrong_whole_and_the_rest() -> None:

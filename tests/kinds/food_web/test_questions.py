@@ -78,7 +78,20 @@ def test_fall_above_a_lost_food_is_confused_with_turning_round() -> None:
 
 def test_loss_on_which_nothing_agrees_is_not_asked_for() -> None:
     of = web("if_gone: [fox]\n", seeds="", mouse="seeds 0.5, fox 0.5", fox="mouse 0.5, seeds 0.5")
-    assert (Rejected("gone_fox", "no species is linked with fox on which all paths agree"),) == WebQuestions(of, library().catalogue).gone()
+    assert (Rejected("gone_fox", "no living species is within 3 arrows of fox on which all paths agree"),) == WebQuestions(of, library().catalogue).gone()
+
+
+def test_dead_matter_is_not_asked_for_where_arrows_alone_settle_it() -> None:
+    """Grass that nobody grazes dies and adds to it, which no arrow of the web shows."""
+    assert "falls" == losses(demo(PLAIN).record, "grasshoppers")["dead_grass"].verdict
+    asked = [question.fact.id for gone, question in made(demo(PLAIN)).items() if gone.startswith("gone_")]
+    assert ["voles.if_grasshoppers_gone", "grasses.if_dead_grass_gone"] == asked
+
+
+def test_forecast_says_how_far_paths_are_followed() -> None:
+    """By larks, falcons, lizards and snakes, five arrows, voles would fall when grasshoppers go; by the shorter paths they rise."""
+    question = made(demo(PLAIN))["gone_grasshoppers"]
+    assert "by paths of up to 3 of them" in question.prompt and "It rises" == next(o.text for o in question.options if o.right)
 
 
 def test_longest_chain_knows_boxes_and_shorter_chains() -> None:

@@ -36,6 +36,7 @@ def test_freezing_height_is_counted_from_the_highest_station() -> None:
     question = stations.freezing_height(of_demo("climb_to_high_saddle"))
     answer, slips = number(question)
     assert ("4930 m", "clim.height-forgotten", "clim.height-downwards") == (answer, slips["810"], slips["3310"])
+    assert isinstance(question, NumberEntry) and question.solution.startswith("4.46 K ÷ 5.51 K km⁻¹ = 0.810 km")
 
 
 @pytest.mark.parametrize("line", [((0, 0, 20), (9, 4000, -2)), ((0, 0, 26), (9, 1000, 21)), ((0, 0, 12), (9, 1000, 13)), ((0, 1000, 10), (9, 0, 15))])
