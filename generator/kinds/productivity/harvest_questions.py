@@ -128,6 +128,7 @@ class HarvestQuestions(ReplicateQuestions):
             prompt="A meadow holds much biomass. Does that show that its production is large?",
             solution="Biomass is what is there. Production is what is added in a time, so it takes two harvests to find it.",
             needs=Needs.KNOWLEDGE,
+            hints=("Look at their units: which of the two is an amount, and which an amount in a time?",),
         )
         wrong = (
             Wrong("Yes: biomass and production are the same", "bio.stock-rate"),
@@ -197,6 +198,7 @@ class HarvestQuestions(ReplicateQuestions):
             prompt="Where in a plot should the quadrats of a later harvest lie?",
             solution="Places drawn by chance make the mean stand for the whole plot. Whoever chooses by eye favours some plants without noticing.",
             needs=Needs.KNOWLEDGE,
+            hints=("Which way to choose gives every plant of the plot the same chance?",),
         )
         wrong = (
             Wrong("Where the plants look like the mean of the plot", "inv.by-eye"),

@@ -228,6 +228,7 @@ class _Pyramid(Asking):
             prompt=f"Far more energy is taken in by {in_sentence(level.label)} than is built up by {in_sentence(above.label)}. What happens in the end to the difference?",
             solution="It leaves as heat: of their own respiration, or of the decomposers that live on faeces and dead bodies.",
             needs=Needs.KNOWLEDGE,
+            hints=("Part of the food is built into bodies. What do animals do with the rest of what they take up?", "And who lives on what they leave behind?"),
         )
         wrong = (
             Wrong("Plants take it up again as nutrients", "en.recycled"),
