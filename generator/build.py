@@ -29,6 +29,7 @@ from generator.pages.recall_page import recall_page
 from generator.pages.record_page import record_page
 from generator.pages.remembered import Remembered
 from generator.pages.route import header_style, route
+from generator.pages.search_notes import SearchNotes, search_notes
 from generator.pages.site import Site
 from generator.pages.written_page import coaching_script, written_navigation, written_pages
 from generator.pages.writer import write_tree
@@ -50,6 +51,8 @@ class Written:
     changed: frozenset[str]
     """The paths below `pages/` that were written or removed."""
     warnings: tuple[Diagnostic, ...]
+    search: SearchNotes
+    """What the search is told beside the pages."""
 
 
 def check(content: Path, name: str = "") -> Library:
@@ -77,7 +80,7 @@ def write_pages(content: Path, work: Path, name: str = "", drawings: Drawings | 
     texts = {page.uri: page.text.encode() for page in pages}
     files = texts | (drawings or draw)(site.charts, work / "drawn") | pictures(site, content) | fresh_scripts(site, FRESH) | practice_scripts(site, PRACTICE) | coaching_script(site) | header_style(route(site)) | assets()
     changed = write_tree(work / "pages", files)
-    return Written(title=library.course.title, nav=navigation(site, written_navigation(site)), changed=changed, warnings=library.warnings)
+    return Written(title=library.course.title, nav=navigation(site, written_navigation(site)), changed=changed, warnings=library.warnings, search=search_notes(site, [page for page in pages if page.searched]))
 
 
 def write_coverage(content: Path, teacher: Path, name: str = "") -> tuple[Coverage, Path]:

@@ -27,7 +27,7 @@ def figure(chart: Chart, page: str) -> str:
 def drawing(chart: Chart, page: str) -> str:
     """The picture alone, named and described."""
     return (
-        f'<figure class="chart" data-search-exclude>\n{_images(chart, page, chart.description)}\n'
+        f'<figure class="chart">\n{_images(chart, page, chart.description)}\n'
         f"<figcaption>{prose(chart.title)}. {prose(chart.description)}</figcaption>\n</figure>"
     )
 
@@ -40,13 +40,13 @@ def _images(chart: Chart, page: str, described: str) -> str:
         for shape in (chart, narrow) if shape
     )  # fmt: skip
     both = " both" if narrow else ""
-    return f'<div class="drawing{both}" tabindex="0" role="group" aria-label="{escaped(chart.title)}">\n{images}</div>'
+    return f'<div class="drawing{both}" data-search-exclude tabindex="0" role="group" aria-label="{escaped(chart.title)}">\n{images}</div>'
 
 
 def asked_figure(chart: Chart, page: str) -> str:
     """The chart as a question shows it: its description would tell the answers, so its numbers stand in its place, as a table."""
     return (
-        f'<figure class="chart" data-search-exclude>\n{_images(chart, page, f"{chart.title}. Its numbers stand in the table below.")}\n'
+        f'<figure class="chart">\n{_images(chart, page, f"{chart.title}. Its numbers stand in the table below.")}\n'
         f"<figcaption>{prose(chart.title)}</figcaption>\n</figure>\n"
         f'<details class="chart-data">\n<summary>The numbers of this chart as a table</summary>\n{data_table(chart.table)}\n</details>'
     )

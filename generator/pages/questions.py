@@ -85,7 +85,7 @@ def _number(item: NumberEntry, field: str) -> str:
         f'<p class="entry"><label for="{field}-box">Your answer{with_unit}</label> '
         f'<input type="text" inputmode="{"text" if item.asks_unit else "decimal"}" autocomplete="off" size="{18 if item.asks_unit else 12}" '
         f'id="{field}-box" data-unit="{escaped(item.unit)}"{" data-asks-unit" if item.asks_unit else ""} aria-describedby="{described}">{unit}</p>\n'
-        f'<p class="forms" id="{field}-forms">Write it like 1234.5, 1234,5 or 1.2e3.</p>'
+        f'<p class="forms" id="{field}-forms" data-search-exclude>Write it like 1234.5, 1234,5 or 1.2e3.</p>'
     )
 
 
@@ -102,7 +102,7 @@ def _match(item: Matching, field: str) -> str:
     letters = [chr(ord("A") + index) for index in range(len(item.partners))]
     picks = "".join(f'<option value="{index}">{letter}</option>' for index, letter in enumerate(letters))
     rows = "\n".join(
-        f'<li><select id="{field}-{row}" data-row="{row}"><option value="">?</option>{picks}</select> '
+        f'<li><select id="{field}-{row}" data-row="{row}" data-search-exclude><option value="">?</option>{picks}</select> '
         f'<label for="{field}-{row}">{prose(pair.text)}</label></li>'
         for row, pair in enumerate(item.pairs)
     )
@@ -116,7 +116,7 @@ def _label(item: ChartReading, field: str) -> str:
     picks = "".join(f'<option value="{escaped(label)}">{prose(label)}</option>' for label in item.labels)
     return (
         f'<p class="entry"><label for="{field}-pick">Your answer</label> '
-        f'<select id="{field}-pick"><option value="">pick one</option>{picks}</select></p>{printed}'
+        f'<select id="{field}-pick" data-search-exclude><option value="">pick one</option>{picks}</select></p>{printed}'
     )
 
 

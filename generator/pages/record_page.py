@@ -153,7 +153,7 @@ class RecordView:
         note = workings.method_note(fact, self.kind, self._sources, self._method)
         body = "\n".join(part for part in (workings.working(fact), note) if part)
         asked = " asked" if any(f"“{fact.name}”" in item.prompt for item in self.site.library.questions[self.subject.id]) else ""
-        return f'<details class="working{asked}" id="{anchor}">\n<summary>{head}</summary>\n{body}\n</details>'
+        return f'<details class="working{asked}" id="{anchor}">\n<summary>{head}</summary>\n<div data-search-exclude>\n{body}\n</div>\n</details>'
 
     @property
     def misconceptions(self) -> list[tuple[str, str, str]]:

@@ -78,7 +78,7 @@ def strip(found: Route | None, subject: Subject[Any]) -> str:
     told = "; ".join(f"{stop.name}, {stop.where}, {stop.fallen}" for stop in here)
     label = f"{TELLS} On this page: {told}."
     named = "".join(f'<span class="named" style="--x: {found.across(stop.latitude):.1f}%">{prose(f"{stop.name}, {stop.fallen}")}</span>' for stop in here)
-    return f'<div class="route" role="img" aria-label="{escaped(label)}">{_line(found, subject.id)}{named}</div>'
+    return f'<div class="route" data-search-exclude role="img" aria-label="{escaped(label)}">{_line(found, subject.id)}{named}</div>'
 
 
 def _line(found: Route, here: str = "") -> str:
@@ -109,7 +109,7 @@ def stations(found: Route | None, page: str) -> str:
     )
     label = f"{TELLS} The list below names them."
     return (
-        f'<div class="route" role="img" aria-label="{escaped(label)}">{_line(found)}</div>\n'
+        f'<div class="route" data-search-exclude role="img" aria-label="{escaped(label)}">{_line(found)}</div>\n'
         f'<details class="folded stations">\n<summary>The {len(found.stops)} stations, from south to north</summary>\n<ol>\n{rows}\n</ol>\n</details>'
     )
 

@@ -105,8 +105,8 @@ class StudyGuidePlugin(BasePlugin[StudyGuideConfig]):
 
     @event_priority(AFTER_ALL_OTHERS)
     def on_post_build(self, *, config: MkDocsConfig) -> None:
-        """Make the search work without a server."""
-        search.write_offline_search(Path(config.site_dir))
+        """Make the search work without a server, and find pages by the words that readers have."""
+        search.write_offline_search(Path(config.site_dir), self.written.search)
 
     def on_serve(
         self, server: LiveReloadServer, *, config: MkDocsConfig, builder: Callable[..., None]

@@ -14,6 +14,9 @@ from html.parser import HTMLParser
 from importlib.resources import files
 from pathlib import Path
 
+from generator.pages.search_notes import SearchNotes
+from generator.publish.finding import findable
+
 WORKER_SCRIPT = "assets/search-worker.js"
 _INDICES = "".join(map(chr, range(0x2070, 0x209D))) + "²³¹"
 PLAIN_INDICES = str.maketrans({
@@ -54,7 +57,7 @@ def cells_apart(html: str) -> str:
     return _TOUCHING_CELLS.sub("\\1\n", html)
 
 
-def write_offline_search(site: Path) -> None:
+def write_offline_search(site: Path, notes: SearchNotes) -> None:
     """Rewrite the index of a finished site, and add it and the worker as scripts.
 
     Raises LookupError if the theme's files are not where they are expected.
@@ -65,12 +68,16 @@ def write_offline_search(site: Path) -> None:
         raise LookupError(f"expected {index} and one search worker of the theme, found {[w.name for w in workers]}")
     content = json.loads(index.read_text("utf-8"))
     content["docs"] = [flattened(entry) for entry in content["docs"]]
+    content = findable(content, notes)
     text = json.dumps(content, ensure_ascii=False, separators=(",", ":"))
     index.write_bytes(text.encode())
     index.with_suffix(".js").write_bytes(f"var __index = {text}".encode())
     source = json.dumps(workers[0].read_text("utf-8")).replace("</", "<\\/")
-    shim = (files("generator.publish") / "assets" / "search-worker.js").read_text("utf-8")
-    (site / WORKER_SCRIPT).write_bytes(f"window.SEARCH_WORKER_SOURCE = {source}\n{shim}".encode())
+    ways = json.dumps(notes.ways, ensure_ascii=False).replace("</", "<\\/")
+    ours = files("generator.publish") / "assets"
+    shim, help_ = ((ours / name).read_text("utf-8") for name in ("search-worker.js", "search-help.js"))
+    script = f"window.SEARCH_WORKER_SOURCE = {source}\n{shim}window.SEARCH_WAYS = {ways}\n{help_}"
+    (site / WORKER_SCRIPT).write_bytes(script.encode())
 
 
 def flattened(entry: dict[str, object]) -> dict[str, object]:

@@ -83,3 +83,19 @@ def test_the_search_complains_of_nothing_and_asks_nobody(
     page.get_by_role("textbox", name="Search").press_sequentially("nitrogen")
     expect(page.locator(".md-search-result__item").first).to_be_visible()
     assert ([], []) == (watch.complaints, watch.strangers)
+
+
+def test_a_result_says_which_sort_of_page_it_is(ask: Callable[[str], Page]) -> None:
+    expect(ask("haymaking").locator(".md-search-result__item").first.locator(".md-tag")).to_have_text("record: biome")
+
+
+def test_nothing_found_tells_what_to_try_and_leads_on_by_keyboard(ask: Callable[[str], Page]) -> None:
+    page = ask("quagga")
+    expect(page.locator(".search-help")).to_contain_text("fewer letters")
+    page.locator(".search-help a").first.focus()
+    page.keyboard.press("Enter")
+    expect(page.locator("h1")).to_contain_text("Cycles of matter")
+
+
+def test_the_way_on_is_not_shown_beside_results(ask: Callable[[str], Page]) -> None:
+    expect(ask("haymaking").locator(".search-help")).to_be_hidden()

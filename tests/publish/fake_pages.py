@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 from types import SimpleNamespace
 
+from generator.pages.search_notes import SearchNotes
 from generator.diagnostics import ContentErrors, Diagnostic, Place
 
 NAV = [
@@ -84,6 +85,13 @@ Burning adds CO<sub>2</sub> to the air; denitrification adds N₂O.
 }  # fmt: skip
 
 
+SEARCH = SearchNotes(
+    sorts={"biome/temperate-grassland.html": "record: biome", "topics/cycles.html": "topic"},
+    named=frozenset({"biome/temperate-grassland.html"}),
+    ways=(("Cycles of matter", "topics/cycles.html"),),
+)
+
+
 def write_fake_pages(content: Path, work: Path, name: str = "", drawings: object = None) -> SimpleNamespace:
     """Write the pages, their charts and one style and script of their own; `content/title.txt` may hold the title."""
     pages = work / "pages"
@@ -95,7 +103,8 @@ def write_fake_pages(content: Path, work: Path, name: str = "", drawings: object
     _write(pages / "assets" / "check.js", "document.documentElement.dataset.checkReady = 'yes'\n")
     title = content / "title.txt"
     return SimpleNamespace(
-        nav=NAV, title=title.read_text("utf-8").strip() if title.exists() else "Living world", warnings=()
+        nav=NAV, title=title.read_text("utf-8").strip() if title.exists() else "Living world", warnings=(),
+        search=SEARCH,
     )
 
 

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from generator.pages.search_notes import SearchNotes
 from generator.publish.search import cells_apart, flattened, put_back, set_aside, write_offline_search
 
 
@@ -96,7 +97,7 @@ def site(folder: Path, *workers: str) -> Path:
 
 
 def test_index_and_worker_are_written_as_scripts(tmp_path: Path) -> None:
-    write_offline_search(site(tmp_path, "search.0a.min.js"))
+    write_offline_search(site(tmp_path, "search.0a.min.js"), SearchNotes(sorts={}))
     index = (tmp_path / "search" / "search_index.json").read_text("utf-8")
     assert "N2O" == json.loads(index)["docs"][0]["title"]
     assert f"var __index = {index}" == (tmp_path / "search" / "search_index.js").read_text("utf-8")
@@ -107,4 +108,4 @@ def test_index_and_worker_are_written_as_scripts(tmp_path: Path) -> None:
 @pytest.mark.parametrize("workers", [(), ("search.0a.min.js", "search.0b.min.js")])
 def test_a_theme_without_its_one_worker_is_told(tmp_path: Path, workers: tuple[str, ...]) -> None:
     with pytest.raises(LookupError, match="one search worker of the theme"):
-        write_offline_search(site(tmp_path, *workers))
+        write_offline_search(site(tmp_path, *workers), SearchNotes(sorts={}))
