@@ -24,7 +24,7 @@ from generator.written.record import SampleAnswer, Stimulus, WrittenPart
 
 VAGUE_WORDS = "assets/written/vague-words.js"
 QUICK = 2
-"""Marks up to which a part counts as quick."""
+"""Marks up to which a part counts as quick, where all that it needs is in the data; else only what is worth one mark."""
 LINES_FOR_A_MARK = 3
 """Ruled lines on paper."""
 NEEDS = {
@@ -67,8 +67,8 @@ def _question(site: Site, guided: Guided) -> Page:
     words = site.library.command_words
     place = [one.name for one in shown_questions(site)].index(guided.name)
     parts = [_part(site, guide, guided, place) for guide in guided.guides]
-    quick = [part.id for part in question.parts if part.marks <= QUICK]
-    slow = [part.id for part in question.parts if part.marks > QUICK]
+    quick = [part.id for part in question.parts if part.marks == 1 or (part.marks <= QUICK and part.needs == "data")]
+    slow = [part.id for part in question.parts if part.id not in quick]
     body = render(
         "written.md.j2", uri, question=question, topic=topic, topic_address=topic_uri(topic.id), marks=_marks(site, question.marks),
         name=guided.name, minutes=_shown_minutes(_minutes(guided)), whole_minutes=round(_minutes(guided)), stimulus=[_stimulus(site, one, uri) for one in question.stimulus], parts=parts, quick=quick,

@@ -56,13 +56,13 @@ def test_ticking_what_the_teacher_found_gives_the_teacher_s_marks_for_every_samp
     ("rule", "ticked", "marks"),
     [
         ("each", ["a"], 1), ("each", ["a", "b", "c"], 2), ("any", ["c", "b"], 2), ("any", [], 0),
-        ("all", ["a", "b"], 0), ("all", ["a", "b", "c"], 2), ("parts", ["b"], 1), ("each", ["unknown"], 0),
+        ("all", ["a", "b"], 0), ("all", ["a", "b", "c"], 2), ("each", ["unknown"], 0), ("parts", ["answer"], 2), ("parts", ["setup"], 1),
     ],
 )  # fmt: skip
 def test_totals_follow_the_rule_of_award(built_site: Path, opened: Callable[..., Page], rule: str, ticked: list[str], marks: int) -> None:
-    """Two marks, three ideas. Common practice: no more than the part is worth; `all` gives nothing for some."""
+    """Two marks, three ideas. Common practice: no more than the part is worth; `all` gives nothing for some; a right answer implies its set-up."""
     page = opened(f"{built_site.as_uri()}/{PLAIN}")
-    lines = [{"id": name, "marks": 1} for name in "abc"]
+    lines = [{"id": name, "marks": 1} for name in (("setup", "answer") if rule == "parts" else "abc")]
     assert marks == page.evaluate("([lines, ticked, rule]) => studyMarking.total(lines, ticked, rule, 2)", [lines, ticked, rule])
 
 
@@ -73,7 +73,7 @@ def test_own_marking_is_added_up_names_what_is_missing_and_comes_back_in_practic
     open_(block, "Marking guide")
     block.get_by_role("button", name="I have marked it").click()
     expect(block.locator(".own-result")).to_contain_text(f"By your own marking: 0 of {guide.part.marks}.")
-    expect(block.locator(".own-result")).to_contain_text(f"Nothing on the focus yet: {guide.part.focus}.")
+    expect(block.locator(".own-result")).to_contain_text(f"You ticked no idea. The focus is: {guide.part.focus}.")
     block.locator(".guide").get_by_label(guide.lines[0].says).check()
     block.get_by_role("button", name="I have marked it").click()
     expect(block.locator(".own-result")).to_contain_text(f"By your own marking: 1 of {guide.part.marks}.")
@@ -87,6 +87,56 @@ def test_own_marking_is_added_up_names_what_is_missing_and_comes_back_in_practic
     page.clock.set_fixed_time("2031-01-01T10:00:00")
     page.goto(f"{built_site.as_uri()}/practice.html")
     expect(page.get_by_role("link", name="part c")).to_have_attribute("href", re.compile("written/plain-without-trees.html#part-c"))
+
+
+def test_own_marking_is_told_again_on_the_next_visit_and_asks_for_a_word_when_ticks_change(built_site: Path, opened: Callable[..., Page]) -> None:
+    page, guide = opened(f"{built_site.as_uri()}/{PLAIN}"), guide_of("plain_without_trees", "c")
+    block = part(page, "c")
+    result, mark = block.locator(".own-result"), block.get_by_role("button", name="I have marked it")
+    open_(block, "Marking guide")
+    block.locator(".guide").get_by_label(guide.lines[0].says).check()
+    expect(result).to_be_empty()
+    mark.click()
+    page.reload()
+    expect(result).to_contain_text(f"By your own marking: 1 of {guide.part.marks}.")
+    open_(block, "Marking guide")
+    block.locator(".guide").get_by_label(guide.lines[1].says).check()
+    expect(result).to_have_text("Your ticks have changed. Press “I have marked it” once more.")
+    mark.click()
+    expect(result).to_contain_text(f"By your own marking: 2 of {guide.part.marks}.")
+
+
+def test_pressing_again_counts_nothing_twice_and_what_is_found_later_is_no_longer_missing(built_site: Path, opened: Callable[..., Page]) -> None:
+    page, guide = opened(f"{built_site.as_uri()}/{PLAIN}"), guide_of("plain_without_trees", "c")
+    block = part(page, "c")
+    counted, tries = "() => studyProgress.remembered('lacks')", "() => studyProgress.item('written/plain_without_trees/c')"
+    sorts = {line.gives for line in guide.lines if line.gives}
+    open_(block, "Marking guide")
+    for _ in range(3):
+        block.get_by_role("button", name="I have marked it").click()
+    assert dict.fromkeys(sorts, 1) == page.evaluate(counted)
+    assert 1 == page.evaluate(tries)[2]
+    for line in guide.lines:
+        block.locator(".guide").get_by_label(line.says).check()
+    for _ in range(2):
+        block.get_by_role("button", name="I have marked it").click()
+    assert dict.fromkeys(sorts, 0) == page.evaluate(counted)
+    assert [1, 2] == [page.evaluate(tries)[place] for place in (0, 2)]
+    page.goto(f"{built_site.as_uri()}/my-record.html")
+    expect(page.locator("practice-record")).to_contain_text("1 part marked by yourself")
+    expect(page.locator("practice-record")).not_to_contain_text("missing")
+
+
+def test_a_right_answer_counts_for_its_set_up_as_the_guide_says(built_site: Path, opened: Callable[..., Page]) -> None:
+    page, guide = opened(f"{built_site.as_uri()}/{BAY}"), guide_of("energy_in_a_bay", "a")
+    assert guide.worked and any("implies the set-up" in rule for rule in guide.rules)
+    block = part(page, "a")
+    block.locator('self-check input[type="text"]').fill(guide.worked.entry.answer)
+    block.get_by_role("button", name="Check", exact=True).click()
+    open_(block, "Marking guide")
+    block.get_by_role("button", name="I have marked it").click()
+    expect(block.locator(".own-result")).to_contain_text(f"By your own marking: {guide.part.marks} of {guide.part.marks}.")
+    expect(block.locator(".own-result")).to_contain_text("The right answer counts for the set-up too.")
 
 
 def test_a_calculation_s_number_is_marked_by_the_page_and_its_set_up_by_the_student(built_site: Path, opened: Callable[..., Page]) -> None:

@@ -19,6 +19,7 @@
       .normalize('NFKC').trim()
       .replace(/[−–‒]/g, '-')
       .replace(/μ/g, 'µ')
+      .replace(/^.*=\s*(?=\S)/s, '')
       .replace(/^(≈|~|ca\.?|about|approx\.?|approximately|roughly|=)\s*/i, '')
       .replace(/(\d)[ \u00a0\u2009\u202f'’](?=\d{3}(?!\d))/g, '$1')
   }

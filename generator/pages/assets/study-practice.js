@@ -280,7 +280,7 @@
       const marked = index.written.filter(([name]) => progress.item(`written/${name}`))
       if (!marked.length) return []
       const due = marked.filter(([name]) => progress.due([`written/${name}`]).length)
-      const lacks = Object.entries(progress.remembered('lacks') || {}).filter(([sort, times]) => index.sorts[sort] && Number.isInteger(times))
+      const lacks = Object.entries(progress.remembered('lacks') || {}).filter(([sort, times]) => index.sorts[sort] && Number.isInteger(times) && times > 0)
       const list = element('ul')
       for (const [sort, times] of lacks.sort((a, b) => b[1] - a[1])) {
         const line = element('li')

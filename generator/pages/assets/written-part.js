@@ -4,7 +4,8 @@
 // Markup: data-question, data-part, data-worth, data-rule, data-task (JSON for the hints); inside it .sample blocks with
 // data-earns (JSON) and a closed .teacher, an empty .writing (with data-setup where there is a set-up), .ruled-space, and
 // details.guide whose list .ideas has a line for each idea: data-idea, data-marks, data-lacks, data-not-enough.
-// Event: written-marked {question, part, marks, worth, lacks}, which bubbles, whenever own marking is finished.
+// Event: written-marked {question, part, marks, worth, lacks, before}, which bubbles, whenever own marking is finished; `before` is what
+// was kept of the last time: {marks, lacks, day}.
 (function () {
   'use strict'
   if (!('customElements' in window) || customElements.get('written-part')) return
@@ -174,7 +175,9 @@
       }
       this.guide.addEventListener('toggle', show)
       this.addEventListener('input', show)
+      this.guide.querySelector('.ideas').addEventListener('change', () => this.tellResult())
       show()
+      this.tellResult()
     }
 
     marking () {
@@ -182,15 +185,36 @@
       return window.studyMarking.total(this.lines, ticked, this.rule, this.worth)
     }
 
-    finish () {
-      const marks = this.marking()
+    missing () {
       const ticked = this.drafts.list(`${this.part}/ideas`)
-      this.drafts.change(`${this.part}/marked`, marks)
+      const missing = this.marking() < this.worth ? this.lines.filter(line => line.gives && !ticked.includes(line.id)) : []
+      return new Map(missing.map(line => [line.gives, line.lacks]))
+    }
+
+    finish () {
+      const [marked, lacked, day] = ['marked', 'lacks', 'day'].map(name => `${this.part}/${name}`)
+      const before = { marks: this.drafts.number(marked), lacks: this.drafts.list(lacked), day: this.drafts.text(day) }
+      const [marks, lacks] = [this.marking(), [...this.missing().keys()]]
+      this.drafts.change(marked, marks)
+      this.drafts.change(lacked, lacks)
+      this.drafts.change(day, new Date().toDateString())
       this.drafts.flush()
-      const missing = marks < this.worth ? this.lines.filter(line => line.gives && !ticked.includes(line.id)) : []
-      const lacks = new Map(missing.map(line => [line.gives, line.lacks]))
+      this.tellResult()
+      const detail = { question: this.question, part: this.part, marks, worth: this.worth, lacks, before }
+      this.dispatchEvent(new CustomEvent('written-marked', { bubbles: true, detail }))
+    }
+
+    // What came of own marking, also when one comes back to it; ticks that changed since are to be confirmed first.
+    tellResult () {
+      const marked = this.drafts.number(`${this.part}/marked`)
+      const marks = this.marking()
+      if (marked === null) return
+      if (marked !== marks) return this.result.replaceChildren(element('p', 'Your ticks have changed. Press “I have marked it” once more.'))
+      const ticked = this.drafts.list(`${this.part}/ideas`)
+      const lacks = this.missing()
       const said = [element('p', `By your own marking: ${marks} of ${this.worth}.`)]
-      if (!ticked.length && this.dataset.focus) said.push(element('p', `Nothing on the focus yet: ${this.dataset.focus}.`))
+      if (!ticked.length) said.push(element('p', `You ticked no idea.${this.dataset.focus ? ` The focus is: ${this.dataset.focus}.` : ''}`))
+      if (this.rule === 'parts' && ticked.includes('answer') && !ticked.includes('setup') && this.lines.length > 1) said.push(element('p', 'The right answer counts for the set-up too.'))
       if (lacks.size) said.push(element('p', `What is missing: ${[...lacks.values()].join('; ')}.`))
       const again = this.guide.querySelector('.read-again')
       if (marks < this.worth && again) {
@@ -199,8 +223,6 @@
         said.push(shown)
       }
       this.result.replaceChildren(...said)
-      const detail = { question: this.question, part: this.part, marks, worth: this.worth, lacks: [...lacks.keys()] }
-      this.dispatchEvent(new CustomEvent('written-marked', { bubbles: true, detail }))
     }
   }
 

@@ -1,5 +1,5 @@
 // <written-sheet>: what belongs to a whole written question: a clock, one part at a time, the sum of own marking, the sheet to hand in.
-// It stands behind the last part. data-question, data-title, data-minutes; <p class="clock-place"> stands in the plan.
+// It stands behind the last part. data-question, data-title, data-minutes; <p class="clock-place"> stands below the plan.
 (function () {
   'use strict'
   if (!('customElements' in window) || customElements.get('written-sheet')) return
@@ -34,6 +34,8 @@
         const seconds = now()
         const far = Math.abs(seconds)
         const time = `${Math.floor(far / 60)}:${String(far % 60).padStart(2, '0')}`
+        place.toggleAttribute('data-runs', Boolean(ticking))
+        reset.hidden = Boolean(ticking) || left === whole
         shown.textContent = seconds >= 0 ? `${time} left` : `${time} over the time`
         if (ticking && seconds === 0) said.textContent = 'The time is over. Nothing is closed: write on if you like.'
         if (ticking && seconds === Math.round(whole / 2)) said.textContent = 'Half of the time is over.'
@@ -68,8 +70,9 @@
       show()
     }
 
-    // One part at a time, its prompt in large letters: for those who write on paper.
+    // One part at a time, its prompt in large letters. One can turn to the next part above the data and below the part.
     makeOnePart (place) {
+      const below = element('p', '', { class: 'next-part desk-row' })
       const heads = this.parts.map(part => headOf(part))
       let at = -1
       const show = next => {
@@ -80,9 +83,10 @@
         groups.flat().forEach(one => one.removeAttribute('data-away'))
         if (at >= 0) groups.filter((_, index) => index !== at).flat().forEach(one => one.setAttribute('data-away', ''))
         whole.textContent = at < 0 ? 'One part at a time' : 'Show all parts'
-        for (const [move, to] of [[back, at - 1], [on, at + 1]]) {
+        below.hidden = at < 0
+        for (const [move, by] of moves) {
           move.hidden = at < 0
-          move.setAttribute('aria-disabled', String(to < 0 || to >= heads.length))
+          move.setAttribute('aria-disabled', String(!heads[at + by]))
         }
         if (at < 0) {
           if (before >= 0) place.scrollIntoView({ block: 'nearest' })
@@ -91,11 +95,18 @@
         heads[at].setAttribute('tabindex', '-1')
         heads[at].focus()
       }
-      const turn = by => { if (at + by >= 0 && at + by < heads.length) show(at + by) }
+      const turns = () => [['Part before', -1], ['Next part', 1]].map(([text, by]) => [button(text, () => { if (heads[at + by]) show(at + by) }), by])
+      const [above, under] = [turns(), turns()]
+      const moves = [...above, ...under]
       const whole = button('One part at a time', () => show(at < 0 ? 0 : -1))
-      const back = button('Part before', () => turn(-1))
-      const on = button('Next part', () => turn(1))
-      place.append(whole, back, on)
+      place.append(whole, ...above.map(([move]) => move))
+      below.append(...under.map(([move]) => move))
+      this.append(below)
+      addEventListener('hashchange', () => {
+        const wanted = document.getElementById(decodeURIComponent(location.hash.slice(1)))
+        const index = wanted ? heads.findIndex(head => following(head).some(one => one.contains(wanted))) : -1
+        if (at >= 0 && index >= 0) show(index)
+      })
       show(-1)
     }
 
@@ -115,12 +126,16 @@
       this.sum.replaceChildren(element('p', `By your own marking: ${sum} of ${worth} for ${which}.`))
     }
 
-    // What is missing is counted by its sort for My record; the part comes back in practice.
-    marked ({ question, part, marks, worth, lacks }) {
-      window.studyProgress.note(`written/${question}/${part}`, marks === worth)
+    // What is missing is counted by its sort for My record, each part as it was marked last; the part comes back in practice.
+    // Pressing again on one day, with nothing gained or lost, is no further try.
+    marked ({ question, part, marks, worth, lacks, before }) {
+      const isNews = before.day !== new Date().toDateString() || (before.marks === worth) !== (marks === worth)
+      if (isNews) window.studyProgress.note(`written/${question}/${part}`, marks === worth)
       const counts = { ...window.studyProgress.remembered('lacks') }
-      for (const one of lacks) counts[one] = (Number.isInteger(counts[one]) ? counts[one] : 0) + 1
-      if (lacks.length) window.studyProgress.remembered('lacks', counts)
+      const count = (one, by) => { counts[one] = Math.max(0, (Number.isInteger(counts[one]) ? counts[one] : 0) + by) }
+      before.lacks.forEach(one => count(one, -1))
+      lacks.forEach(one => count(one, 1))
+      if (lacks.length || before.lacks.length) window.studyProgress.remembered('lacks', counts)
     }
 
     makeSheet () {
