@@ -113,8 +113,11 @@ def guides(content: Path | None) -> None:
 @CONTENT
 @click.option("--site", type=click.Path(path_type=Path), help="The built site that they are made from; by default site/.")
 @click.option("--out", type=click.Path(path_type=Path), help="Where to put them; by default handouts/.")
-def handouts(content: Path | None, site: Path | None, out: Path | None) -> None:
-    """Write each topic of the built site as one file that works alone, to send and to open on a phone."""
+@click.option("--booklets/--no-booklets", default=True, help="A booklet of each topic as PDF too, if there is a Chromium.  [default: booklets]")
+@click.option("--answers/--no-answers", default=True, help="Answers at the end of a booklet.  [default: answers]")
+def handouts(content: Path | None, site: Path | None, out: Path | None, booklets: bool, answers: bool) -> None:
+    """Write each topic of the built site as one file that works alone, to send and to open on a phone, and as a booklet to print."""
+    from generator.publish.booklet import NotPrinted, chromium
     from generator.publish.handout import PageMissing
     from generator.publish.handouts import write_handouts
 
@@ -122,11 +125,14 @@ def handouts(content: Path | None, site: Path | None, out: Path | None) -> None:
     built, target = site or _project() / "site", out or _project() / "handouts"
     if not (built / "index.html").is_file():
         raise click.UsageError(f"no site in {_shown(built)}; run `studyguide build` first")
+    program = chromium() if booklets else None
+    if booklets and not program:
+        click.echo("No Chromium found, which prints the booklets: set CHROMIUM to its path. The files for phones are written.", err=True)
     try:
-        for given in write_handouts(folder, built, target, name):
+        for given in write_handouts(folder, built, target, name, program, answers=answers):
             click.echo(f"{_shown(given.path)}: {given.size / 1e6:.2f} MB")
-    except PageMissing as missing:
-        raise click.UsageError(str(missing)) from missing
+    except (PageMissing, NotPrinted) as refused:
+        raise click.UsageError(str(refused)) from refused
 
 
 @studyguide.command()

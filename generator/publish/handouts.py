@@ -1,4 +1,4 @@
-"""Files to give out: one for each shown topic, made from the built site."""
+"""Files to give out: one for each shown topic, and a booklet of it, made from the built site."""
 
 from __future__ import annotations
 
@@ -10,6 +10,7 @@ from generator.build import check
 from generator.kinds import all_kinds
 from generator.pages.page import record_uri
 from generator.pages.site import Site, recall_uri, shown_questions, topic_uri, written_uri
+from generator.publish.booklet import booklet_pdf
 from generator.publish.handout import Topic, handout
 
 
@@ -36,8 +37,8 @@ def topics(site: Site) -> Iterator[Topic]:
         )  # fmt: skip
 
 
-def write_handouts(content: Path, built: Path, out: Path, name: str = "") -> Iterator[Given]:
-    """Write the file of each shown topic into `out`, and tell each as soon as it is there.
+def write_handouts(content: Path, built: Path, out: Path, name: str = "", program: str | None = None, *, answers: bool = True) -> Iterator[Given]:
+    """Write the file of each shown topic into `out`, with a booklet if there is a program to print it; tell each as soon as it is there.
 
     Raises
     ------
@@ -45,10 +46,16 @@ def write_handouts(content: Path, built: Path, out: Path, name: str = "") -> Ite
         If the content is wrong.
     PageMissing
         If the site does not hold the pages of the content.
+    NotPrinted
+        If the program does not print a booklet.
     """
     for topic in topics(Site(library=check(content, name), kinds=all_kinds())):
-        whole = handout(built, topic).encode()
-        out.mkdir(parents=True, exist_ok=True)
-        file = out / f"{topic.name}.html"
-        file.write_bytes(whole)
-        yield Given(file, len(whole))
+        yield _written(out / f"{topic.name}.html", handout(built, topic).encode())
+        if program:
+            yield _written(out / f"{topic.name}.pdf", booklet_pdf(built, topic, program, answers=answers))
+
+
+def _written(file: Path, content: bytes) -> Given:
+    file.parent.mkdir(parents=True, exist_ok=True)
+    file.write_bytes(content)
+    return Given(file, len(content))
