@@ -14,13 +14,28 @@ def chart_uri(chart: Chart) -> str:
     return f"charts/{chart.name}.svg"
 
 
+def saved_uri(chart: Chart, ending: str) -> str:
+    """Where the file of a chart to take away stands: its table as `csv`, its drawing as `svg`."""
+    return f"files/{chart.name}.{ending}"
+
+
 def figure(chart: Chart, page: str) -> str:
     """The chart with its reading steps and its numbers, as HTML without blank lines, for the page at this path."""
     steps = "\n".join(f"<li>{prose(step)}</li>" for step in chart.reading)
     return (
         f"{drawing(chart, page)}\n"
         f'<details class="reading">\n<summary>How to read this chart</summary>\n<ol>\n{steps}\n</ol>\n</details>\n'
-        f'<details class="chart-data">\n<summary>The numbers of this chart as a table</summary>\n{data_table(chart.table)}\n</details>'
+        f'<details class="chart-data">\n<summary>The numbers of this chart as a table</summary>\n{data_table(chart.table)}\n'
+        f"{_saved(chart, page)}\n</details>"
+    )
+
+
+def _saved(chart: Chart, page: str) -> str:
+    """Links to the files to take away, to be saved where a browser does so by itself, else opened."""
+    table, drawn = (escaped(link(page, saved_uri(chart, ending))) for ending in ("csv", "svg"))
+    return (
+        f'<p class="screen-only">To keep: <a href="{table}" download>the table for a spreadsheet (CSV)</a>, '
+        f'<a href="{drawn}" download>the chart for white paper (SVG)</a></p>'
     )
 
 
