@@ -16,8 +16,11 @@ from generator.pages.page import Page, link, record_uri
 from generator.pages.site import METHODS, READ, SOURCES, VOCABULARY, Site, method_anchor, source_anchor, word_anchor
 from generator.quantities.fact import Fact
 from generator.quantities.text import Reference, filled, sentence
+from generator.questions.question import Needs, Question
 from generator.records.parts import Explanation, Picture
 
+SMALLEST_GROUP = 2
+"""Questions that are worth a heading of their own."""
 TEMPLATES = Path(__file__).parent / "templates"
 PROVENANCE = {
     "invented": "The numbers on this page are invented for {scenario}. The place does not exist; its numbers could be real.",
@@ -98,11 +101,30 @@ class RecordView:
 
     @property
     def questions(self) -> list[str]:
-        """The self-check questions."""
-        asked, again = self.site.library.questions[self.subject.id], fresh_numbers(self.site, self.subject)
-        script = link(self.uri, fresh_uri(self.subject.id))
+        """The self-check questions, in the order of the record."""
+        return self._asked(self.site.library.questions[self.subject.id])
+
+    @property
+    def data_questions(self) -> list[str]:
+        """Those that the data of the page answer, to be asked right below the data; none where they would be too few for a group."""
+        return self._asked(self._groups[0])
+
+    @property
+    def other_questions(self) -> list[str]:
+        """The rest, numbered on from there."""
+        return self._asked(self._groups[1], len(self._groups[0]) + 1)
+
+    @property
+    def _groups(self) -> tuple[tuple[Question, ...], tuple[Question, ...]]:
+        asked = self.site.library.questions[self.subject.id]
+        of_data = tuple(item for item in asked if item.needs is Needs.DATA)
+        others = tuple(item for item in asked if item.needs is not Needs.DATA)
+        return (of_data, others) if min(len(of_data), len(others)) >= SMALLEST_GROUP else ((), tuple(asked))
+
+    def _asked(self, asked: Iterable[Question], first: int = 1) -> list[str]:
+        again, script = fresh_numbers(self.site, self.subject), link(self.uri, fresh_uri(self.subject.id))
         return [
-            questions.question(item, self.subject.id, place, script if item.id in again else "") for place, item in enumerate(asked, start=1)
+            questions.question(item, self.subject.id, place, script if item.id in again else "") for place, item in enumerate(asked, start=first)
         ]
 
     def picture(self, picture: Picture) -> str:
