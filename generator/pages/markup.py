@@ -47,6 +47,11 @@ def escaped(text: str) -> str:
     return html.escape(text, quote=True)
 
 
+def attribute(text: str) -> str:
+    """Text as the value of an attribute, in which neither HTML nor Markdown changes anything."""
+    return _guarded(_BLANKS.sub(" ", text).strip(" "))
+
+
 def number(text: str) -> str:
     """A value as shown, safe and kept on one line; a series may break behind its commas, one in words but not before a unit.
 
@@ -106,21 +111,23 @@ def _as_reference(found: re.Match[str]) -> str:
     return f"&#{ord(found[0])};"
 
 
-def with_facts(text: str, look_up: Callable[[str], Fact], link_to: Callable[[Reference], str]) -> str:
+def with_facts(text: str, look_up: Callable[[str], Fact], link_to: Callable[[Reference], str], piece: Callable[[str], str] | None = None) -> str:
     """Text with its `{...}` replaced by links.
 
-    `look_up` gives the fact of a key, `link_to` the address of its working, or nothing where it has none.
+    `look_up` gives the fact of a key, `link_to` the address of its working, or nothing where it has none; `piece` turns what stands
+    between facts into HTML, by default `prose_piece`.
     """
+    plain = piece or prose_piece
     pieces, position = [], 0
     for reference in references(text):
         start = text.index(reference.text, position)
-        pieces.append(prose_piece(text[position:start]))
+        pieces.append(plain(text[position:start]))
         fact = look_up(reference.key)
         address = link_to(reference)
         shown = number(fact.shown)
         pieces.append(f'<a class="fact" href="{address}">{shown}</a>' if address else shown)
         position = start + len(reference.text)
-    pieces.append(prose_piece(text[position:]))
+    pieces.append(plain(text[position:]))
     return "".join(pieces).strip()
 
 

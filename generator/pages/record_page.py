@@ -14,6 +14,7 @@ from generator.pages import chains, figures, markup, questions, route, workings
 from generator.pages.fresh import fresh_numbers, fresh_uri
 from generator.pages.page import Page, link, record_uri
 from generator.pages.site import METHODS, READ, SOURCES, VOCABULARY, Site, method_anchor, source_anchor, word_anchor
+from generator.pages.told_words import ToldWords
 from generator.quantities.fact import Fact
 from generator.quantities.text import Reference, filled, sentence
 from generator.questions.question import Needs, Question
@@ -63,10 +64,11 @@ class RecordView:
         self.parts = self.kind.parts(subject.record)
         self._facts = site.library.facts_for(subject)
         self._sources = site.source_links(self.uri)
+        self._words = ToldWords(self.uri, [site.library.vocabulary[name] for name in subject.record.vocabulary])
 
     def text(self, text: str) -> str:
-        """A text of the record with its facts put in."""
-        return markup.with_facts(text, self._facts.__getitem__, self._link)
+        """A text of the record with its facts put in, and its words linked where they first stand."""
+        return markup.with_facts(text, self._facts.__getitem__, self._link, self._words.piece)
 
     def _method(self, method: str) -> str:
         return link(self.uri, f"{METHODS}#{method_anchor(method)}")
