@@ -99,7 +99,7 @@ def test_a_save_renders_the_pages_that_it_changes_and_no_other(preview: Preview,
     scripts = {f"assets/{sort}/biome/temperate-grassland.js" for sort in ("fresh", "practice")}
     kept = {name for name in renewed(before, preview) if name.startswith("files/")}
     assert {f"files/temperate_grassland.climate_diagram.harrow_plain.{ending}" for ending in ("csv", "svg")} <= kept
-    assert {SHOWN, "biome/compared.html", *scripts} == renewed(before, preview) - kept
+    assert {SHOWN, "biome/compared.html", "index.html", *scripts} == renewed(before, preview) - kept
     assert "337\u00a0mm" in page(preview) and "327\u00a0mm" not in page(preview)
 
 
