@@ -28,7 +28,7 @@ from generator.pages.practice import practice_page, practice_script, practice_sc
 from generator.pages.recall_page import recall_page
 from generator.pages.record_page import record_page
 from generator.pages.remembered import Remembered
-from generator.pages.route import header_style, route
+from generator.pages.route import route, route_style
 from generator.pages.search_notes import SearchNotes, search_notes
 from generator.pages.site import Site
 from generator.pages.take_away import take_away
@@ -80,7 +80,7 @@ def write_pages(content: Path, work: Path, name: str = "", drawings: Drawings | 
     pages = compose(site)
     texts = {page.uri: page.text.encode() for page in pages}
     charts = (drawings or draw)(site.charts, work / "drawn")
-    files = texts | charts | take_away(site, charts) | pictures(site, content) | fresh_scripts(site, FRESH) | practice_scripts(site, PRACTICE) | coaching_script(site) | header_style(route(site)) | assets()
+    files = texts | charts | take_away(site, charts) | pictures(site, content) | fresh_scripts(site, FRESH) | practice_scripts(site, PRACTICE) | coaching_script(site) | route_style(route(site)) | assets()
     changed = write_tree(work / "pages", files)
     return Written(title=library.course.title, nav=navigation(site, written_navigation(site)), changed=changed, warnings=library.warnings, search=search_notes(site, [page for page in pages if page.searched]))
 

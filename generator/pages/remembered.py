@@ -20,7 +20,7 @@ class Remembered(Generic[Made]):
     """A function of a site and a record on it, such as `record_page`, that keeps the last outcome for each record.
 
     The function may rest on the record, its questions, records that its texts name, and what all records share: the course
-    file, words, misconceptions, sources and the route.
+    file, words, misconceptions, sources and the scale of the route.
     """
 
     def __init__(self, make: Callable[[Site, Subject[Any]], Made]) -> None:
@@ -30,7 +30,8 @@ class Remembered(Generic[Made]):
 
     def __call__(self, site: Site, subject: Subject[Any]) -> Made:
         library = site.library
-        shared = (library.course, library.vocabulary, library.catalogue, library.sources, site.kinds, route(site))
+        along = route(site)
+        shared = (library.course, library.vocabulary, library.catalogue, library.sources, site.kinds, along.scale if along else None)
         if shared != self._shared:
             self._made = {}
         self._shared = shared  # compared by identity for the next record of the same site

@@ -7,7 +7,7 @@ stations, for nothing is known of it.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -46,14 +46,19 @@ class Route:
 
     stops: tuple[Stop, ...]
 
+    @property
+    def scale(self) -> tuple[float, float, float]:
+        """Its southern and northern end in degrees, and the most precipitation: what the place of any station on it rests on."""
+        return self.stops[0].latitude - _MARGIN, self.stops[-1].latitude + _MARGIN, max(stop.rain for stop in self.stops)
+
     def across(self, latitude: float) -> float:
         """Where a latitude stands, in percent of the line's length."""
-        south, north = self.stops[0].latitude - _MARGIN, self.stops[-1].latitude + _MARGIN
+        south, north, _ = self.scale
         return (latitude - south) / (north - south) * 100
 
     def up(self, stop: Stop) -> float:
         """How high a station's bar is, in percent of the highest one."""
-        return stop.rain / max(one.rain for one in self.stops) * 100
+        return stop.rain / self.scale[2] * 100
 
 
 def route(site: Site) -> Route | None:
@@ -78,16 +83,13 @@ def strip(found: Route | None, subject: Subject[Any]) -> str:
     told = "; ".join(f"{stop.name}, {stop.where}, {stop.fallen}" for stop in here)
     label = f"{TELLS} On this page: {told}."
     named = "".join(f'<span class="named" style="--x: {found.across(stop.latitude):.1f}%">{prose(f"{stop.name}, {stop.fallen}")}</span>' for stop in here)
-    return f'<div class="route" data-search-exclude role="img" aria-label="{escaped(label)}">{_line(found, subject.id)}{named}</div>'
+    return f'<div class="route" data-search-exclude role="img" aria-label="{escaped(label)}">{_line(found, here)}{named}</div>'
 
 
-def _line(found: Route, here: str = "") -> str:
-    return f'<span class="stems">{"".join(_stem(found, stop, stop.record == here) for stop in found.stops)}</span>{_ticks(found)}'
-
-
-def _stem(found: Route, stop: Stop, is_here: bool) -> str:
-    named = ' class="here"' if is_here else ""
-    return f'<i{named} style="--x: {found.across(stop.latitude):.1f}%; --up: {found.up(stop):.1f}%"></i>'
+def _line(found: Route, here: Iterable[Stop] = ()) -> str:
+    """The bars of all stations come with the site's style, so that a page rests on its own stations only, and on the scale."""
+    own = "".join(f'<i style="--x: {found.across(stop.latitude):.1f}%; --up: {found.up(stop):.1f}%"></i>' for stop in here)
+    return f'<span class="bars">{own}</span>{_ticks(found)}'
 
 
 def _ticks(found: Route) -> str:
@@ -114,10 +116,10 @@ def stations(found: Route | None, page: str) -> str:
     )
 
 
-def header_style(found: Route | None) -> Mapping[str, bytes]:
-    """The style that hands the route to the header of every page, as the mask of a line of ink; without a route the header is plain."""
+def route_style(found: Route | None) -> Mapping[str, bytes]:
+    """The style that hands the bars to every page, as a mask for the header's edge and for the line above; without a route there are none."""
     if not found:
         return {}
-    lines = "".join(f"M{found.across(stop.latitude):.1f} 20V{19 - 0.19 * found.up(stop):.1f}" for stop in found.stops)
+    lines = "".join(f"M{found.across(stop.latitude):.1f} 20V{20 - 0.2 * found.up(stop):.1f}" for stop in found.stops)
     picture = f"%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 100 20' preserveAspectRatio='none'%3E%3Cpath d='{lines}' stroke='%23000' stroke-width='3' vector-effect='non-scaling-stroke'/%3E%3C/svg%3E"
     return {STYLE: f':root {{\n  --route: url("data:image/svg+xml,{picture}");\n}}\n'.encode()}

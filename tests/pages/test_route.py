@@ -8,7 +8,7 @@ import pytest
 from bs4 import BeautifulSoup
 
 from generator.kinds import all_kinds
-from generator.pages.route import header_style, route, stations, strip
+from generator.pages.route import route_style, route, stations, strip
 from generator.pages.site import HOME, Site
 from tests.kinds.small_records import library
 from tests.pages.rendered import demo_pages, rendered
@@ -45,8 +45,8 @@ def test_a_record_s_page_picks_out_its_own_stations_with_their_precipitation() -
     line = rendered(demo_pages()["biome/temperate-grassland.md"]).select_one(".route")
     assert line
     assert ["Harrow Plain, 327\u00a0mm"] == [one.get_text() for one in line.select(".named")]
-    assert 1 == len(line.select("i.here"))
-    assert place(line.select_one("i.here"), "x") == place(line.select_one(".named"), "x")
+    assert 1 == len(line.select("i"))
+    assert place(line.select_one("i"), "x") == place(line.select_one(".named"), "x")
     assert "Harrow Plain, 46.5°, 327 mm" in str(line["aria-label"])
 
 
@@ -61,7 +61,7 @@ def test_a_course_of_few_stations_has_none() -> None:
     small = Site(library=library().__class__(**{**vars(library()), "course": course}), kinds=all_kinds())
     assert None is route(small)
     assert "" == strip(None, few) == stations(None, HOME)
-    assert {} == header_style(None)
+    assert {} == route_style(None)
 
 
 def test_the_front_page_names_every_station_with_its_record() -> None:
@@ -72,7 +72,7 @@ def test_the_front_page_names_every_station_with_its_record() -> None:
 
 def test_the_header_draws_a_line_for_each_station() -> None:
     found = route(site())
-    (style,) = header_style(found).values()
+    (style,) = route_style(found).values()
     assert found and len(found.stops) == style.decode().count("M")
     assert not re.search(r"url\(\"(?!data:)", style.decode())
     assert BeautifulSoup(style.decode(), "html.parser")
