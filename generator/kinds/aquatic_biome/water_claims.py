@@ -23,7 +23,7 @@ def data_shows(asked: Sequence[AskedWater]) -> Made:
     """Which statements the numbers of the first two waters bear out."""
     draft = Draft(
         id="data_shows",
-        prompt=f"Which of these statements do the numbers of {' and '.join(water.place for water in asked[:2])} bear out?",
+        prompt=f"Which of these statements do the numbers bear out? Compare {' with '.join(water.place for water in asked[:2])}.",
         solution="",
         hints=(
             "Take one statement at a time, and look up the two numbers that it compares.",
@@ -55,7 +55,7 @@ def _of_one(water: AskedWater) -> Iterator[Claim]:
             secchi = water.fact("secchi_depth")
             yield Claim(
                 f"At {water.place} 1 % of the light is left deeper than the eye can see a white disk",
-                f"At {water.place} a white disk can be seen deeper than 1 % of the light is left",
+                f"At {water.place} a white disk can still be seen at the depth where 1 % of the light is left",
                 f"The disk is lost at {secchi.shown_exactly}, and 1 % is left at {photic.shown_exactly}.", "wat.secchi-light-gone",
             )  # fmt: skip
         elif water.station.depth >= DEEP:

@@ -232,13 +232,16 @@ class BottleQuestions(ReplicateQuestions):
         draft = Draft(
             id="loss",
             prompt=f"{case} What does that say?",
-            solution="Net production is below zero: living things respire more than the few algae in dim light make.",
+            solution="Net production is below zero: living things there use more oxygen than is made in such dim light.",
             needs=Needs.BOTH if lost else Needs.KNOWLEDGE,
             hints=("What else goes on in a light bottle, beside photosynthesis?", "Compare what is made there with what is used."),
         )
         wrong = (
             Wrong("The bottles leaked, for oxygen cannot get less in a light bottle", "inv.negative-is-wrong"),
-            Wrong("No photosynthesis took place there", "ps.net-is-gross", "That would make gross production zero, not net production."),
+            Wrong(
+                "It shows that no photosynthesis took place there", "ps.net-is-gross",
+                "A loss comes whether little oxygen is made or none. It shows only that more is used than made. Compare light bottles with dark ones to see whether any is made.",
+            ),
             Wrong("Respiration stopped, as it does in the light", "ps.night-only"),
         )
         return choice(draft, "More oxygen was used there than was made", wrong, self.catalogue, salt=self.subject.id)
