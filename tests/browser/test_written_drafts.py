@@ -109,6 +109,7 @@ def test_the_sheet_on_paper_holds_prompts_and_answers_and_nothing_else(built_sit
     assert TEXT in shown and "Explain why few trees" in shown
     assert not re.search(r"Mark these answers|Marking guide|Accept:", shown)
     assert [guide.prompt for one in library().written if one.name == "plain_without_trees" for guide in one.guides] == page.locator(".hand-in .prompt").all_inner_texts()
+    expect(page.locator(".hand-in .ruled-space").first).to_be_visible()  # a part without an answer has lines to write on
     page.evaluate("dispatchEvent(new Event('afterprint'))")
     expect(page.locator(".hand-in")).to_have_count(0)
 

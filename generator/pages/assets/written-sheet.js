@@ -151,10 +151,12 @@
       for (const part of this.parts) {
         const prompt = headOf(part).parentNode.querySelector(`.written-prompt[data-part="${part.part}"]`)
         sheet.append(element('h2', `Part ${part.part} (${prompt.dataset.worth})`), element('p', prompt.textContent, { class: 'prompt' }))
-        sheet.append(element('p', part.ownWords() || 'No answer in the page.', { class: 'handed' }))
+        const words = part.ownWords()
+        sheet.append(words ? element('p', words, { class: 'handed' }) : part.querySelector('.ruled-space').cloneNode(true))
         const marked = this.drafts.number(`${part.part}/marked`)
         if (marked !== null) sheet.append(element('p', `My own marking: ${marked} of ${part.worth}`, { class: 'own' }))
       }
+      if (this.sum.textContent) sheet.append(element('p', this.sum.textContent, { class: 'own' }))
       return sheet
     }
 
@@ -174,7 +176,7 @@
       page.documentElement.lang = 'en'
       page.head.prepend(Object.assign(page.createElement('meta'), { httpEquiv: 'Content-Type', content: 'text/html; charset=utf-8' }))
       page.head.append(Object.assign(page.createElement('style'), {
-        textContent: 'body{font:1rem/1.5 sans-serif;max-width:44rem;margin:2rem auto;padding:0 1rem}.prompt{font-weight:600}.handed{white-space:pre-wrap}'
+        textContent: 'body{font:1rem/1.5 sans-serif;max-width:44rem;margin:2rem auto;padding:0 1rem}.prompt{font-weight:600}.handed{white-space:pre-wrap}.ruled-space>div{height:8.5mm;border-bottom:.3mm solid #777}'
       }))
       page.body.append(this.sheet())
       const text = `<!doctype html>${page.documentElement.outerHTML}`
