@@ -189,12 +189,12 @@ def light_depth(asked: AskedWater) -> Made:
         ),
     )
     straight = next((label for depth, label in zip(depths, labels, strict=True) if 100 - 99 * depth / asked.fact("photic_depth").number < part), "")
-    lost = next((label for depth, label in zip(depths, labels, strict=True) if share(light, depth) < 100 - part), "")
+    lost = next((depth for depth in depths if share(light, depth) < 100 - part), None)
     wrong = [
         ([labels[place - 1]], Wrong("", "num.not-reached", f"There {before} % is left.")),
         ([straight] if straight else [], Wrong("", "wat.light-linear", "There it would be if light fell in a straight line.")),
         ([label for label in labels if label == _metres(part)], Wrong("", "wat.axes-swapped", f"You looked for {part:g} on the axis of depth.")),
-        ([lost] if lost else [], Wrong("", "wat.light-complement", f"There {part:g} % is lost.")),
+        *(([_metres(depth)], Wrong("", "wat.light-complement", f"That is the first of these depths at which more than {part:g} % is lost: {shown.number(share(light, depth))} % is still left there.")) for depth in (lost,) if depth is not None),
         (labels[place + 1 :], Wrong("", "num.past-first", f"It is darker there, but less than {part:g} % is left at {labels[place]} already.")),
     ]
     return reading(draft, labels, [labels[place]], wrong, asked.catalogue, otherwise="Go down from the axis of light to the curve, then left to the axis of depth.")

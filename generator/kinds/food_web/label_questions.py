@@ -33,14 +33,17 @@ class LabelQuestions(Asking):
         if len(mixed) != 1:
             return Rejected("two_heights", "not one species alone feeds at the bottom and on others too")
         right = mixed[0]
-        many = [one.label for one in self.record.species if len(one.eats) > 1 and one is not right]
+        many = [(one, {food.food in bottom for food in one.eats}) for one in self.record.species if len(one.eats) > 1 and one is not right]
         draft = Draft(
             id="two_heights", needs=Needs.DATA,
             prompt="Who in this web eats both from the bottom (producers or dead matter) and other animals?",
             solution=f"Arrows from {self.foods_of(right)} end at “{right.label}”.",
             hints=("See which boxes stand at the bottom: no arrow ends there.", "Look for a box at which an arrow from the bottom ends, and one from an animal too."),
         )  # fmt: skip
-        wrong = ((many, Wrong("", "web.many-is-omnivore", "It has several foods, but all of one kind: from the bottom, or animals.")),)
+        wrong = [
+            ([one.label for one, seen in many if seen == {is_bottom}], Wrong("", "web.many-is-omnivore", f"It has several foods, but all of them are {said}."))
+            for is_bottom, said in ((False, "animals"), (True, "from the bottom"))
+        ]
         return self._picked(draft, right, wrong, "Its arrows come from one kind of food, or it eats nothing at all.")
 
     def most_eaters(self) -> Made:

@@ -221,14 +221,17 @@ class WebQuestions(Asking):
             return Rejected("at_the_top", "every species is eaten by another")
         bottom = [one for one in self.record.species if not one.eats]
         between = [one for one in self.record.species if self.fact(one, "place").value == "between"]
+        high = sorted(between, key=lambda one: -self.fact(one, "longest_chain").number)[:2]
         draft = Draft(
             id="at_the_top",
             prompt="Which of these does no other species of the web eat?",
             solution=f"No arrow leads from “{top.label}” to another species.",
+            hints=("An arrow starts at the eaten and ends at the eater.", "Look for a box at which arrows end, but from which none leads to another."),
         )
-        wrong = [Wrong(one.label, "en.arrow-eats", "No arrow ends at it, but arrows start there.") for one in bottom[:2]]
-        wrong += [Wrong(one.label, "web.all-arrows", "An arrow leads from it to an eater.") for one in between[:2]]
-        return choice(draft, top.label, wrong[:3], self.catalogue, fact=self.fact(top, "place"), salt=self.subject.id)
+        wrong = [Wrong(one.label, idea, f"An arrow leads from it to {self.names[self.eaters(one.id)[0]]}.") for idea, one in (
+            *(("web.all-arrows", one) for one in high), *(("en.arrow-eats", one) for one in bottom[: 3 - len(high)] if self.eaters(one.id)),
+        )]  # fmt: skip
+        return choice(draft, top.label, wrong, self.catalogue, fact=self.fact(top, "place"), salt=self.subject.id)
 
 
 def _is_told(loss: Loss) -> bool:

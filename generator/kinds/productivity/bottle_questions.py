@@ -144,12 +144,12 @@ class BottleQuestions(ReplicateQuestions):
         )
         draft = Draft(
             id="what_bottles_show",
-            prompt="Divided by the hours, each of these differences is a rate. Match them.",
-            solution="One of the answers fits none of the lines: no two bottles show biomass. The pairs stand below, each with its reason.",
+            prompt="Each of these differences, divided by the hours, is the rate of one process. Match each with its rate.",
+            solution="One of the answers fits none of the lines: the bottles are closed, so no oxygen goes to the air or comes from it. The pairs stand below, each with its reason.",
             needs=Needs.KNOWLEDGE,
             hints=("Say of each bottle which processes run in it.", "A difference of two bottles shows the process by which they differ."),
         )
-        return matching(draft, pairs, ["Growth of biomass"], salt=self.subject.id)
+        return matching(draft, pairs, ["Exchange of oxygen with the air"], salt=self.subject.id)
 
     def why_dark(self) -> Made:
         draft = Draft(

@@ -179,9 +179,10 @@ def _of_slopes(asked: AskedLine) -> Iterator[Claim]:
     up = [pair for pair in asked.pairs if _climb(asked, pair) >= LEAST_CLIMB]
     found = [(one, other) for one in up for other in up if _climb(asked, one) * PLAIN < _climb(asked, other) and _slope(asked, one) > MUCH * _slope(asked, other)]
     for one, other in found[:1]:
+        smaller = f"The climb {_from_to(one)} is smaller than that {_from_to(other)}"
         yield Claim(
-            f"The climb to {one[1].label} is smaller than that to {other[1].label}, but steeper", f"The climb to {one[1].label} is smaller than that to {other[1].label}, and so less steep",
-            f"{_height(asked, one)} over {_distance(asked, one)}, and {_height(asked, other)} over {_distance(asked, other)}.", "clim.climb-not-slope",
+            f"{smaller}, but steeper", f"{smaller}, and so less steep",
+            f"{_begun(_from_to(one))} {_height(asked, one)} over {_distance(asked, one)}, and {_from_to(other)} {_height(asked, other)} over {_distance(asked, other)}.", "clim.climb-not-slope",
         )  # fmt: skip
 
 
@@ -207,6 +208,10 @@ def _standing_out(values: dict[Pair, float]) -> Pair | None:
 
 def _stretch(pair: Pair) -> str:
     return f"{pair[0].label} to {pair[1].label}"
+
+
+def _from_to(pair: Pair) -> str:
+    return f"from {pair[0].label} to {pair[1].label}"
 
 
 def _climb(asked: AskedLine, pair: Pair) -> float:

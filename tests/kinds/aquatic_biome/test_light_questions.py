@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from generator.kinds.aquatic_biome import light_questions as light
-from generator.questions.question import Choice, Rejected
+from generator.questions.question import ChartReading, Choice, Rejected
 from tests.kinds.aquatic_biome.asked import number, of_demo, order, read, small
 
 
@@ -64,6 +64,14 @@ def test_light_is_read_off_where_the_curve_falls_plainly_below_a_round_part() ->
     """Lake, 0.5 per metre: 13.5 % at 4 m and 5.0 % at 6 m; a straight line to 1 % at 9.21 m has 10 % at 8.4 m; 10 % are lost by 0.2 m."""
     answer, slips = read(light.light_depth(of_demo("lake")[0]))
     assert (("6 m",), "num.not-reached", "wat.light-linear", "wat.light-complement") == (answer, slips["4 m"], slips["10 m"], slips["2 m"])
+
+
+def test_whoever_takes_what_is_lost_for_what_is_left_is_told_how_much_is_left() -> None:
+    """At 2 m of Halden Water exp(-0.5 · 2) is left, 36.8 %: 63.2 % are lost."""
+    item = light.light_depth(of_demo("lake")[0])
+    assert isinstance(item, ChartReading)
+    (told,) = (slip.feedback for slip in item.slips if slip.labels == ("2 m",))
+    assert "more than 10 % is lost: 36.8 % is still left there" in told
 
 
 def test_number_of_the_part_looked_for_on_the_axis_of_depth_is_a_known_slip() -> None:

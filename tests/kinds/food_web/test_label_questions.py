@@ -30,6 +30,13 @@ def test_who_eats_from_the_bottom_and_animals_too() -> None:
     assert (("Fox",), {"Vole": "web.many-is-omnivore", "Owl": "web.many-is-omnivore"}) == read(labels(of).two_heights())
 
 
+def test_eater_of_several_foods_is_told_of_which_kind_they_are() -> None:
+    item = labels(web(grass="", seeds="", vole="grass, seeds", fox="vole, grass", owl="vole, fox")).two_heights()
+    assert isinstance(item, ChartReading)
+    told = {label: slip.feedback for slip in item.slips for label in slip.labels}
+    assert ("of them are from the bottom" in told["Vole"], "of them are animals" in told["Owl"]) == (True, True)
+
+
 @pytest.mark.parametrize("owl", ["vole", "vole, grass"])
 def test_none_or_several_such_feeders_are_not_asked_about(owl: str) -> None:
     fox = "vole" if owl == "vole" else "vole, grass"
