@@ -5,6 +5,7 @@ Each is only asked where the answer stands out by itself and is not the month th
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 
 from generator.kinds.biome.asked_station import AskedStation, beside, name, names, opposite
@@ -259,16 +260,18 @@ def _pair(asked: AskedStation, draft: Draft, month: int, line: str, goes: str, o
     values, sign = asked.fact(line).series, 1 if goes == "rises" else -1
     changes = [sign * change for change in _changes(values)]
     highest = values.index(max(values)) + 1
-    opposite_way = changes.index(min(changes)) + 1
+    opposite_way = _all_with(changes, min(changes))
     wrong = [
         *((_steps((top,)), _at_the_top(asked, line, goes, changes[top - 1])) for top in (beside(highest)[0], highest)),
-        (_steps((opposite_way,)), Wrong("", "clim.rise-or-fall", f"It is steep there, but the line {_TURNED[goes]}.")),
-        (_steps(beside(month)), Wrong("", "clim.wrong-month", "That is the step beside it.")),
+        (_steps(opposite_way), Wrong("", "clim.rise-or-fall", f"It is steep there, but the line {_TURNED[goes]}.")),
+        (_steps(beside(month)), Wrong("", "clim.wrong-step", "That is the step beside it.")),
     ]
     if other is not None:
         series, called = other
         on_the_other = _changes(asked.fact(series).series)
-        wrong.insert(-1, (_steps((on_the_other.index(max(on_the_other)) + 1,)), Wrong("", "clim.wrong-axis", f"That is where {called} rises most.")))
+        most = _all_with(on_the_other, max(on_the_other))
+        told = f"That is where {called} rises most." if len(most) == 1 else f"There {called} rises as much as anywhere."
+        wrong.insert(-1, (_steps(most), Wrong("", "clim.wrong-axis", told)))
     return reading(draft, _steps(asked.year), _steps((month,)), wrong, asked.catalogue, otherwise="Compare the steps from month to month: the steepest piece of the line counts.")
 
 
@@ -289,6 +292,11 @@ def _steps(months: Sequence[int]) -> tuple[str, ...]:
 def _changes(series: Sequence[float]) -> list[float]:
     """From each month to the next, December to January last."""
     return [series[(month + 1) % 12] - series[month] for month in range(12)]
+
+
+def _all_with(changes: Sequence[float], value: float) -> tuple[int, ...]:
+    """All months with this change; differences of decimals are alike though their last binary digits differ."""
+    return tuple(month for month, change in enumerate(changes, start=1) if math.isclose(change, value, abs_tol=1e-9))
 
 
 def _standing_out(values: Sequence[float], lead: float) -> int | None:

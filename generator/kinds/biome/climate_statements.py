@@ -147,10 +147,12 @@ def _season_of_rain(asked: AskedStation) -> Iterator[Sound | Wrong]:
 
 
 def _driest(asked: AskedStation) -> Iterator[Sound | Wrong]:
-    month, text = asked.months("driest_month")[0], "The month with least precipitation is dry: the line runs below that of temperature"
-    if len(asked.months("driest_month")) == len(asked.year) or asked.months("wettest_month")[0] in asked.months("dry_months"):
+    least, dry = asked.months("driest_month"), asked.months("dry_months")
+    is_dry = set(least) <= set(dry)
+    if len(least) == len(asked.year) or asked.months("wettest_month")[0] in dry or not (is_dry or set(least).isdisjoint(dry)):
         return
-    is_dry = month in asked.months("dry_months")
+    month, which = least[0], "month with least precipitation is" if len(least) == 1 else "months with least precipitation are"
+    text = f"The {which} dry: the line runs below that of temperature"
     yield Sound(text, _compared(asked, month)) if is_dry else Wrong(text, "clim.least-is-dry", _compared(asked, month))
 
 

@@ -77,17 +77,18 @@ class ChartQuestions(Asking):
             return Rejected("largest_outflow", "the reservoir that passes most on cannot be told, or is the largest of all")
         right = rising[-1]
         outflow, largest = self.fact(right.id, "outflow"), self.fact(stocked[-1].id, "outflow")
+        next_ = "" if rising[-2] is stocked[-1] else f"“{rising[-2].label}” comes next, with {self.fact(rising[-2].id, 'outflow').shown}. "
         draft = Draft(
             id="largest_outflow", needs=Needs.DATA,
             prompt="Out of which reservoir does most flow in a year, all its arrows together?",
-            solution=f"“{right.label}” gives off {outflow.shown}. The largest stock, “{stocked[-1].label}”, gives off {largest.shown}.",
+            solution=f"“{right.label}” gives off {outflow.shown}. {next_}The largest stock, “{stocked[-1].label}”, gives off {largest.shown}.",
             hints=("The number in a box is a stock. What flows stands beside the arrows.", "For each box add up the arrows that start at it, and compare the sums."),
         )  # fmt: skip
         widest = largest_of(self.record.fluxes)
         alone = [r.label for r in self.record.reservoirs if widest is not None and r.id == widest.start]
         wrong = (
             ([stocked[-1].label], Wrong("", "cyc.stock-is-flow", "This is the largest stock.")),
-            (alone, Wrong("", "cyc.largest-only", "The widest arrow starts here.")),
+            (alone, Wrong("", "cyc.largest-only", "The widest arrow starts here, but the arrows that start at another box carry more together.")),
         )
         labels = [reservoir.label for reservoir in self.record.reservoirs]
         return reading(draft, labels, [right.label], wrong, self.catalogue, otherwise="From this one less flows out. Add up the arrows that start at each box.", fact=outflow)

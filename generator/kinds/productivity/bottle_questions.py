@@ -240,7 +240,7 @@ class BottleQuestions(ReplicateQuestions):
             Wrong("The bottles leaked, for oxygen cannot get less in a light bottle", "inv.negative-is-wrong"),
             Wrong(
                 "It shows that no photosynthesis took place there", "ps.net-is-gross",
-                "A loss comes whether little oxygen is made or none. It shows only that more is used than made. Compare light bottles with dark ones to see whether any is made.",
+                "A loss comes whether little oxygen is made or none: light bottles beside dark ones show whether any is.",
             ),
             Wrong("Respiration stopped, as it does in the light", "ps.night-only"),
         )

@@ -177,7 +177,8 @@ class HarvestQuestions(ReplicateQuestions):
         draft = Draft(
             id="eaten",
             prompt=(
-                "How much did grazers eat in a day on each square metre? Compare the net production of the two plots, as the numbers on this page give it."
+                "How much did grazers eat in a day on each square metre? Take it that grazed grass grows as fast as grass that nobody eats, "
+                "and compare the net production of the two plots, as the numbers on this page give it."
             ),
             solution=f"What grew without grazers less what was found with them: {without.shown_exactly} less {grazed.shown_exactly} is {found.shown_exactly}.",
             hints=("The two plots differ in one thing: whether grazers can reach the plants.", "Net production without grazers less that with them = ?"),

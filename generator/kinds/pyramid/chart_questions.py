@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
+from generator.diagnostics import listed
 from generator.kind import in_sentence
 from generator.kinds.pyramid.asking import Asking
 from generator.kinds.pyramid.charts import STANDING
+from generator.quantities import shown
 from generator.questions.making import Draft, Wrong, drawn, reading
 from generator.questions.question import Made, Needs, Rejected
 
@@ -55,13 +57,13 @@ class ChartQuestions(Asking):
         if len(rising) < max(FEWEST_LABELS, len(taken)) or left[rising[1]] < TIMES_APART * left[rising[0]]:
             return Rejected("respires_most", "no level of three or more respires a plainly larger share than the others")
         right = rising[0]
-        share = self.fact(right, "production_efficiency") if right is not self.record.levels[0] else None
+        shares = listed((f"{in_sentence(level.label)} {shown.number(100 * (1 - left[level]))} %" for level in rising), "and")
         respired = {level: (taken[level] or 0.0) * (1 - left[level]) for level in left}
         most = max(respired, key=lambda level: respired[level])
         draft = Draft(
             id="respires_most", needs=Needs.BOTH,
             prompt="Which level respires the largest share of the energy that it takes up through the gut wall, or fixes by photosynthesis?",
-            solution=f"{right.label}: {f'{share.shown} of' if share else 'least of'} what is taken up is built up there, and the rest is respired.",
+            solution=f"{right.label}. Of what is taken up, this share is respired: {shares}.",
             hints=(
                 "Look up what each level takes up (eaten less egested; of producers, gross production) and what it respires.",
                 "Divide what is respired by what is taken up, level by level.",

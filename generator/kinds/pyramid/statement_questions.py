@@ -58,7 +58,7 @@ class StatementQuestions(Asking):
         for below, level in pairwise(self.record.levels):
             share = self.number(level, "transfer_efficiency")
             if sign := self._compared(share, 10.0):
-                because = f"The transfer efficiency is {self.sure(level, 'transfer_efficiency').shown}."
+                because = f"Of {self.sure(below, 'production').shown}, {self.sure(level, 'production').shown} become production of {in_sentence(level.label)}: {self.sure(level, 'transfer_efficiency').shown}."
                 more, fewer = (f"{word} than a tenth of the production of {in_sentence(below.label)} becomes production of {in_sentence(level.label)}" for word in ("More", "Less"))
                 yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), because, "en.always-ten")
 
@@ -66,7 +66,7 @@ class StatementQuestions(Asking):
         for below, level in pairwise(self.record.levels):
             share = self.number(level, "consumption_efficiency")
             if sign := self._compared(share, 50.0):
-                because = f"The consumption efficiency is {self.sure(level, 'consumption_efficiency').shown}."
+                because = f"Of {self.sure(below, 'production').shown}, {self.sure(level, 'eaten').shown} are eaten by {in_sentence(level.label)}: {self.sure(level, 'consumption_efficiency').shown}."
                 more, fewer = (f"{word} than half of the production of {in_sentence(below.label)} is eaten by {in_sentence(level.label)}" for word in ("More", "Less"))
                 yield Claim(more, fewer, because, "en.always-ten") if sign > 0 else Claim(fewer, more, because, "en.all-eaten")
 

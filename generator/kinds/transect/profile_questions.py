@@ -135,7 +135,7 @@ def _claims(asked: AskedLine) -> Iterator[Claim]:
     rates = [asked.number(station, "lapse_rate_from_previous") for _, station in asked.climbs]
     if len(rates) >= FEWEST and min(rates) > 0 and max(rates) < ALIKE * min(rates):
         yield Claim(
-            "With each kilometre of height it gets colder by about as much low on the line as high up", "With each kilometre of height it gets colder by far more high on the line than low down",
+            "Each kilometre of climb costs about as much warmth low down as high up", "Each kilometre of climb costs far more warmth high up than low down",
             f"The lapse rates from station to station run from {shown.number(min(rates))} to {shown.number(max(rates))} K km⁻¹.", "clim.faster-higher",
         )  # fmt: skip
     if asked.subject.record.rain_shadow is not None and asked.air("cloud_forms").value and asked.air("moist_lapse_rate").is_number:

@@ -54,7 +54,7 @@ def whole_line(asked: AskedLine) -> Made:
     right = asked.subject.facts["lapse_rate"]
     draft = Draft(
         id="whole_line",
-        prompt=f"Take the lowest and the highest station from the profile on this page. What is the lapse rate between them for each kilometre, {COUNTED}?",
+        prompt=f"Find the lowest and the highest station of the profile on this page. What is the mean lapse rate between them, {COUNTED}? Give it for a kilometre of height.",
         solution=f"Difference of the two temperatures divided by the difference of the two heights in kilometres: {right.shown}.",
         hints=("Read four numbers first: two heights and two temperatures.", "Divide the difference of the temperatures, in kelvin, by the difference of the heights, in kilometres."),
     )

@@ -20,7 +20,19 @@ def test_fastest_warming_is_told_from_the_warmest_time_from_cooling_and_from_rai
     right, wrong = read(readings.fastest_warming(of_demo("temperate_grassland")))
     assert ("March to April",) == right
     assert {"June to July": "clim.height-slope", "July to August": "clim.rise-or-fall", "October to November": "clim.rise-or-fall"}.items() <= wrong.items()
-    assert ("clim.wrong-axis", "clim.wrong-month") == (wrong["April to May"], wrong["February to March"])
+    assert ("clim.wrong-axis", "clim.wrong-step") == (wrong["April to May"], wrong["February to March"])
+
+
+def test_all_steps_of_the_steepest_fall_are_told_that_the_line_falls() -> None:
+    """Linden Ford cools by as much from September to October as from October to November."""
+    _, wrong = read(readings.fastest_warming(of_demo("temperate_deciduous_forest")))
+    assert ["clim.rise-or-fall"] * 2 == [wrong["September to October"], wrong["October to November"]]
+
+
+def test_precipitation_is_not_said_to_rise_most_where_it_rises_as_much_elsewhere() -> None:
+    item = readings.fastest_warming(of_demo("boreal_forest"))
+    assert isinstance(item, ChartReading)
+    assert [True] == ["as much as anywhere" in slip.feedback for slip in item.slips if slip.misconception == "clim.wrong-axis"]
 
 
 def test_step_at_the_top_is_told_in_numbers_or_that_it_goes_the_other_way() -> None:

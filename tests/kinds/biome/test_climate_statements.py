@@ -153,9 +153,11 @@ def holds(text: str, temp: list[float], rain: list[float]) -> bool | None:
         return rain[temp.index(max(temp))] == max(rain)
     if text.startswith("Less precipitation"):
         return rain[months[0]] < rain[months[1]]
-    if "is dry: the line" in text:
-        month = rain.index((max if "most" in text else min)(rain))
+    if text.startswith("Even the month with most"):
+        month = rain.index(max(rain))
         return rain[month] < 2 * temp[month]
+    if "dry: the line" in text:
+        return all(rain[month] < 2 * temp[month] for month in range(12) if rain[month] == min(rain))
     if found := re.search(r"(Over two thirds|About half) of", text):
         part = sum(rain[(months[0] + step) % 12] for step in range(6)) / sum(rain)
         return part > 2 / 3 if found[1] == "Over two thirds" else 0.4 <= part <= 0.6

@@ -69,7 +69,7 @@ def test_statements_on_a_climb_hold_by_its_numbers() -> None:
         "clim.higher-wetter": "High Saddle is higher than Cloud Stair, but gets less rain and snow",
         "clim.warm-place-wet": "Maro Landing is warmer than Cloud Stair, but gets less rain and snow",
         "clim.climb-not-slope": "The climb from Beard Wood to Tussock Flat is smaller than that from Maro Landing to Fernback, but steeper",
-        "clim.faster-higher": "With each kilometre of height it gets colder by about as much low on the line as high up",
+        "clim.faster-higher": "Each kilometre of climb costs about as much warmth low down as high up",
     } == claims(of_demo("climb_to_high_saddle"))
 
 
