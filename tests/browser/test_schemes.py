@@ -40,7 +40,7 @@ def test_our_colours_win_over_the_themes(
 ) -> None:
     page = opened(f"{sample_site.as_uri()}/{PAGE}", color_scheme=scheme)
     assert rgb(link) == colour(page, "article p a")
-    assert rgb("#00605a") == colour(page, ".md-header", "backgroundColor")
+    assert rgb(palette.PAGE[scheme][0]) == colour(page, ".md-header", "backgroundColor")
 
 
 def test_charts_follow_the_toggle_and_the_choice_is_kept(sample_site: Path, opened: Callable[..., Page]) -> None:

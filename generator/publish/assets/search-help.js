@@ -28,7 +28,7 @@
     if (!meta || !config) return
     const { base, translations } = JSON.parse(config.textContent)
     const box = help(new URL(`${base}/`, location))
-    meta.after(box)
+    meta.closest('.md-search-result').after(box) // the theme's Enter takes every link inside for a result
     meta.setAttribute('role', 'status')
     const show = () => { box.hidden = meta.textContent.trim() !== translations['search.result.none'] }
     new MutationObserver(show).observe(meta, { childList: true, characterData: true, subtree: true })
