@@ -153,7 +153,8 @@ def _driest(asked: AskedStation) -> Iterator[Sound | Wrong]:
         return
     month, which = least[0], "month with least precipitation is" if len(least) == 1 else "months with least precipitation are"
     text = f"The {which} dry: the line runs below that of temperature"
-    yield Sound(text, _compared(asked, month)) if is_dry else Wrong(text, "clim.least-is-dry", _compared(asked, month))
+    each = f"{asked.fact('driest_month').shown} have {asked.told('monthly_precip', month)} each: less than twice as many millimetres as degrees."
+    yield Sound(text, _compared(asked, month) if len(least) == 1 else each) if is_dry else Wrong(text, "clim.least-is-dry", _compared(asked, month))
 
 
 def _wettest(asked: AskedStation) -> Iterator[Sound | Wrong]:
