@@ -104,7 +104,7 @@ def slips(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], c
     return tuple(
         Slip(
             accepted=accepted(wrong.value, right.figures, tolerance(right)),
-            shown=shown_like(right, wrong.value),
+            shown=shown_like(right, _as_printed(right, given, wrong)),
             **got_by(wrong.mistake.how, catalogue[wrong.mistake.misconception]),
         )
         for wrong in wrong_values(right, given, mistakes)
@@ -133,6 +133,13 @@ def shown_like(right: Fact, value: float) -> str:
     unit = right.unit.shown if right.unit else ""
     figures = right.figures if tolerance(right) else max(right.figures, min(shown.whole_digits(value), MOST_WHOLE_DIGITS))
     return f"{shown.number(value, fewer if is_exact else figures)} {unit}".strip()
+
+
+def _as_printed(right: Fact, given: Mapping[str, Fact], wrong: WrongValue) -> float:
+    """What the mistake gives with the numbers as a reader sees them, where that is still within reach of the unrounded result."""
+    again = _value(right, {name: as_shown(fact) for name, fact in given.items()}, wrong.mistake)
+    near = again is not None and accepted(wrong.value, right.figures, tolerance(right)).meets(Interval(again, again))
+    return again if again is not None and near else wrong.value
 
 
 def _value(right: Fact, given: Mapping[str, Fact], mistake: Mistake) -> float | None:

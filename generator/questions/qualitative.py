@@ -106,10 +106,10 @@ class Qualitative:
 
     def _drawbacks(self, people: Sequence[HumanImpact]) -> Iterator[Made]:
         pairs = [
-            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), f"The gain: {self.filled(action.works_by)}. The drawback is the price of this.")
+            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), self.filled(action.because or f"{as_option(action.works_by)}; ask what that costs, and whom."))
             for impact in people for action in impact.actions
         ]  # fmt: skip
-        yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", "Ask of each action who pays, who loses, and what it cannot do.", pairs, "each with what the action gains")
+        yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", "Ask of each action who pays, who loses, and what it cannot do.", pairs)
 
     def _terms(self, terms: Sequence[Term]) -> Iterator[Made]:
         """A meaning that holds a part of the word would give it away; everyday words say why a pair belongs together."""

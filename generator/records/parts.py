@@ -78,6 +78,8 @@ class Action(Part):
     do: Text
     works_by: Text
     drawback: Text
+    because: Text | None = None
+    """Why this drawback comes with this action: said where students match the two."""
 
 
 class HumanImpact(Part):

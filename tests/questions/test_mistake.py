@@ -156,6 +156,14 @@ def test_slips_say_what_was_done_and_what_holds() -> None:
     assert ("7.00", "You get this number by adding. The reason. The remedy.", "t.slip") == (slip.shown, slip.feedback, slip.misconception)
 
 
+def test_a_slip_is_shown_as_the_printed_numbers_give_it() -> None:
+    """12.3 / 2.1 = 5.857, but 12.28571 / 2.1 = 5.850."""
+    full = computed("full", "Full", Expression("a * b"), {"a": fact("a", 2.457142), "b": fact("b", 5)}, unit(""))
+    waters = {"oxygen": fact("oxygen", 2.1), "full": full}
+    (slip,) = slips(right("oxygen / full", waters), waters, mistakes("full / oxygen"), CATALOGUE)
+    assert ("12.3", "5.86") == (full.shown, slip.shown)
+
+
 def test_options_stand_in_rising_order_with_one_right() -> None:
     given_facts = {"a": fact("a", 2, "mm"), "b": fact("b", 5, "mm")}
     found = options(right("a - b", given_facts, "mm"), given_facts, mistakes("a + b", "b - a", "a"), CATALOGUE, "Why.")

@@ -114,6 +114,13 @@ def test_actions_of_all_problems_match_their_drawbacks() -> None:
     assert {("Do 0", "Price 0"), ("Do 1", "Price 1"), ("Do 2", "Price 2")} == {(pair.text, pair.partner) for pair in item.pairs}
 
 
+def test_a_pair_of_action_and_drawback_says_why_it_belongs_together_or_asks() -> None:
+    actions = tuple(Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}", because=f"Reason {n}." if n else None) for n in range(3))
+    item = made(people=(HumanImpact(problem="p", cause="c", effect="e", actions=actions),))["drawbacks-match"]
+    assert isinstance(item, Matching)
+    assert {"Do 0": "Way 0; ask what that costs, and whom.", "Do 1": "Reason 1.", "Do 2": "Reason 2."} == {pair.text: pair.because for pair in item.pairs}
+
+
 def test_a_meaning_that_holds_its_word_is_not_asked() -> None:
     item = made(terms=(*TERMS, Term("peat", "peat", "peaty ground", ("bog soil",)), Term("silt", "silt", "fine grains")))["words-match"]
     assert isinstance(item, Matching)

@@ -74,7 +74,7 @@ def travel_time(asked: AskedWater) -> Made:
     item = "travel_time"
     if not _is_stream(asked):
         return Rejected(item, "no stream carries anything away")
-    speed, way = asked.fact("flow_speed"), Fact(id="way", name="The way", value=1.0, unit=KM, written="1")
+    speed, way = asked.fact("flow_speed"), Fact(id="way", name="Distance", value=1.0, unit=KM, written="1")
     time = computed(f"{asked.station.id}.{item}", "Time for one kilometre", Expression("way / flow_speed"), {"way": way, "flow_speed": speed}, MINUTE)
     draft = Draft(
         id=item,

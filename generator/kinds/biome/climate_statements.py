@@ -269,7 +269,7 @@ def _events(asked: AskedStation) -> Iterator[tuple[str, int | None]]:
         yield "It is coldest", asked.one_month("coldest_month")
     yield "Least precipitation falls", asked.one_month("driest_month")
     yield "The dry months begin, by the rule of the diagram", _begin(dry)
-    yield "The first humid month follows the dry ones", _after(dry)
+    yield "The first humid month after the dry ones", _after(dry)
     yield "The growing season begins, with a mean of 5 °C or more", _begin(growing)
     yield "The growing season is over: the mean is below 5 °C again", _after(growing)
     yield _LONGEST, _longest_day(asked)

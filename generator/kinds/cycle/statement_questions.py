@@ -98,8 +98,8 @@ class StatementQuestions(Asking):
         for start, end in sorted((a, b) for a in ids for b in ids if a != b and (a, b) not in linked):
             between = [self.names[one] for one in self.names if (start, one) in linked and (one, end) in linked]
             if between:
-                from_to = f"From “{self.names[start]}” to “{self.names[end]}” it takes"
-                yield Claim(f"{from_to} two arrows or more", f"{from_to} a single arrow", f"No arrow leads straight there; a way of two arrows goes through “{between[0]}”.", "cyc.straight")
+                ends_at = f"from “{self.names[start]}” to “{self.names[end]}”"
+                yield Claim(f"No single arrow leads {ends_at}", f"A single arrow leads {ends_at}", f"No arrow leads straight there; a way of two arrows goes through “{between[0]}”.", "cyc.straight")
 
     def _shares(self) -> Iterator[Claim]:
         """Where the largest flux is plainly more, or plainly less, than half of what leaves a reservoir."""

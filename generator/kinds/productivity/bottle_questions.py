@@ -205,7 +205,7 @@ class BottleQuestions(ReplicateQuestions):
             id="carbon",
             prompt=(
                 f"Gross production is {oxygen.shown_exactly}. How much carbon is that? A mole of carbon has {carbon.shown_number} g, a mole of "
-                f"oxygen {gas.shown_number} g. The photosynthetic quotient is {quotient.shown_number}: so many moles of oxygen are made for each mole of carbon."
+                f"oxygen gas, O₂, {gas.shown_number} g. The photosynthetic quotient is {quotient.shown_number}: so many moles of oxygen are made for each mole of carbon."
             ),
             solution=f"{oxygen.shown_exactly} × {carbon.shown_number} ÷ {gas.shown_number} ÷ {quotient.shown_number} = {fixed.shown_exactly}.",
         )

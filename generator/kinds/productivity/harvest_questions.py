@@ -64,7 +64,7 @@ class HarvestQuestions(ReplicateQuestions):
         draft = Draft(
             id="biomass",
             prompt=(
-                f"{self.plot.label}, {in_sentence(self.first.label)}: the mean dry mass from a quadrat of {area.shown_exactly} is {mass.shown_exactly}. "
+                f"{self.plot.label} on {in_sentence(self.first.label)} the mean dry mass from a quadrat of {area.shown_exactly} is {mass.shown_exactly}. "
                 "How much is that on one square metre?"
             ),
             solution=f"{mass.shown_exactly} ÷ {area.shown_exactly} = {found.shown_exactly}.",

@@ -48,7 +48,7 @@ def _assimilation_efficiency(level: Level, facts: Facts, catalogue: Catalogue) -
     draft = Draft(
         id="assimilation_efficiency",
         prompt=f"{level.label}: {eaten} eaten, {egested} egested. What is the assimilation efficiency, the share of its food that it takes up, in percent?",
-        solution=f"What is taken up is what is eaten minus what is egested. Divided by what is eaten, that is {right.shown}.",
+        solution=f"What is taken up is what is eaten minus what is egested: ({eaten} − {egested}) ÷ {eaten} = {right.shown}.",
     )
     return number_entry(
         draft, right, given,
@@ -68,7 +68,7 @@ def _production_efficiency(level: Level, facts: Facts, catalogue: Catalogue) -> 
     draft = Draft(
         id="production_efficiency",
         prompt=f"{level.label}: {eaten} eaten, {egested} egested, {built} built up. What is the production efficiency, the share of what is taken up that is built up, in percent?",
-        solution=f"The whole is what is taken up, {eaten} − {egested}. What is built up, divided by that, is {right.shown}.",
+        solution=f"The whole is what is taken up, so what is built up is divided by that: {built} ÷ ({eaten} − {egested}) = {right.shown}.",
     )
     return number_entry(
         draft, right, given,

@@ -83,14 +83,14 @@ def test_flat_year_leaves_too_little_to_say() -> None:
 def test_turning_points_follow_the_diagram() -> None:
     """Mediterranean: coldest in January, dry from May, longest days in June, least rain in July, humid again in October."""
     assert [
-        "It is coldest", "The dry months begin, by the rule of the diagram", "The days are longest", "Least precipitation falls", "The first humid month follows the dry ones",
+        "It is coldest", "The dry months begin, by the rule of the diagram", "The days are longest", "Least precipitation falls", "The first humid month after the dry ones",
     ] == order(statements.year_order(of_demo("mediterranean_shrubland")))  # fmt: skip
 
 
 def test_turning_points_of_the_south_begin_in_july() -> None:
     """Amber Head has its coldest month in July and its dry months from October to March."""
     found = order(statements.year_order(of_demo("mediterranean_shrubland", 1)))
-    dated = {"It is coldest": 7, "The dry months begin, by the rule of the diagram": 10, "Least precipitation falls": 13, "The first humid month follows the dry ones": 16, "Most precipitation falls": 18, "The days are longest": 12}
+    dated = {"It is coldest": 7, "The dry months begin, by the rule of the diagram": 10, "Least precipitation falls": 13, "The first humid month after the dry ones": 16, "Most precipitation falls": 18, "The days are longest": 12}
     assert found == sorted(found, key=lambda text: dated[text])
 
 
