@@ -56,7 +56,7 @@ class ReplicateQuestions:
                 Mistake("inv.error-grows", "spread * sqrt(replicates)", "multiplying by the root"),
                 Mistake("inv.spread-is-error", "spread", "giving the standard deviation"),
             ),
-            self.catalogue, kept=("replicates",), otherwise=ROOT,
+            self.catalogue, kept=("replicates",), otherwise="Is your number smaller than the standard deviation, and by how many times? Compare that with how well a mean of so many readings is known.",
         )  # fmt: skip
 
     def why_replicates(self, one: str, several: str, instrument: str) -> Made:
