@@ -174,7 +174,7 @@ def test_a_new_record_and_one_that_goes_take_the_whole_site(preview: Preview, pr
     assert "Temperate grassland" in page(preview)
 
 
-def test_a_chart_that_comes_late_renews_its_page_only(preview: Preview, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_chart_that_comes_late_renews_its_page_and_the_file_to_keep_only(preview: Preview, monkeypatch: pytest.MonkeyPatch) -> None:
     before = stamps(preview)
     drawn = preview.charts
 
@@ -186,7 +186,7 @@ def test_a_chart_that_comes_late_renews_its_page_only(preview: Preview, monkeypa
     monkeypatch.setattr(preview, "charts", one_differs)
     monkeypatch.setattr(one_differs, "late", 0, raising=False)
     preview.update()
-    assert {"cycle/wend-hollow-nitrogen.html"} == renewed(before, preview)
+    assert {"cycle/wend-hollow-nitrogen.html", "files/wend_hollow_nitrogen.flux_diagram.svg"} == renewed(before, preview)
 
 
 def test_wrong_content_is_told_over_the_last_good_version_until_it_is_mended(preview: Preview, project: Path, capsys: pytest.CaptureFixture[str]) -> None:
