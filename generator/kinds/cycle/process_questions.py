@@ -104,13 +104,14 @@ class ProcessQuestions(Asking):
         return self._which_process(first, different, same), self._match_forms(different)
 
     def _match_forms(self, different: dict[str | None, Flux]) -> Made:
-        """Processes with their forms; a way back that none of them takes fits nothing."""
+        """Processes with their forms; a way back that none of them takes fits nothing, best one from a form that no process starts with."""
         by_forms = {(flux.starts_as, flux.ends_as): flux for flux in different.values()}
         asked = drawn(by_forms.values(), self.subject.id, "match_forms")[:MOST_PAIRS]
-        back = [flux for flux in asked if (flux.ends_as, flux.starts_as) not in by_forms]
+        starts = {flux.starts_as for flux in self.record.fluxes}
+        back = sorted((flux for flux in asked if (flux.ends_as, flux.starts_as) not in by_forms), key=lambda flux: flux.ends_as in starts)
         if len(asked) < FEWEST_PAIRS or not back:
             return Rejected("match_forms", "fewer than three processes have forms of their own")
-        pairs = [Pair(str(flux.process).capitalize(), _arrow(flux.starts_as, flux.ends_as), f"Done by: {flux.done_by}. Which form is there at the start?") for flux in asked]
+        pairs = [Pair(str(flux.process).capitalize(), _arrow(flux.starts_as, flux.ends_as), f"Done by: {flux.done_by}.") for flux in asked]
         draft = Draft(
             id="match_forms", needs=Needs.KNOWLEDGE,
             prompt="Match each process with the form that goes in and the form that comes out.",
