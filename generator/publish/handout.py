@@ -22,7 +22,7 @@ from generator.publish.policy import CHARSET, policy_of_one_file
 LOOK_UP = ("written/command-words.html", "words.html", "sources.html")
 """Pages of which a file takes only the entries that its own pages name."""
 STYLE = "assets/handout.css"
-_NOT_OURS = re.compile(r"assets/(stylesheets|javascripts)/.*|assets/(search-worker|theme|study-practice)\.js|assets/route\.css")
+_NOT_OURS = re.compile(r"assets/(stylesheets|javascripts)/.*|assets/(search-worker|theme|study-practice)\.js")
 """What the theme brings, and what serves its header, the search and the page of practice."""
 _REFERENCES = ("for", "headers", "list", "aria-labelledby", "aria-describedby", "aria-controls")
 """Attributes that hold ids."""

@@ -95,7 +95,7 @@ def half_way(asked: AskedWater) -> Made:
         id="half_way",
         prompt=f"At the photic depth of {asked.place} 1 % of the light is left. How much is left half way down to it?",
         solution="Each half of the way lets the same part through: a tenth of 100 % is 10 %, and a tenth of 10 % is 1 %.",
-        hints=("Each half of the way takes the same part of the light that enters it.", "Which part of 100 %, and then the same part of that again, is 1 %?"),
+        hints=("Each half of the way lets the same part of the light through.", "Which part of 100 %, and then the same part of that again, is 1 %?"),
     )
     wrong = (
         Wrong("About 50 %", "wat.light-linear", "That would be so if every metre took the same amount of light."),
