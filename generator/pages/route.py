@@ -80,9 +80,9 @@ def strip(found: Route | None, subject: Subject[Any]) -> str:
     here = [stop for stop in found.stops if stop.record == subject.id] if found else []
     if not found or not here:
         return ""
-    told = "; ".join(f"{stop.name}, {stop.where}, {stop.fallen}" for stop in here)
+    told = "; ".join(f"{stop.name}, {stop.where}, {stop.fallen} in a year" for stop in here)
     label = f"{TELLS} On this page: {told}."
-    named = "".join(f'<span class="named" style="--x: {found.across(stop.latitude):.1f}%">{prose(f"{stop.name}, {stop.fallen}")}</span>' for stop in here)
+    named = "".join(f'<span class="named" style="--x: {found.across(stop.latitude):.1f}%">{prose(f"{stop.name}, {stop.fallen} in a year")}</span>' for stop in here)
     return f'<div class="route" data-search-exclude role="img" aria-label="{escaped(label)}">{_line(found, here)}{named}</div>'
 
 
@@ -106,12 +106,15 @@ def stations(found: Route | None, page: str) -> str:
     if not found:
         return ""
     rows = "\n".join(
-        f'<li><a href="{escaped(link(page, record_uri(stop.record)))}">{prose(stop.name)}</a> <span class="where">{number(stop.where)}, {number(stop.fallen)}</span></li>'
+        f'<li><a href="{escaped(link(page, record_uri(stop.record)))}">{prose(stop.name)}</a> <span class="where">{number(stop.where)}, {number(stop.fallen)} in a year</span></li>'
         for stop in found.stops
     )
     label = f"{TELLS} The list below names them."
+    wettest = max(found.stops, key=lambda stop: stop.rain)
+    caption = f"Each bar is a year's precipitation at a station. The highest: {wettest.name}, {wettest.fallen}."
     return (
         f'<div class="route" data-search-exclude role="img" aria-label="{escaped(label)}">{_line(found)}</div>\n'
+        f'<p class="route-caption">{prose(caption)}</p>\n'
         f'<details class="folded stations">\n<summary>The {len(found.stops)} stations, from south to north</summary>\n<ol>\n{rows}\n</ol>\n</details>'
     )
 

@@ -44,10 +44,10 @@ def test_only_stations_of_pages_are_on_it() -> None:
 def test_a_record_s_page_picks_out_its_own_stations_with_their_precipitation() -> None:
     line = rendered(demo_pages()["biome/temperate-grassland.md"]).select_one(".route")
     assert line
-    assert ["Harrow Plain, 327\u00a0mm"] == [one.get_text() for one in line.select(".named")]
+    assert ["Harrow Plain, 327\u00a0mm in a year"] == [one.get_text() for one in line.select(".named")]
     assert 1 == len(line.select("i"))
     assert place(line.select_one("i"), "x") == place(line.select_one(".named"), "x")
-    assert "Harrow Plain, 46.5°, 327 mm" in str(line["aria-label"])
+    assert "Harrow Plain, 46.5°, 327 mm in a year" in str(line["aria-label"])
 
 
 def test_a_record_without_stations_has_none() -> None:

@@ -1,7 +1,7 @@
 // What a student has written and ticked in one written question, kept with the rest of the progress on this device.
 //
-// studyDrafts(question) → {text(name), list(name), number(name), change(name, value), flush(), all()}: what was kept may be anything, so
-// each reading says what it wants. Changes are kept after a pause in typing and when the page is left; only changed names
+// studyDrafts(question) → {text(name), list(name), number(name), change(name, value), flush()}: what was kept may be anything, so each
+// reading says what it wants. Changes are kept after a pause in typing and when the page is left; only changed names
 // are written, so that the same question in another tab loses nothing.
 (function () {
   'use strict'
@@ -39,8 +39,7 @@
       change, flush,
       text: key => (typeof value(key) === 'string' ? value(key) : ''),
       list: key => (Array.isArray(value(key)) ? value(key).filter(one => typeof one === 'string') : []),
-      number: key => (Number.isFinite(value(key)) ? value(key) : null),
-      isEmpty: () => ![...Object.values(found()), ...changed.values()].some(one => one && one.length)
+      number: key => (Number.isFinite(value(key)) ? value(key) : null)
     }
   }
 

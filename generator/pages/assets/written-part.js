@@ -136,8 +136,8 @@
       const kept = window.studyProgress.isKept()
       const text = kept ? 'What you write is kept on this device, and nowhere else.' : 'This browser keeps nothing, or its room is full: print or save your sheet before you leave the page.'
       this.kept.dataset.kept = String(kept)
-      this.kept.toggleAttribute('role', false)
-      if (!kept) this.kept.setAttribute('role', 'status')
+      if (kept) this.kept.removeAttribute('role')
+      else this.kept.setAttribute('role', 'status')
       if (this.kept.textContent !== text) this.kept.textContent = text
     }
 
