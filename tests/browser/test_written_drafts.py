@@ -122,6 +122,8 @@ def test_plain_printing_shows_what_was_written_in_place_of_lines(built_site: Pat
     expect(part(page, "c").locator(".ruled-space")).to_be_hidden()
     expect(part(page, "d").locator(".ruled-space")).to_be_visible()
     expect(part(page, "c").locator("textarea")).to_be_hidden()
+    for help_ in page.locator("details:is(.asked, .outline, .bank, .samples, .guide)").all():
+        expect(help_).to_be_hidden()
 
 
 def test_the_clock_runs_only_when_started_pauses_and_closes_nothing(built_site: Path, opened: Callable[..., Page]) -> None:
