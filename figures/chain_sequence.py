@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from figures.chart import Chart
 
@@ -13,3 +14,4 @@ class ChainSequence(Chart):
 
     steps: tuple[str, ...]
     """Whole sentences in causal order, plain text; at least one."""
+    FITS_A_PHONE: ClassVar[bool] = True

@@ -39,7 +39,9 @@ class Chart:
     narrow: bool = False
     """Whether to draw it for the width of a phone."""
     HAS_NARROW: ClassVar[bool] = False
-    """Whether this shape of chart knows a drawing for the width of a phone; the others scroll in themselves there."""
+    """Whether this shape of chart knows a second drawing for the width of a phone."""
+    FITS_A_PHONE: ClassVar[bool] = False
+    """Whether its only drawing is as narrow as a phone; a shape with neither would scroll in itself there."""
 
     def narrowed(self) -> Self | None:
         """The same chart for the width of a phone, under a name of its own, if there is such a drawing."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from figures.chart import Chart
 
@@ -29,3 +30,4 @@ class ClimateMultiples(Chart):
 
     panels: tuple[ClimatePanel, ...]
     """At least one."""
+    HAS_NARROW: ClassVar[bool] = True

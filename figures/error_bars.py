@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import ClassVar, Literal
 
 from figures.chart import Chart
 
-Mark = Literal["circle", "square", "diamond"]
+Mark = Literal["circle", "square", "diamond", "open circle", "open square", "open diamond"]
+"""The shape of a series' marks; its lines and bars follow it, so that series need no colour."""
 
 
 @dataclass(frozen=True)
@@ -25,7 +26,7 @@ class BarredMean:
 
 @dataclass(frozen=True, kw_only=True)
 class BarredSeries:
-    """Means of one sort, told apart by mark and colour."""
+    """Means of one sort, told apart by mark and its lines, and by colour."""
 
     label: str
     role: str
@@ -38,6 +39,7 @@ class BarredSeries:
 class ErrorBarChart(Chart):
     """Means with bars upwards and downwards."""
 
+    HAS_NARROW: ClassVar[bool] = True
     quantity: str
     """What the height is: "Dissolved oxygen, mg L⁻¹"."""
     across: str
@@ -55,6 +57,7 @@ class ErrorBarChart(Chart):
 class ProductionProfile(Chart):
     """Rates over depth, the surface on top, with bars to both sides."""
 
+    HAS_NARROW: ClassVar[bool] = True
     quantity: str
     """What lies to the right: "Oxygen in a day, mg L⁻¹"."""
     series: tuple[BarredSeries, ...]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from figures.chart import Chart
 
@@ -32,6 +33,8 @@ class FluxArrow:
     """In the diagram's unit, zero or more; sets the width. None where nobody knows it."""
     label: str
     """What stands beside the arrow: the process and the rate as shown, without the unit."""
+    rate_label: str
+    """The rate alone, for where the whole label finds no room and stands in a list."""
     by_people: bool
     """Whether people drive it, alone or together with nature."""
 
@@ -44,6 +47,7 @@ class FluxDiagram(Chart):
     arrows: tuple[FluxArrow, ...]
     unit_label: str
     """The unit of all arrows as shown, e.g. "kg N ha⁻¹ yr⁻¹"."""
+    HAS_NARROW: ClassVar[bool] = True
 
 
 _MOST_RESERVOIRS, _MOST_ARROWS, _MOST_AT_ONE_BOX, _MOST_BETWEEN_TWO, _MOST_COLUMNS = 8, 18, 8, 3, 4

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Literal
+from typing import ClassVar, Literal
 
 from figures.chart import Chart
+
+Change = Literal["", "rises", "falls", "rises at first", "falls at first", "gone"]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -20,8 +22,10 @@ class WebSpecies:
     sort: Literal["producer", "consumer", "detritus"]
     note: str
     """What stands under the label: "level 3.48", or what happens to it; empty for nothing."""
-    change: Literal["", "rises", "falls", "gone"] = ""
-    """A mark before the note; the one that is gone is drawn with dashes, its links too."""
+    change: Change = ""
+    """A mark before the note, hollow for what holds at first only; the one that is gone is drawn with dashes, its links too."""
+    room_for: tuple[str, ...] = ()
+    """Its notes in other drawings of the same web: with room for each of them it stands at the same place in all."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -42,6 +46,7 @@ class FoodWebDiagram(Chart):
     links: tuple[FeedingLink, ...]
     axis_label: str
     """What the height shows: "Trophic level"."""
+    HAS_NARROW: ClassVar[bool] = True
 
 
 _MOST_SPECIES, _MOST_LINKS, _MOST_ABREAST, _ABREAST = 14, 28, 5, 0.4

@@ -6,17 +6,20 @@ import re
 from xml.etree import ElementTree
 
 from figures import palette
-from figures.svg import read_svg, write_svg
+from figures.compact import compact
+from figures.svg import FAMILY, read_svg, write_svg
 
 _COLOUR_ATTRIBUTES = ("fill", "stroke", "color", "stop-color", "flood-color", "lighting-color")
 _NOT_A_COLOUR = re.compile(r"none|inherit|currentColor|context-(fill|stroke)|url\(#[^)]+\)|var\(--chart-[a-z]+\)")
 _HEX = re.compile(r"#(?:[0-9a-fA-F]{8}|[0-9a-fA-F]{6}|[0-9a-fA-F]{3,4})\b")
 _LITERAL = re.compile(r"(?<!url\()#[0-9a-fA-F]{3,8}\b|\b(?:rgba?|hsla?|hwb|lab|lch|oklab|oklch|color)\(")
+_SHARED = {"font-family": FAMILY, "stroke-linejoin": "round"}
+"""What all drawings have in common, told once by `chart_css`."""
 _ROLES = {colour: role for role, colour in palette.LIGHT.items()}
 
 
 def inline_svg(svg: str, *, prefix: str, title: str, description: str) -> str:
-    """The chart as an `<svg>` element for a page, without blank lines, size or prolog.
+    """The chart as an `<svg>` element for a page, without blank lines, size or prolog, in few letters.
 
     `prefix` goes before every id, so that two charts on a page share none; `title` and `description` become what a
     screen reader says. Palette colours turn into `var(--chart-<role>)` and so follow the page's colour scheme.
@@ -27,15 +30,21 @@ def inline_svg(svg: str, *, prefix: str, title: str, description: str) -> str:
         If the text is not SVG, or a colour is left over that is not in the light palette.
     """
     root = read_svg(svg)
-    for name in ("width", "height", "version"):
+    for name in ("width", "height", "version", *_SHARED):
         root.attrib.pop(name, None)
     _prefix_ids(root, prefix)
     for element in root.iter():
         _replace_colours(element)
+    compact(root)
     root.attrib |= {"role": "img", "aria-labelledby": f"{prefix}-title", "aria-describedby": f"{prefix}-desc"}
     root.insert(0, _named("title", f"{prefix}-title", title))
     root.insert(1, _named("desc", f"{prefix}-desc", description))
     return write_svg(root)
+
+
+def chart_css() -> str:
+    """What every drawing in a page shares."""
+    return f"figure.chart svg {{ {' '.join(f'{name}: {value};' for name, value in _SHARED.items())} }}\n"
 
 
 def palette_css() -> str:

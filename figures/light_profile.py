@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from figures.chart import Chart
 
@@ -11,6 +12,7 @@ from figures.chart import Chart
 class LightProfile(Chart):
     """One place, from the surface down."""
 
+    HAS_NARROW: ClassVar[bool] = True
     station: str
     place: str
     """What is said of it below its name: "24 m deep"."""
@@ -26,6 +28,8 @@ class LightProfile(Chart):
     """The depth as shown: "24 m"."""
     bottom_light_label: str
     """What is left at the bottom, as shown: "33.9 %"."""
+    axis_m: float = 0.0
+    """Down to where the axis runs, for profiles that are to be compared; no further than the curve where it is less."""
 
     @property
     def lowest_m(self) -> float:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from figures.chart import Chart
 
@@ -34,5 +35,6 @@ class OxygenPoint:
 class OxygenCurve(Chart):
     """One to three curves, from the freshest water to the saltest, and the points of the waters."""
 
+    HAS_NARROW: ClassVar[bool] = True
     curves: tuple[SaturationCurve, ...]
     points: tuple[OxygenPoint, ...]

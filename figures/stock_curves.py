@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from figures.chart import Chart
 
@@ -33,8 +34,9 @@ class StockPanel:
 
 @dataclass(frozen=True, kw_only=True)
 class StockCurves(Chart):
-    """One or more panels, drawn two in a row; one or two are drawn in full width."""
+    """One or more panels, drawn two in a row; one or two, and all on a narrow sheet, are drawn in full width."""
 
+    HAS_NARROW: ClassVar[bool] = True
     axis: str
     """What the upright axes show, with the unit: "Stock, kg N ha⁻¹"."""
     key: tuple[str, str]

@@ -6,6 +6,8 @@ from xml.etree import ElementTree
 from xml.sax.saxutils import escape
 
 NAMESPACE = "http://www.w3.org/2000/svg"
+FAMILY = "system-ui, -apple-system, 'Segoe UI', Roboto, Helvetica, Arial, sans-serif"
+"""The typefaces of the reader's own system; nothing is loaded."""
 _XLINK_HREF = "{http://www.w3.org/1999/xlink}href"
 
 

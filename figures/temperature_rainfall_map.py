@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from figures.chart import Chart
 
@@ -36,3 +37,4 @@ class TemperatureRainfallMap(Chart):
     regions: tuple[MapRegion, ...]
     stations: tuple[MapStation, ...]
     """In the order in which they are numbered where labels find no room."""
+    HAS_NARROW: ClassVar[bool] = True

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from figures.chart import Chart
 
@@ -45,6 +46,7 @@ class AirPath:
 class TransectProfile(Chart):
     """Two to eight stations in their order."""
 
+    HAS_NARROW: ClassVar[bool] = True
     stations: tuple[ProfileStation, ...]
     air: AirPath | None = None
 

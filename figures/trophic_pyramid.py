@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from figures.chart import Chart
 
@@ -31,12 +32,18 @@ class PyramidLevel:
 class TrophicPyramid(Chart):
     """A whole pyramid; `levels` from producers up, in any order of size."""
 
+    HAS_NARROW: ClassVar[bool] = True
     levels: tuple[PyramidLevel, ...]
     quantity: str
     """What the widths show: "Production, kJ m⁻² yr⁻¹"."""
 
     @property
+    def heading(self) -> str:
+        """What the widths show, in words above the bars."""
+        return f"Width of the bars: {self.quantity[:1].lower()}{self.quantity[1:]}"
+
+    @property
     def has_thin_levels(self) -> bool:
-        """Whether some bars are too thin to read, so that the drawing shows them magnified beside."""
+        """Whether some bars are too thin to read, so that the drawing shows them magnified beside or below."""
         values = [level.value for level in self.levels]
         return min(values) * WIDEST_BAR < THIN * max(values)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import ClassVar
 
 from figures.chart import Chart
 
@@ -30,3 +31,4 @@ class TurnoverChart(Chart):
 
     times: tuple[TurnoverTime, ...]
     """At least one, in any order; cycles are drawn in the order in which they first occur."""
+    HAS_NARROW: ClassVar[bool] = True

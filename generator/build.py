@@ -32,6 +32,7 @@ from generator.pages.route import route, route_style
 from generator.pages.search_notes import SearchNotes, search_notes
 from generator.pages.site import Site
 from generator.pages.take_away import take_away
+from generator.pages.written_again import again_scripts
 from generator.pages.written_page import coaching_script, written_navigation, written_pages
 from generator.pages.writer import write_tree
 from generator.quantities.fact import Fact
@@ -80,7 +81,7 @@ def write_pages(content: Path, work: Path, name: str = "", drawings: Drawings | 
     pages = compose(site)
     texts = {page.uri: page.text.encode() for page in pages}
     charts = (drawings or draw)(site.charts, work / "drawn")
-    files = texts | charts | take_away(site, charts) | pictures(site, content) | fresh_scripts(site, FRESH) | practice_scripts(site, PRACTICE) | coaching_script(site) | route_style(route(site)) | assets()
+    files = texts | charts | take_away(site, charts) | pictures(site, content) | fresh_scripts(site, FRESH) | practice_scripts(site, PRACTICE) | coaching_script(site) | again_scripts(site) | route_style(route(site)) | assets()
     changed = write_tree(work / "pages", files)
     return Written(title=library.course.title, nav=navigation(site, written_navigation(site)), changed=changed, warnings=library.warnings, search=search_notes(site, [page for page in pages if page.searched]))
 

@@ -118,6 +118,12 @@ class Kind(Generic[R]):
     import_table: Callable[[Table], Imported] | None = None
     """What a table of numbers becomes in `new.yaml.j2`; none for a kind that has no place for a table."""
 
+    def named_charts(self, subject: Subject[R]) -> dict[str, Chart]:
+        """Its charts, those for practice too, by the names under which other files know them, `climate_diagram.harrow_plain`."""
+        if subject.record.use == "paper":
+            return {}
+        return {chart.name.partition(".")[2]: chart for chart in (*self.charts(subject), *self.practice_charts(subject))}
+
     def subject(self, name: str, record: R) -> Subject[Any]:
         """The record with its facts: those of its kind, then the numbers that it states for its sentences."""
         facts = Facts([*self.facts(record).values(), *_stated_numbers(record)])

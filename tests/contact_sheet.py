@@ -2,6 +2,7 @@
 
     python -m tests.contact_sheet site/ contact/            every type
     python -m tests.contact_sheet site/ contact/ biome      only addresses that hold this word
+    python -m tests.contact_sheet site/ contact/ --each 2   two pages of each type
 
 Chromium is found on the path or named by CHROMIUM. Nothing is judged: people look.
 """
@@ -12,26 +13,27 @@ import argparse
 import html
 import os
 import shutil
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
 from playwright.sync_api import Browser, sync_playwright
 
 SCREENS = {"phone": {"width": 390, "height": 844}, "laptop": {"width": 1366, "height": 768}, "print": {"width": 794, "height": 1123}}
+_LISTS = ("index.html", "compared.html", "command-words.html", "on-one-page.html")
 TALLEST = 6000
 """Pixels of a page that are shown; what follows repeats the same elements."""
 
 
-def page_types(site: Path) -> Iterator[str]:
-    """An address for each type: the pages at the top, and of each folder the first page and its lists."""
-    folders: set[Path] = set()
+def page_types(site: Path, each: int = 1) -> Iterator[str]:
+    """Addresses for each type: the pages at the top, and of each folder the first pages, `each` of them, and its lists."""
+    taken: Counter[Path] = Counter()
     for path in sorted(site.rglob("*.html")):
         found = path.relative_to(site)
-        is_first = found.parent not in folders and found.name not in ("index.html", "compared.html")
-        if found.parent == Path() or found.name in ("index.html", "compared.html", "command-words.html", "on-one-page.html") or is_first:
+        is_list = found.parent == Path() or found.name in _LISTS
+        if is_list or taken[found.parent] < each:
             yield found.as_posix()
-        if is_first:
-            folders.add(found.parent)
+        taken[found.parent] += not is_list
 
 
 def shots(browser: Browser, site: Path, address: str, out: Path) -> Iterator[tuple[str, str]]:
@@ -43,6 +45,8 @@ def shots(browser: Browser, site: Path, address: str, out: Path) -> Iterator[tup
             page.goto((site / address).absolute().as_uri(), wait_until="load")
             if screen == "print":
                 page.emulate_media(media="print", color_scheme=scheme)
+                page.evaluate("dispatchEvent(new Event('beforeprint'))")  # or what is folded stays shut, which a printer opens
+                page.wait_for_timeout(300)
             height = min(page.evaluate("document.documentElement.scrollHeight"), TALLEST)
             name = f"{address.removesuffix('.html').replace('/', '-')}.{screen}.{scheme}.png"
             page.screenshot(path=out / name, clip={"x": 0, "y": 0, "width": size["width"], "height": height}, full_page=True)
@@ -56,6 +60,7 @@ def main() -> None:
     parser.add_argument("site", type=Path)
     parser.add_argument("out", type=Path)
     parser.add_argument("only", nargs="?", default="")
+    parser.add_argument("--each", type=int, default=1)
     asked = parser.parse_args()
     asked.out.mkdir(parents=True, exist_ok=True)
     program = os.environ.get("CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser")
@@ -64,7 +69,7 @@ def main() -> None:
     rows = []
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=program, args=["--no-sandbox"])
-        for address in page_types(asked.site):
+        for address in page_types(asked.site, asked.each):
             if asked.only in address:
                 cells = "".join(
                     f'<td><a href="{html.escape(name)}"><img src="{html.escape(name)}" loading="lazy" alt=""></a><br>{caption}</td>'

@@ -33,18 +33,18 @@ FOLLOWS = (
     ("fact", "Annual precipitation 327 mm", "Annual precipitation 330 mm"),
     ("working", "48 + 66 + 42", "48 + 69 + 42"),
     ("sentence", "but only 327 mm falls", "but only 330 mm falls"),
-    ("solution", "327 mm ÷ 617 mm", "330 mm ÷ 617 mm"),
-    ("prompt", "the annual precipitation alone 586 g", "the annual precipitation alone 590 g"),
-    ("key", "0.530 : right", "0.535 : right"),
-    ("what the key accepts", 'data-low="0.519554', 'data-low="0.52432'),
-    ("a known wrong answer", "53.0 : not right", "53.5 : not right"),
+    ("solution", "66 mm ÷ 327 mm", "69 mm ÷ 330 mm"),
+    ("prompt", "precipitation alone 586 g", "precipitation alone 590 g"),
+    ("key", "20.2 % : right", "20.9 % : right"),
+    ("what the key accepts", 'data-low="19.779', 'data-low="20.49'),
+    ("a known wrong answer", "25.3 % : not right", "26.4 % : not right"),
 )  # fmt: skip
-"""What stands on the page before and after; the aridity index is 327 or 330 mm over 616.8 mm."""
+"""What stands on the page before and after; June brings 66 of 327 mm, or 69 of 330 mm."""
 GRASSLAND = "biome/temperate-grassland"
 SCRIPTS = [f"assets/{folder}/biome/temperate-grassland.js" for folder in ("fresh", "practice")]
 DRAWN_ANEW = [
-    "biome.climate_multiples", "biome.temperature_rainfall_map", "temperate_grassland.chain.few_trees",
-    "temperate_grassland.climate_diagram.harrow_plain", "temperate_grassland.climate_diagram.harrow_plain.narrow",
+    "biome.climate_multiples", "biome.climate_multiples.narrow", "biome.temperature_rainfall_map", "biome.temperature_rainfall_map.narrow",
+    "temperate_grassland.chain.few_trees", "temperate_grassland.climate_diagram.harrow_plain", "temperate_grassland.climate_diagram.harrow_plain.narrow",
 ]  # fmt: skip
 """The charts that hold the year of this station: two that compare biomes, the steps of an explanation, and its own, wide and for a phone."""
 HIDE_CYCLES = Patch({"course.yaml": [("[cycle/wend_hollow_nitrogen]", "[cycle/wend_hollow_nitrogen]\n    show: false")]})

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
 from figures.drawing.text import text_width
@@ -13,6 +14,27 @@ MARK = 5.0
 """Half the width of a mark [px]."""
 CAP = 5.0
 """Half the width of the stroke at the end of a bar [px]."""
+
+
+@dataclass(frozen=True)
+class Look:
+    """What a series' lines and bars look like, whatever their colour [px]."""
+
+    dash: tuple[float, ...]
+    bar: float
+    """Width of its error bars, and of its outline where its marks are open."""
+    bar_dash: tuple[float, ...] = ()
+
+
+LOOKS: dict[Mark, Look] = {
+    "circle": Look((), 1.8),
+    "square": Look((9, 4), 2.8),
+    "diamond": Look((2, 3), 1.2),
+    "open circle": Look((9, 3, 2, 3), 1.8, (5, 2)),
+    "open square": Look((5, 3), 2.8, (5, 2)),
+    "open diamond": Look((2, 6), 1.2, (5, 2)),
+}
+"""By the shape of a series' marks."""
 
 
 def round_step(span: float, most: int) -> float:
@@ -49,25 +71,38 @@ def mark_label(number: float, step: float) -> str:
 
 
 def draw_mark(canvas: Canvas, place: Point, mark: Mark, role: str, part: str = "") -> None:
-    """The mark of a series, filled, with a thin edge in the ground colour that parts it from bars and lines."""
-    x, y = place
-    if mark == "circle":
-        corners = [(x + 1.1 * MARK * math.cos(math.pi * n / 12), y + 1.1 * MARK * math.sin(math.pi * n / 12)) for n in range(24)]
-    elif mark == "square":
-        corners = [(x - MARK, y - MARK), (x + MARK, y - MARK), (x + MARK, y + MARK), (x - MARK, y + MARK)]
-    else:
-        corners = [(x, y - 1.45 * MARK), (x + 1.45 * MARK, y), (x, y + 1.45 * MARK), (x - 1.45 * MARK, y)]
+    """The mark of a series, with a thin edge in the ground colour that parts it from bars and lines; an open one is an outline."""
+    corners = mark_corners(place, mark)
+    if mark.startswith("open"):
+        canvas.fill(polygon(corners), "ground", part=part)
+        canvas.stroke(polygon(corners), role, LOOKS[mark].bar)
+        return
     canvas.fill(polygon(corners), role, part=part)
     canvas.stroke(polygon(corners), "ground", 1)
 
 
-def draw_bar(canvas: Canvas, low: Point, high: Point, role: str, part: str = "") -> None:
-    """An error bar with strokes across its ends, upright or level."""
-    upright = low[0] == high[0]
+def mark_corners(place: Point, mark: Mark) -> list[Point]:
+    """The outline of a mark."""
+    x, y = place
+    if mark.endswith("circle"):
+        return [(x + 1.1 * MARK * math.cos(math.pi * n / 12), y + 1.1 * MARK * math.sin(math.pi * n / 12)) for n in range(24)]
+    if mark.endswith("square"):
+        return [(x - MARK, y - MARK), (x + MARK, y - MARK), (x + MARK, y + MARK), (x - MARK, y + MARK)]
+    return [(x, y - 1.45 * MARK), (x + 1.45 * MARK, y), (x, y + 1.45 * MARK), (x - 1.45 * MARK, y)]
+
+
+def draw_line(canvas: Canvas, points: Sequence[Point], one: BarredSeries) -> None:
+    """The line that joins the means of a series."""
+    canvas.stroke(polyline(points), one.role, 1.8, dash=LOOKS[one.mark].dash, part=f"line {one.label}")
+
+
+def draw_bar(canvas: Canvas, low: Point, high: Point, one: BarredSeries) -> None:
+    """An error bar of a series with strokes across its ends, upright or level."""
+    upright, look = low[0] == high[0], LOOKS[one.mark]
     across = (CAP, 0.0) if upright else (0.0, CAP)
     caps = [((x - across[0], y - across[1]), (x + across[0], y + across[1])) for x, y in (low, high)]
-    canvas.stroke(polyline([low, high]), role, 1.8, part=part)
-    canvas.stroke(segments(caps), role, 1.8)
+    canvas.stroke(polyline([low, high]), one.role, look.bar, dash=look.bar_dash, part=f"bar {one.label}")
+    canvas.stroke(segments(caps), one.role, look.bar, dash=look.bar_dash)
 
 
 def legend_rows(series: Sequence[BarredSeries], size: float, left: float, right: float) -> list[tuple[BarredSeries, float, int]]:

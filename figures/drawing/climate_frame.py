@@ -102,7 +102,7 @@ def draw_areas(canvas: Canvas, frame: Frame, points: Sequence[Vertex], pen: Pen)
         temp, precip = at(points, month)
         low, high = max(temp, 0), min(precip, SCALE_CHANGE)
         if high > low:
-            hatching.append((frame.place(month, low), frame.place(month, high)))
+            hatching.append(((frame.x(month), round(frame.y(low))), (frame.x(month), round(frame.y(high)))))  # the curves cover both ends
     if hatching:
         canvas.stroke(segments(hatching), "water", pen.hatch)
     if dots := _dotted_rows(frame, points, pen):

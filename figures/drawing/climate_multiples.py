@@ -12,14 +12,14 @@ from figures.drawing.climate_frame import (
     COLD_WORDS, SCALE_CHANGE, SCALE_WORDS, Frame, Pen, bounds, cold_stretches, draw_areas, draw_cold_months, draw_curves,
     draw_frame, draw_temperature_mark, month_names,
 )  # fmt: skip
+from figures.drawing.sheet import Sheet
 from figures.drawing.text import SMALLEST, text_width, wrap
 from figures.drawing.walter_lieth import SCALE_CHANGE_MM, Vertex, precipitation_height, vertices
 
-WIDTH = 700
-_COLUMNS, _LEFT, _RIGHT, _GAP, _TOP = 4, 46, 652, 14, 40
+_COLUMNS, _NARROW_COLUMNS, _GAP = 4, 2, 14
 _WIDEST = 260.0
 _TITLE, _TEXT = 14.5, SMALLEST
-_TITLE_LINE, _TEXT_LINE, _FOOT, _KEY_LINE = 18.0, 17.0, 44.0, 22.0
+_TOP, _TITLE_LINE, _TEXT_LINE, _FOOT, _KEY_LINE, _SAMPLE = 40.0, 18.0, 17.0, 44.0, 22.0, 30.0
 _COLD_BAR = 5.0
 _HEIGHTS, _PX_PER_DEGC = (104.0, 170.0), 1.35
 _PEN = Pen(hatches=36, hatch=1, dot=1.8, pitch=6.0, precipitation=2.4, temperature=1.6, month_dot=4)
@@ -58,17 +58,19 @@ def draw_climate_multiples(chart: ClimateMultiples) -> str:
         raise ValueError(f"{chart.name}: no climate to draw")
     years = [vertices(p.monthly_mean_temp_degc, p.monthly_precip_mm, p.southern) for p in chart.panels]
     low, high, step = common_bounds(years)
-    columns = min(_COLUMNS, len(years))
-    width = min(_WIDEST, (_RIGHT - _LEFT - _GAP * (columns - 1)) / columns)
+    sheet = Sheet.of(chart, wide=(46, 48), narrow=(38, 46))
+    columns = min(_NARROW_COLUMNS if sheet.narrow else _COLUMNS, len(years))
+    width = min(_WIDEST, (sheet.room - _GAP * (columns - 1)) / columns)
     height = min(max((high - low) * _PX_PER_DEGC, _HEIGHTS[0]), _HEIGHTS[1])
     heads = [_head(panel, width) for panel in chart.panels]
-    tops, bottom = _rows(heads, columns, height)
+    tops, bottom = _rows(heads, columns, height, _TOP + _KEY_LINE * sheet.narrow)
     key = _key(high > SCALE_CHANGE, any(min(panel.monthly_mean_temp_degc) < 0 for panel in chart.panels))
-    canvas = Canvas(WIDTH, math.ceil(bottom + _KEY_LINE * len(key) + 4))
-    _axis_titles(canvas, _LEFT + columns * (width + _GAP) - _GAP)
+    lines = _key_lines(key, sheet)
+    canvas = Canvas(sheet.width, math.ceil(bottom + _KEY_LINE * len(lines) + 4))
+    _axis_titles(canvas, sheet, sheet.left + columns * (width + _GAP) - _GAP)
     for number, (panel, points) in enumerate(zip(chart.panels, years, strict=True)):
         row, column = divmod(number, columns)
-        left = _LEFT + column * (width + _GAP)
+        left = sheet.left + column * (width + _GAP)
         frame = Frame(left, left + width, tops[row], tops[row] + height, low, high)
         _panel(canvas, frame, points, number, step)
         _head_text(canvas, frame, heads[number])
@@ -80,8 +82,9 @@ def draw_climate_multiples(chart: ClimateMultiples) -> str:
             _temperature_axis(canvas, frame, points_of_row(years, row, columns), step)
         if column == columns - 1 or number == len(years) - 1:
             _precipitation_axis(canvas, frame)
-    for line, samples in enumerate(key):
-        _key_line(canvas, bottom + _KEY_LINE * line, samples)
+    for number, samples in enumerate(lines):
+        for x, pattern, words in samples:
+            _key_sample(canvas, x, bottom + _KEY_LINE * number, pattern, words)
     return canvas.svg()
 
 
@@ -95,10 +98,10 @@ def _head(panel: ClimatePanel, width: float) -> _Head:
     return _Head(wrap(panel.title, _TITLE, width, bold=True), tuple(subtitle))
 
 
-def _rows(heads: Sequence[_Head], columns: int, height: float) -> tuple[list[float], float]:
+def _rows(heads: Sequence[_Head], columns: int, height: float, top: float) -> tuple[list[float], float]:
     """The top of the frames in each row [px], and where the last row ends with its months."""
     tops: list[float] = []
-    y = float(_TOP)
+    y = top
     for start in range(0, len(heads), columns):
         tops.append(y + max(head.height for head in heads[start : start + columns]) + 3)
         y = tops[-1] + height + _FOOT
@@ -153,10 +156,15 @@ def _precipitation_axis(canvas: Canvas, frame: Frame) -> None:
     canvas.stroke(segments(ticks), "ink", 1)
 
 
-def _axis_titles(canvas: Canvas, right: float) -> None:
+def _axis_titles(canvas: Canvas, sheet: Sheet, right: float) -> None:
+    """The curves with what they show, beside each other or, on a narrow sheet, on two lines."""
     draw_temperature_mark(canvas, [(8, 13), (34, 13)], _PEN)
     canvas.text(40, 18, "Temperature, °C (left)", size=_TITLE)
-    x = max(right + 40, 430) if right < WIDTH - 100 else WIDTH - 6
+    if sheet.narrow:
+        canvas.stroke(polyline([(8, 13 + _KEY_LINE), (34, 13 + _KEY_LINE)]), "water", _PEN.precipitation)
+        canvas.text(40, 18 + _KEY_LINE, "Precipitation, mm (right)", size=_TITLE)
+        return
+    x = max(right + 40, 430) if right < sheet.width - 100 else sheet.width - 6
     canvas.stroke(polyline([(x - 26, 13), (x, 13)]), "water", _PEN.precipitation)
     canvas.text(x - 32, 18, "Precipitation, mm (right)", size=_TITLE, anchor="end")
 
@@ -169,20 +177,36 @@ def _key(above_change: bool, cold: bool) -> list[list[tuple[str, str]]]:
     return [first, [("solid", SCALE_WORDS)]]
 
 
-def _key_line(canvas: Canvas, top: float, samples: Sequence[tuple[str, str]]) -> None:
-    x = float(_LEFT)
-    for pattern, words in samples:
-        box = rectangle(x, top, 24, 13)
-        if pattern == "humid":
-            canvas.stroke(segments(((x + 2 + 4 * n, top), (x + 2 + 4 * n, top + 13)) for n in range(6)), "water", _PEN.hatch)
-        elif pattern == "dry":
-            dots = [(x + 3 + 3 * n, top + 3 + 3 * row) for n in range(7) for row in range(3) if (n + row) % 2 == 0]
-            canvas.dots(((dot, dot) for dot in dots), "heat", _PEN.dot)
-        elif pattern == "cold":
-            canvas.fill(rectangle(x, top + 4, 24, _COLD_BAR), "ink")
-        else:
-            canvas.fill(box, "water")
-        if pattern != "cold":
-            canvas.stroke(box, "muted", 1)
-        canvas.text(x + 30, top + 11, words, size=_TEXT)
-        x += 30 + text_width(words, _TEXT) + 26
+def _key_lines(key: Sequence[Sequence[tuple[str, str]]], sheet: Sheet) -> list[list[tuple[float, str, str]]]:
+    """Samples as (place across [px], pattern, words), broken where the sheet ends; words that go on have no pattern."""
+    left = 8.0 if sheet.narrow else sheet.left
+    lines: list[list[tuple[float, str, str]]] = []
+    for samples in key:
+        x = left
+        lines.append([])
+        for pattern, words in samples:
+            first, *more = wrap(words, _TEXT, sheet.width - left - _SAMPLE - 8)
+            if x > left and x + _SAMPLE + text_width(first, _TEXT) > sheet.width:
+                x = left
+                lines.append([])
+            lines[-1].append((x, pattern, first))
+            lines += [[(x, "", line)] for line in more]
+            x += _SAMPLE + text_width(first, _TEXT) + 26
+    return lines
+
+
+def _key_sample(canvas: Canvas, x: float, top: float, pattern: str, words: str) -> None:
+    """A patch of the pattern and what it means."""
+    box = rectangle(x, top, 24, 13)
+    if pattern == "humid":
+        canvas.stroke(segments(((x + 2 + 4 * n, top), (x + 2 + 4 * n, top + 13)) for n in range(6)), "water", _PEN.hatch)
+    elif pattern == "dry":
+        dots = [(x + 3 + 3 * n, top + 3 + 3 * row) for n in range(7) for row in range(3) if (n + row) % 2 == 0]
+        canvas.dots(((dot, dot) for dot in dots), "heat", _PEN.dot)
+    elif pattern == "cold":
+        canvas.fill(rectangle(x, top + 4, 24, _COLD_BAR), "ink")
+    elif pattern:
+        canvas.fill(box, "water")
+    if pattern and pattern != "cold":
+        canvas.stroke(box, "muted", 1)
+    canvas.text(x + _SAMPLE, top + 11, words, size=_TEXT)

@@ -19,6 +19,9 @@ _SHAPED = 5.0
 """Arrows thinner than this [px] are drawn as lines."""
 _DASH, _LINE, _SAMPLE = (6.0, 3.0), 1.4, 34.0
 """Marks and gaps along arrows by people, line around a flux that is not known, length of a sample in the key [px]."""
+_STEP = _SAMPLE + 7
+_TOLD_APART = 1.5
+"""How many times as wide as the thinnest sample one must be to look wider."""
 _TEXT, _TEXT_LINE, _ROW = SMALLEST, 17.5, 30.0
 
 
@@ -94,26 +97,41 @@ def key_of(chart: FluxDiagram, room: float) -> Key:
     entries: list[KeyEntry] = []
     top = 0.0
     for row in _key_rows(chart, largest):
-        x = text_width(title, _TEXT) + 12 if title and not entries else 0.0
+        begin = x = text_width(title, _TEXT) + 12 if title and not entries else 0.0
         lines: tuple[str, ...] = ()
-        for sample in row:
-            lines = wrap(sample.text, _TEXT, room - x - _SAMPLE - 7) if sample.text else ()
-            entries.append(KeyEntry(sample, x, top + 14, lines))
-            x += _SAMPLE + 7 + (max(text_width(line, _TEXT) for line in lines) + 22 if lines else 0)
+        for samples in _groups(row):
+            words = samples[-1].text
+            if x > begin and x + len(samples) * _STEP + text_width(words, _TEXT) > room:
+                x, top = begin, top + _ROW
+            lines = wrap(words, _TEXT, room - x - len(samples) * _STEP)
+            entries += [KeyEntry(sample, x + number * _STEP, top + 14, lines if sample.text else ()) for number, sample in enumerate(samples)]
+            x += len(samples) * _STEP + max(text_width(line, _TEXT) for line in lines) + 22
         top += _ROW + _TEXT_LINE * max(0, len(lines) - 1)
     return Key(title, tuple(entries), top)
 
 
+def _groups(row: Sequence[Sample]) -> list[list[Sample]]:
+    """The samples of a row with the one whose words they share."""
+    groups: list[list[Sample]] = [[]]
+    for sample in row:
+        groups[-1].append(sample)
+        if sample.text:
+            groups.append([])
+    return groups[:-1]
+
+
 def _key_rows(chart: FluxDiagram, largest: float) -> list[list[Sample]]:
     rows: list[list[Sample]] = []
+    too_thin = any(arrow.rate is not None and _to_scale(arrow.rate, largest) < THINNEST for arrow in chart.arrows)
     if largest > 0:
-        *smaller, last = [value for value in _round_values(largest) if _to_scale(value, largest) >= THINNEST]
+        least = THINNEST * (_TOLD_APART if too_thin else 1)
+        *smaller, last = [value for value in _round_values(largest) if _to_scale(value, largest) >= least]
         rows.append([Sample(_to_scale(value, largest), False, _number(value)) for value in smaller])
         rows[0].append(Sample(_to_scale(last, largest), False, f"{_number(last)} {chart.unit_label}"))
     if any(arrow.by_people for arrow in chart.arrows):
         nature, people = (Sample(12, False, ""), Sample(2.5, False, "by nature")), (Sample(12, True, ""), Sample(2.5, True, "people take part"))
         rows.append([*nature, *people])
-    if any(arrow.rate is not None and _to_scale(arrow.rate, largest) < THINNEST for arrow in chart.arrows):
+    if too_thin:
         limit = f"below {_number(largest * THINNEST / WIDEST)}" if largest > 0 else "of 0"
         rows.append([Sample(THINNEST, False, f"all fluxes {limit} {chart.unit_label} are drawn this thin: less could not be seen")])
     unknown = [arrow.by_people for arrow in chart.arrows if arrow.rate is None]

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from figures.drawing.flux_places import WIDTH, PlacedBox
+from figures.drawing.flux_places import PlacedBox
 from figures.drawing.flux_routes import Rectangle, Route, route
 from figures.flux_diagram import FluxArrow
 
@@ -40,8 +40,8 @@ class Course:
     """The end outside that comes with it."""
 
 
-def courses(arrow: FluxArrow, width: float, boxes: Sequence[PlacedBox], ends: Sequence[PlacedBox]) -> list[Course]:
-    """At least one course for an arrow `width` [px] wide.
+def courses(arrow: FluxArrow, width: float, boxes: Sequence[PlacedBox], ends: Sequence[PlacedBox], across: float) -> list[Course]:
+    """At least one course for an arrow `width` [px] wide, on a canvas `across` [px] wide.
 
     Raises
     ------
@@ -56,10 +56,10 @@ def courses(arrow: FluxArrow, width: float, boxes: Sequence[PlacedBox], ends: Se
         if identifier not in fixed and identifier not in free:
             raise ValueError(f"the flux {arrow.id} names an unknown box: {identifier}")
     if arrow.start in fixed and arrow.end in fixed:
-        return _passable(_between(fixed[arrow.start], fixed[arrow.end], width, boxes))
+        return _passable(_between(fixed[arrow.start], fixed[arrow.end], width, boxes, across))
     if arrow.start in fixed:
-        return _passable(_to_outside(fixed[arrow.start], free[arrow.end], width, boxes, inwards=False))
-    return _passable(_to_outside(fixed[arrow.end], free[arrow.start], width, boxes, inwards=True))
+        return _passable(_to_outside(fixed[arrow.start], free[arrow.end], width, boxes, across, inwards=False))
+    return _passable(_to_outside(fixed[arrow.end], free[arrow.start], width, boxes, across, inwards=True))
 
 
 def _passable(found: list[Course]) -> list[Course]:
@@ -67,7 +67,7 @@ def _passable(found: list[Course]) -> list[Course]:
     return [course for course in found if course.cost < _THROUGH_A_BOX] or found
 
 
-def _between(source: PlacedBox, target: PlacedBox, width: float, boxes: Sequence[PlacedBox]) -> list[Course]:
+def _between(source: PlacedBox, target: PlacedBox, width: float, boxes: Sequence[PlacedBox], across: float) -> list[Course]:
     """Courses between two fixed boxes; the harder bends are there for parallel and opposite arrows."""
     found = []
     for shift in _SHIFTS:
@@ -75,18 +75,18 @@ def _between(source: PlacedBox, target: PlacedBox, width: float, boxes: Sequence
             path = route(source.rectangle, target.rectangle, shift, bend, width)
             if path is not None:
                 cost = 90 * abs(bend) + 0.35 * abs(shift)
-                found.append(_course(path, width, cost, boxes, {source.box.id, target.box.id}, None))
+                found.append(_course(path, width, cost, boxes, across, {source.box.id, target.box.id}, None))
     if not found:
         raise NoRoom(f"{source.box.label} and {target.box.label} stand too near for an arrow between them")
     return found
 
 
-def _to_outside(box: PlacedBox, sample: PlacedBox, width: float, boxes: Sequence[PlacedBox], inwards: bool) -> list[Course]:
+def _to_outside(box: PlacedBox, sample: PlacedBox, width: float, boxes: Sequence[PlacedBox], across: float, *, inwards: bool) -> list[Course]:
     """Courses between a box and an end outside that may stand anywhere around it."""
     found = []
-    for x, y in _places_around(box, boxes):
+    for x, y in _places_around(box, across):
         end = replace(sample, x=x, y=y)
-        if not _stands_free(end.rectangle, boxes):
+        if not _stands_free(end.rectangle, boxes, across):
             continue
         inwardness = _INWARDS * _inwardness(box, x, y, boxes)
         for bend in _OUTSIDE_BENDS:
@@ -94,16 +94,16 @@ def _to_outside(box: PlacedBox, sample: PlacedBox, width: float, boxes: Sequence
             path = route(*ends, 0.0, bend, 0.0)
             if path is not None:
                 cost = 60 * abs(bend) + 0.12 * abs(path.length - 80) + inwardness
-                found.append(_course(path, width, cost, boxes, {box.box.id}, end))
+                found.append(_course(path, width, cost, boxes, across, {box.box.id}, end))
     if not found:
         raise NoRoom(f"no room around {box.box.label} for an arrow to or from {sample.box.label}")
     return found
 
 
-def _places_around(box: PlacedBox, boxes: Sequence[PlacedBox]) -> list[tuple[float, float]]:
+def _places_around(box: PlacedBox, across: float) -> list[tuple[float, float]]:
     """Places of a lattice common to all boxes, so that two arrows can share an end."""
     left, top, right, bottom = box.rectangle
-    columns = np.arange(round(WIDTH / _STEP)) * _STEP + _STEP / 2
+    columns = np.arange(round(across / _STEP)) * _STEP + _STEP / 2
     rows = np.arange(np.floor((top - _FARTHEST) / _STEP), np.ceil((bottom + _FARTHEST) / _STEP)) * _STEP
     return [
         (float(x), float(y))
@@ -122,8 +122,8 @@ def _inwardness(box: PlacedBox, x: float, y: float, boxes: Sequence[PlacedBox]) 
     return (1 - (away_x * (x - box.x) + away_y * (y - box.y)) / lengths) / 2 if lengths else 0.5
 
 
-def _stands_free(end: Rectangle, boxes: Sequence[PlacedBox]) -> bool:
-    if end[0] < 10 or end[2] > WIDTH - 10:
+def _stands_free(end: Rectangle, boxes: Sequence[PlacedBox], across: float) -> bool:
+    if end[0] < 10 or end[2] > across - 10:
         return False
     return all(
         end[2] < left - 10 or end[0] > right + 10 or end[3] < top - 10 or end[1] > bottom + 10
@@ -132,7 +132,7 @@ def _stands_free(end: Rectangle, boxes: Sequence[PlacedBox]) -> bool:
 
 
 def _course(
-    path: Route, width: float, cost: float, boxes: Sequence[PlacedBox], own: set[str],
+    path: Route, width: float, cost: float, boxes: Sequence[PlacedBox], across: float, own: set[str],
     outside: PlacedBox | None,
 ) -> Course:  # fmt: skip
     points = path.points()
@@ -143,6 +143,6 @@ def _course(
             left, top, right, bottom = box.rectangle
             inside = (x > left - reach) & (x < right + reach) & (y > top - reach) & (y < bottom + reach)
             cost += _THROUGH_A_BOX * bool(inside.any())
-    if (x < reach).any() or (x > WIDTH - reach).any():
+    if (x < reach).any() or (x > across - reach).any():
         cost += _THROUGH_A_BOX
     return Course(path, points, cost, outside)

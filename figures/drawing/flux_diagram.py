@@ -5,19 +5,26 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from string import ascii_lowercase
 
 from figures.drawing.canvas import Canvas, rounded_box
 from figures.drawing.flux_arrows import draw_arrow, draw_key, key_of, shaft_widths
 from figures.drawing.flux_candidates import NoRoom
 from figures.drawing.flux_layout import Demand, LabelForm, PlacedArrow, arrange, faults
-from figures.drawing.flux_places import STOCK_TEXT, TEXT, WIDTH, PlacedBox, measured, place_boxes
+from figures.drawing.flux_places import STOCK_TEXT, TEXT, PlacedBox, measured, place_boxes, sheet_of
 from figures.drawing.flux_routes import Rectangle
-from figures.drawing.text import ASCENT, LEADING, SMALLEST, block_size, break_in_two, wrap
+from figures.drawing.text import ASCENT, LEADING, SMALLEST, block_size, break_in_two, text_width, wrap
 from figures.flux_diagram import FluxArrow, FluxDiagram
 
 _LABEL = SMALLEST
 _ROW_HEIGHTS = (145.0, 170.0, 200.0, 240.0, 300.0)
-_EDGE, _LIST_LINE = 14.0, 19.0
+_FEW = 4
+"""Arrows on a narrow sheet that are few enough to try whole labels beside them."""
+_EDGE, _LIST_LINE, _LETTER_GAP, _SIGN = 14.0, 19.0, 5.0, 20.0
+
+
+class NoLayout(ValueError):
+    """No places for the arrows of a diagram, at any height."""
 
 
 @dataclass(frozen=True)
@@ -26,18 +33,23 @@ class Layout:
 
     boxes: tuple[PlacedBox, ...]
     arrows: tuple[PlacedArrow, ...]
-    numbered: bool
-    """Whether arrows carry numbers, and their labels stand in a list below."""
+    lettered: bool
+    """Whether arrows carry letters with their rates, and their labels stand in a list below."""
 
 
 def draw_flux_diagram(chart: FluxDiagram) -> str:
-    """The SVG of a whole cycle."""
-    layout = arranged(chart)
-    key = key_of(chart, WIDTH - 2 * _EDGE)
-    listed = _listed(chart.arrows) if layout.numbered else []
+    """The SVG of a whole cycle; where its arrows find no room on a narrow sheet, which names of great length can bring about, on a wide one."""
+    try:
+        layout, width = arranged(chart), sheet_of(chart).width
+    except NoLayout:
+        if not chart.narrow:
+            raise
+        return draw_flux_diagram(replace(chart, narrow=False))
+    key = key_of(chart, width - 2 * _EDGE)
+    listed, deep = _listed(chart.arrows, width) if layout.lettered else ([], 0)
     top, bottom = _extent(layout)
     below = bottom - top + 2 * _EDGE
-    canvas = Canvas(WIDTH, math.ceil(below + key.height + _LIST_LINE * len(listed) + _EDGE / 2))
+    canvas = Canvas(width, math.ceil(below + key.height + _LIST_LINE * deep + _EDGE / 2))
     canvas.move(0, _EDGE - top)
     for arrow in sorted(layout.arrows, key=lambda placed: (-placed.demand.width, placed.demand.arrow.id)):
         draw_arrow(canvas, arrow.course.route, arrow.demand.width, arrow.demand.arrow)
@@ -47,74 +59,100 @@ def draw_flux_diagram(chart: FluxDiagram) -> str:
     for end in ends.values():
         _box(canvas, end)
     for arrow in layout.arrows:
-        _label(canvas, arrow, layout.numbered)
+        (_short_label if layout.lettered else _label)(canvas, arrow)
     canvas.move(_EDGE, below)
     draw_key(canvas, key)
     canvas.move(_EDGE, below + key.height)
-    for row, (number, line) in enumerate(listed, start=1):
-        canvas.text(22, _LIST_LINE * row - 4, line, size=_LABEL)
-        if number:
-            canvas.text(14, _LIST_LINE * row - 4, number, size=_LABEL, bold=True, anchor="end")
+    for number, (sign, line) in enumerate(listed):
+        x, y = width / 2 * (number // deep), _LIST_LINE * (1 + number % deep) - 4
+        canvas.text(x + _SIGN, y, line, size=_LABEL)
+        if sign:
+            canvas.text(x + _SIGN - 8, y, sign, size=_LABEL, bold=True, anchor="end")
     return canvas.svg()
 
 
 def arranged(chart: FluxDiagram) -> Layout:
     """The first layout, from low to high, in which nothing stands on or too close to anything, else the best.
 
-    Where labels find no room at any height, arrows carry numbers; where arrows find none, boxes leave their places.
+    Where labels find no room at any height, arrows carry letters, on a narrow sheet already where some stand close; where
+    arrows find no room, boxes leave their places.
 
     Raises
     ------
     ValueError
-        If a flux starts where it ends or names an unknown box, or if nothing finds room at all.
+        If a flux starts where it ends or names an unknown box.
+    NoLayout
+        If nothing finds room at all.
     """
     widths = shaft_widths(chart.arrows)
     spelled = [Demand(arrow, widths[arrow.id], _forms(arrow.label)) for arrow in chart.arrows]
-    numbers = [LabelForm((f"{number}",), (22, 20)) for number in range(1, len(chart.arrows) + 1)]
-    numbered = [Demand(arrow, widths[arrow.id], (form,)) for arrow, form in zip(chart.arrows, numbers, strict=True)]
+    lettered = [Demand(arrow, widths[arrow.id], _short_forms(number, arrow)) for number, arrow in enumerate(chart.arrows)]
+    ways = ((lettered, True),) if chart.narrow and len(chart.arrows) > _FEW else ((spelled, False), (lettered, True))
     unplaced = replace(chart, boxes=tuple(replace(box, at=None) for box in chart.boxes))
     found: list[tuple[tuple[int, int, float], Layout]] = []
     for spec in dict.fromkeys((chart, unplaced)):
-        for demands, is_numbered in ((spelled, False), (numbered, True)):
-            found += _by_height(spec, demands, is_numbered)
+        for demands, are_lettered in ways:
+            found += _by_height(spec, demands, are_lettered)
             best = min(found, key=lambda pair: pair[0], default=None)
-            if best is not None and best[0][0] == 0:
+            if best is not None and best[0][0] == 0 and (are_lettered or not chart.narrow or best[0][1] == 0):
                 return best[1]
     if best is None:
-        raise ValueError(f"{chart.name}: no room for its arrows")
+        raise NoLayout(f"{chart.name}: no room for its arrows")
     return best[1]
 
 
-def _by_height(spec: FluxDiagram, demands: Sequence[Demand], numbered: bool) -> list[tuple[tuple[int, int, float], Layout]]:
+def _by_height(spec: FluxDiagram, demands: Sequence[Demand], lettered: bool) -> list[tuple[tuple[int, int, float], Layout]]:
     """Layouts with their faults, up to the first without any."""
     found = []
+    across = sheet_of(spec).width
     for row_height in _ROW_HEIGHTS:
         boxes = place_boxes(spec, row_height)
         standing = {box.box.id for box in boxes}
         ends = [measured(box, 0, 0, 116) for box in spec.boxes if box.id not in standing]
         try:
-            arrows = arrange(demands, boxes, ends)
+            arrows = arrange(demands, boxes, ends, across)
         except NoRoom:
             continue
-        layout = Layout(boxes, tuple(arrows), numbered)
-        found.append((faults(arrows, boxes), layout))
+        layout = Layout(boxes, tuple(arrows), lettered)
+        found.append((faults(arrows, boxes, across), layout))
         if found[-1][0][:2] == (0, 0):
             break
     return found
 
 
-def _listed(arrows: Sequence[FluxArrow]) -> list[tuple[str, str]]:
-    """Lines of the list of numbered labels; only the first line of a label has its number."""
+def _listed(arrows: Sequence[FluxArrow], width: float) -> tuple[list[tuple[str, str]], int]:
+    """Lines of the list of lettered labels, only the first line of a label with its letter, and how many stand below each other.
+
+    Where all labels are short enough the list has two columns.
+    """
+    room = width - 2 * _EDGE - _SIGN
+    half = (width - 2 * _EDGE) / 2 - _SIGN - 6
+    if all(text_width(arrow.label, _LABEL) <= half for arrow in arrows):
+        return [(_letter(number), arrow.label) for number, arrow in enumerate(arrows)], math.ceil(len(arrows) / 2)
     rows = []
-    for number, arrow in enumerate(arrows, start=1):
-        lines = wrap(arrow.label, _LABEL, WIDTH - 2 * _EDGE - 22)
-        rows += [(f"{number}" if line is lines[0] else "", line) for line in lines]
-    return rows
+    for number, arrow in enumerate(arrows):
+        lines = wrap(arrow.label, _LABEL, room)
+        rows += [(_letter(number) if line is lines[0] else "", line) for line in lines]
+    return rows, len(rows)
 
 
 def _forms(label: str) -> tuple[LabelForm, ...]:
     forms = dict.fromkeys(((label,), break_in_two(label, _LABEL)))
     return tuple(LabelForm(lines, block_size(lines, _LABEL)) for lines in forms)
+
+
+def _letter(number: int) -> str:
+    """The sign of an arrow, counted from 0: a, b, ..., and after z aa, bb."""
+    return ascii_lowercase[number % 26] * (1 + number // 26)
+
+
+def _short_forms(number: int, arrow: FluxArrow) -> tuple[LabelForm, ...]:
+    """The letter of an arrow with its rate, on one line or below each other."""
+    letter = _letter(number)
+    width, height = block_size((letter,), _LABEL, bold=True)
+    rate_width, both = text_width(arrow.rate_label, _LABEL), block_size((letter, arrow.rate_label), _LABEL)[1]
+    beside = LabelForm((f"{letter} {arrow.rate_label}",), (width + _LETTER_GAP + rate_width, height))
+    return beside, LabelForm((letter, arrow.rate_label), (max(width, rate_width), both))
 
 
 def _extent(layout: Layout) -> tuple[float, float]:
@@ -147,10 +185,25 @@ def _box(canvas: Canvas, box: PlacedBox) -> None:
         y += STOCK_TEXT * LEADING
 
 
-def _label(canvas: Canvas, placed: PlacedArrow, numbered: bool) -> None:
+def _label(canvas: Canvas, placed: PlacedArrow) -> None:
     if placed.label is None:
         return
     left, top, right, _ = placed.label
     for number, line in enumerate(placed.form.lines):
         y = top + _LABEL * (ASCENT + LEADING * number)
-        canvas.text((left + right) / 2, y, line, size=_LABEL, anchor="middle", halo=True, bold=numbered)
+        canvas.text((left + right) / 2, y, line, size=_LABEL, anchor="middle", halo=True)
+
+
+def _short_label(canvas: Canvas, placed: PlacedArrow) -> None:
+    """The letter in bold, the rate beside or below it."""
+    if placed.label is None:
+        return
+    left, top, right, _ = placed.label
+    letter, *rate = [word for line in placed.form.lines for word in line.split(" ", 1 if len(placed.form.lines) == 1 else 0)]
+    middle, y = (left + right) / 2, top + _LABEL * ASCENT
+    if len(placed.form.lines) == 1:
+        canvas.text(left, y, letter, size=_LABEL, bold=True, halo=True)
+        canvas.text(right, y, rate[0], size=_LABEL, anchor="end", halo=True)
+        return
+    canvas.text(middle, y, letter, size=_LABEL, anchor="middle", bold=True, halo=True)
+    canvas.text(middle, y + _LABEL * LEADING, " ".join(rate), size=_LABEL, anchor="middle", halo=True)

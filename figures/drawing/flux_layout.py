@@ -13,12 +13,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from figures.drawing.flux_candidates import Course, courses
-from figures.drawing.flux_places import WIDTH, PlacedBox
+from figures.drawing.flux_places import RIM, PlacedBox
 from figures.drawing.flux_routes import SAMPLES, Rectangle, label_rectangles, rectangles_of
 from figures.flux_diagram import FluxArrow
 
-MARGIN = 8.0
-"""Kept free at the left and right edge of the canvas [px]."""
 BLOCKED = 1000.0
 """Cost of something that must not be: a label on a label, on a box or off the canvas."""
 _ON_ARROW, _NEAR_ARROW, _CROSSING, _SHARED = 60.0, 4.0, 8.0, 22.0
@@ -63,9 +61,9 @@ class PlacedArrow:
 class _Surroundings:
     """Everything but the arrow that is being placed, as arrays."""
 
-    def __init__(self, boxes: np.ndarray, others: Sequence[PlacedArrow]) -> None:
+    def __init__(self, across: float, boxes: np.ndarray, others: Sequence[PlacedArrow]) -> None:
         ends = {end.key: end.rectangle for other in others if (end := other.course.outside) is not None}
-        self.boxes = boxes
+        self.across, self.boxes = across, boxes
         self.labels = rectangles_of([other.label for other in others if other.label is not None])
         self.end_keys = tuple(ends)
         self.ends = rectangles_of(list(ends.values()))
@@ -95,34 +93,34 @@ class _Choice:
         return self._met[course]
 
 
-def arrange(demands: Sequence[Demand], boxes: Sequence[PlacedBox], ends: Sequence[PlacedBox]) -> list[PlacedArrow]:
-    """Places for all arrows, in the order of `demands`.
+def arrange(demands: Sequence[Demand], boxes: Sequence[PlacedBox], ends: Sequence[PlacedBox], across: float) -> list[PlacedArrow]:
+    """Places for all arrows, in the order of `demands`, on a canvas `across` [px] wide.
 
     `boxes` stand where they are; each of `ends` is a sample of an end outside, drawn as often and wherever it helps.
     """
     solid = rectangles_of([box.rectangle for box in boxes])
-    choices = [_Choice(demand, courses(demand.arrow, demand.width, boxes, ends)) for demand in demands]
+    choices = [_Choice(demand, courses(demand.arrow, demand.width, boxes, ends, across)) for demand in demands]
     choices.sort(key=lambda choice: (len(choice.ends) > 0, -choice.demand.width, choice.demand.arrow.id))
     placed: dict[str, PlacedArrow] = {}
     for choice in choices:
-        placed[choice.demand.arrow.id] = _bare(choice, _Surroundings(solid, list(placed.values())))
+        placed[choice.demand.arrow.id] = _bare(choice, _Surroundings(across, solid, list(placed.values())))
     for _ in range(_SWEEPS):
         before = {identifier: (arrow.course, arrow.label) for identifier, arrow in placed.items()}
         for choice in choices:
             placed.pop(choice.demand.arrow.id, None)
-            placed[choice.demand.arrow.id] = _best(choice, _Surroundings(solid, list(placed.values())))
+            placed[choice.demand.arrow.id] = _best(choice, _Surroundings(across, solid, list(placed.values())))
         if before == {identifier: (arrow.course, arrow.label) for identifier, arrow in placed.items()}:
             break
     return [placed[demand.arrow.id] for demand in demands]
 
 
-def faults(placed: Sequence[PlacedArrow], boxes: Sequence[PlacedBox]) -> tuple[int, int, float]:
+def faults(placed: Sequence[PlacedArrow], boxes: Sequence[PlacedBox], across: float) -> tuple[int, int, float]:
     """How many things stand on each other or off the canvas, how many arrows or labels come too close, and the cost of all."""
     ends = {end.key: end.rectangle for arrow in placed if (end := arrow.course.outside) is not None}
     labels = [arrow.label for arrow in placed if arrow.label is not None]
     rectangles = rectangles_of([*(box.rectangle for box in boxes), *ends.values(), *labels])
     touching = (int(_overlaps(rectangles, rectangles).sum()) - len(rectangles)) // 2
-    beyond = int(((rectangles[:, 0] < MARGIN) | (rectangles[:, 2] > WIDTH - MARGIN)).sum())
+    beyond = int(((rectangles[:, 0] < RIM) | (rectangles[:, 2] > across - RIM)).sum())
     return touching + beyond, sum(arrow.cost > _TOO_CLOSE for arrow in placed), round(sum(arrow.cost for arrow in placed))
 
 
@@ -184,7 +182,7 @@ def _with_label(choice: _Choice, index: int, costs: np.ndarray, around: _Surroun
     for form in demand.forms:
         rectangles, far = label_rectangles(course.points, demand.width / 2, form.size)
         blocked = _overlaps(_inflated(rectangles, 3), solid).sum(axis=1)
-        blocked = blocked + (rectangles[:, 0] < MARGIN) + (rectangles[:, 2] > WIDTH - MARGIN)
+        blocked = blocked + (rectangles[:, 0] < RIM) + (rectangles[:, 2] > around.across - RIM)
         own = _inside(course.points, np.full(SAMPLES, demand.width / 2), rectangles).sum(axis=1)
         on = _inside(around.points, around.reach + 1, rectangles).sum(axis=1)
         near = _inside(around.points, around.reach + 10, rectangles).sum(axis=1)

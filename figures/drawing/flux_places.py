@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations, permutations
 
+from figures.drawing.sheet import Sheet
 from figures.drawing.text import SMALLEST, block_size, break_in_two, glued, wrap, wrap_evenly
 from figures.flux_diagram import CLOSEST_PLACES, Box, FluxDiagram
 
-WIDTH = 700
 TEXT = 14.5
+RIM = 8.0
+"""Kept free at the left and right edge of the canvas [px]."""
 STOCK_TEXT = SMALLEST
-_RIM = 74.0
-"""Room [px] left of the first and right of the last column, for ends outside."""
 _MOST_COLUMNS = 4
 _SAME_ROW = 0.9
 """Boxes nearer than this, in rows, limit each other's width."""
@@ -67,6 +67,11 @@ def _stock_lines(label: str, room: float) -> tuple[str, ...]:
     return whole if len(lines) > 2 and block_size(whole, STOCK_TEXT)[0] <= room + 16 else lines
 
 
+def sheet_of(spec: FluxDiagram) -> Sheet:
+    """The sheet of a diagram; its margins lie left of the first and right of the last box, on a wide one with room for ends outside."""
+    return Sheet.of(spec, wide=(74, 74), narrow=(RIM, RIM))
+
+
 def place_boxes(spec: FluxDiagram, row_height: float) -> tuple[PlacedBox, ...]:
     """All boxes with a fixed place: reservoirs, and ends outside that were given one or that exchange with another end.
 
@@ -76,12 +81,19 @@ def place_boxes(spec: FluxDiagram, row_height: float) -> tuple[PlacedBox, ...]:
     places = _places(spec, fixed)
     columns = [column for column, _ in places.values()]
     left, span = min(columns, default=0), max(columns, default=0) - min(columns, default=0)
-    spacing = min(280.0, (WIDTH - 2 * (_RIM + 62)) / max(span, 1))
-    room = min(136.0, max(96.0, 0.62 * spacing * _nearest_column(list(places.values()))))
+    sheet = sheet_of(spec)
+    least = 92.0 if sheet.narrow else 96.0
+    spacing = min(280.0, (sheet.room - (least if sheet.narrow else 124)) / max(span, 1))
+    room = min(136.0, max(least, 0.62 * spacing * _nearest_column(list(places.values()))))
     middle = left + span / 2
-    return tuple(
-        measured(box, WIDTH / 2 + (places[box.id][0] - middle) * spacing, places[box.id][1] * row_height, room) for box in fixed
-    )
+    found = [measured(box, sheet.width / 2 + (places[box.id][0] - middle) * spacing, places[box.id][1] * row_height, room) for box in fixed]
+    return tuple(replace(box, x=_kept_on(sheet, box)) for box in found)
+
+
+def _kept_on(sheet: Sheet, box: PlacedBox) -> float:
+    """The middle of a box, moved inwards where it would leave the sheet [px]."""
+    reach = box.width / 2 + RIM + 1
+    return min(max(box.x, reach), max(sheet.width - reach, reach))
 
 
 def _nearest_column(places: Sequence[Place]) -> float:

@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+import numpy as np
 from matplotlib.path import Path
 
 from figures.drawing.canvas import Canvas, Point, polygon
@@ -16,9 +17,15 @@ THINNEST, WIDEST, PLAIN = 1.2, 5.0, 1.8
 _HEAD, _PORT, _CORNER = 9.0, 20.0, 13.0
 """Length of a head, most room between two arrows at one side of a box, room kept at its corners [px]."""
 _BENDS = tuple(sign * by for by in (0.0, 8.0, 16.0, 26.0, 38.0, 52.0, 70.0, 100.0, 135.0) for sign in (1, -1))
-"""How far the middle of an arrow may stand aside [px]: the least first, so that of equally good ones the straightest is taken."""
-_SAMPLES = 24
+"""How far an arrow may stand aside [px]: the least first, so that of equally good ones the straightest is taken."""
+_TURNS = sorted(((one, other) for one in _BENDS for other in _BENDS if one != other), key=lambda pair: abs(pair[0]) + abs(pair[1]))
+"""How far its two halves may do so where no even bend is free [px]."""
+_SAMPLES = 60
 """Pieces of an arrow in which it is looked for boxes that it touches."""
+_RIM = 4.0
+"""Room that arrows leave at the edges [px]."""
+_NEAR = 3.0
+"""So close to a box an arrow seems to touch it [px]."""
 LOOP = 30.0
 """How far the arrow of a cannibal reaches out to the right [px]."""
 
@@ -31,10 +38,6 @@ class Frame:
     y: float
     width: float
     height: float
-
-    def holds(self, point: Point, margin: float) -> bool:
-        """Whether a point lies in it or closer than the margin."""
-        return abs(point[0] - self.x) < self.width / 2 + margin and abs(point[1] - self.y) < self.height / 2 + margin
 
 
 @dataclass(frozen=True)
@@ -59,13 +62,13 @@ def shaft(share: float | None) -> float:
     return PLAIN if share is None else max(THINNEST, WIDEST * share)
 
 
-def arrows(links: Sequence[FeedingLink], frames: dict[str, Frame]) -> list[Arrow]:
-    """An arrow for each link, bent where it would run through a box that is not its own."""
+def arrows(links: Sequence[FeedingLink], frames: dict[str, Frame], left: float, right: float) -> list[Arrow]:
+    """An arrow for each link, between left and right edge [px], bent where it would run through a box that is not its own."""
     sides = {(at, end): _side(link, end, frames) for at, link in enumerate(links) for end in (0, 1) if link.food != link.eater}
     ports = _ports(links, frames, sides)
     return [
         _round_corner(frames[link.food]) if link.food == link.eater
-        else _bent(ports[at, 0], ports[at, 1], [frame for name, frame in frames.items() if name not in (link.food, link.eater)])
+        else _bent(ports[at, 0], ports[at, 1], [frame for name, frame in frames.items() if name not in (link.food, link.eater)], left, right)
         for at, link in enumerate(links)
     ]  # fmt: skip
 
@@ -114,25 +117,48 @@ def _port(frame: Frame, side: str, along: float) -> Point:
     return frame.x + frame.width / 2, frame.y + along
 
 
-def _bent(start: Point, end: Point, others: Sequence[Frame]) -> Arrow:
-    """The least bent line that touches the fewest other boxes."""
+def _bent(start: Point, end: Point, others: Sequence[Frame], left: float, right: float) -> Arrow:
+    """The least bent line that stays between the edges and touches the fewest other boxes; bent unevenly only where that helps."""
     across, down = end[0] - start[0], end[1] - start[1]
     length = max(math.hypot(across, down), 1e-9)
 
-    def bend(by: float) -> Arrow:
-        aside = (-down / length * by * 4 / 3, across / length * by * 4 / 3)
-        return Arrow(
-            start, (start[0] + across * 0.3 + aside[0], start[1] + down * 0.3 + aside[1]),
-            (start[0] + across * 0.7 + aside[0], start[1] + down * 0.7 + aside[1]), end,
-        )  # fmt: skip
+    def control(along: float, aside: float) -> Point:
+        by = aside * 4 / 3 / length
+        return start[0] + across * along - down * by, start[1] + down * along + across * by
 
-    return min(map(bend, _BENDS), key=lambda arrow: touched(arrow, others))
+    def first_of(bends: Sequence[tuple[float, float]]) -> tuple[float, Arrow]:
+        tries = [Arrow(start, control(0.3, one), control(0.7, other), end) for one, other in bends]
+        faults = _leaving(tries, left, right) * (len(others) + 1) + _touched(tries, others)
+        best = int(np.argmin(faults))
+        return float(faults[best]), tries[best]
+
+    even = first_of([(by, by) for by in _BENDS])
+    return min(even, first_of(_TURNS), key=lambda found: found[0])[1] if even[0] else even[1]
 
 
 def touched(arrow: Arrow, others: Sequence[Frame]) -> int:
     """How many boxes an arrow runs through or nearly touches."""
-    points = [arrow.at(number / _SAMPLES) for number in range(_SAMPLES + 1)]
-    return sum(any(frame.holds(point, 3) for point in points) for frame in others)
+    return int(_touched([arrow], others)[0])
+
+
+def _points(tries: Sequence[Arrow]) -> np.ndarray:
+    """Points along each arrow; shape (tries, samples, 2)."""
+    share = np.linspace(0, 1, _SAMPLES + 1)[:, None]
+    weights = np.hstack([(1 - share) ** 3, 3 * share * (1 - share) ** 2, 3 * share**2 * (1 - share), share**3])
+    return weights @ np.array([(arrow.start, arrow.control, arrow.other_control, arrow.end) for arrow in tries])
+
+
+def _leaving(tries: Sequence[Arrow], left: float, right: float) -> np.ndarray:
+    """Which arrows run beyond the left or right edge; shape (tries,)."""
+    across = _points(tries)[..., 0]
+    return ((across < left + _RIM) | (across > right - _RIM)).any(axis=1)
+
+
+def _touched(tries: Sequence[Arrow], others: Sequence[Frame]) -> np.ndarray:
+    """How many boxes each arrow runs through or nearly touches; shape (tries,)."""
+    boxes = np.array([(one.x, one.y, one.width / 2 + _NEAR, one.height / 2 + _NEAR) for one in others]).reshape(-1, 4)
+    away = np.abs(_points(tries)[:, :, None, :] - boxes[:, :2])
+    return (away < boxes[:, 2:]).all(axis=3).any(axis=1).sum(axis=1)
 
 
 def _round_corner(frame: Frame) -> Arrow:

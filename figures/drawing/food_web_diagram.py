@@ -4,26 +4,32 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import combinations
 
 import numpy as np
 from matplotlib.path import Path
 
 from figures.drawing.canvas import Canvas, polygon, rectangle, rounded_box, segments
-from figures.drawing.food_web_arrows import LOOP, Arrow, Frame, arrows, draw_arrow
+from figures.drawing.food_web_arrows import LOOP, Arrow, Frame, arrows, draw_arrow, touched
 from figures.drawing.food_web_places import Web, places_across
+from figures.drawing.sheet import Sheet
 from figures.drawing.text import ASCENT, block_size, text_width, wrap
 from figures.food_web_diagram import FoodWebDiagram, WebSpecies, rows
 
-WIDTH = 700.0
-_AXIS, _LEFT, _EDGE, _TOP, _FOOT = 40.0, 58.0, 10.0, 46.0, 14.0
-_PER_LEVEL, _APART = 124.0, 34.0
-"""Height of one level, and of the arrows' room between two rows of boxes at least [px]."""
-_TEXT, _SMALL, _PAD, _LINE = 14.5, 13.8, 9.0, 17.5
-_WIDEST, _NARROWEST = 118.0, 60.0
-"""Most room for a label in one line, and least width of a box [px]."""
-_MARK = 13.0
-_KEY_TEXT, _KEY_LINE, _SAMPLE, _KEY_ROW = 13.8, 17.0, 40.0, 28.0
+_EDGE, _TOP, _FOOT = 10.0, 46.0, 14.0
+_PER_LEVEL, _APART, _STEP = 124.0, 34.0, 16.0
+"""Height of one level, of the arrows' room between two rows of boxes at least, and between the two steps of a row [px]."""
+_STRETCHES = (1.0, 1.3, 1.7, 2.2)
+"""Times the usual height of a level, tried until no box lies on another."""
+_TEXT, _SMALL, _PAD, _LINE = 14.5, 14.0, 9.0, 17.5
+_NARROWEST, _MARK = 60.0, 13.0
+"""Least width of a box, and room for the mark before its note [px]."""
+_KEY_TEXT, _KEY_LINE, _SAMPLE, _KEY_ROW = 14.0, 17.0, 40.0, 28.0
+_STEPPED = "Boxes that find no room side by side stand a little above or below the line of their level."
+_MARKS = {"rises": (True, True), "falls": (False, True), "rises at first": (True, False), "falls at first": (False, False)}
+"""For each change with a mark whether its triangle points up, and whether it is full."""
+_MARK_KEYS = (("every", True, "every path says so"), ("shortest", False, "only the shortest paths say so"))
 _KEYS = {"producer": "producer", "detritus": "dead matter", "consumer": "consumer"}
 _KeyRow = tuple[list[tuple[str, float | None, str, float]], list[str]]
 """A row of the key: samples as (sort, share, text, x [px]), and all lines of the last one's text."""
@@ -38,6 +44,8 @@ class _Box:
     width: float
     height: float
     is_cannibal: bool
+    aside: float = 0.0
+    """How far it stands below the height of its level [px]."""
 
     @property
     def room(self) -> float:
@@ -56,18 +64,15 @@ def draw_food_web_diagram(chart: FoodWebDiagram) -> str:
     known = {one.id for one in chart.species}
     if not known or not known.issuperset(end for link in chart.links for end in (link.food, link.eater)):
         raise ValueError(f"{chart.name}: expected links between species that are there")
-    boxes = [_box(one, any(link.food == link.eater == one.id for link in chart.links)) for one in chart.species]
-    width = _width(boxes)
-    per_level = _per_level(boxes)
-    levels = [box.species.level for box in boxes]
-    top = _TOP + max(box.height / 2 - (max(levels) - box.species.level) * per_level for box in boxes) + _above(boxes)
-    middles = [top + (max(levels) - level) * per_level for level in levels]
-    bottom = max(middle + box.height / 2 for middle, box in zip(middles, boxes, strict=True))
-    frames = _frames(chart, boxes, middles, width)
-    key = _key_rows(chart, width)
+    sheet = Sheet.of(chart, wide=(58, 10), narrow=(34, 6))
+    boxes = _stepped([_box(one, any(link.food == link.eater == one.id for link in chart.links), sheet) for one in chart.species], sheet)
+    width = _width(boxes, sheet)
+    per_level, top, frames = _standing(chart, boxes, sheet, width)
+    bottom = max(frame.y + frame.height / 2 for frame in frames.values())
+    key = _key_rows(chart, width, any(box.aside for box in boxes))
     canvas = Canvas(width, math.ceil(bottom + 18 + _KEY_ROW * len(key) + _KEY_LINE * sum(len(row[1]) - 1 for row in key) + _FOOT))
-    _axis(canvas, chart, top, bottom, per_level, max(levels), width)
-    drawn = arrows(chart.links, frames)
+    _axis(canvas, chart, sheet, top, bottom, per_level, max(one.level for one in chart.species), width)
+    drawn = arrows(chart.links, frames, _axis_at(sheet), width)
     gone = {one.id for one in chart.species if one.change == "gone"}
     for link, arrow in zip(chart.links, drawn, strict=True):
         draw_arrow(canvas, arrow, link.share, dashed=bool(gone & {link.food, link.eater}), part=f"arrow {link.food} {link.eater}")
@@ -77,25 +82,50 @@ def draw_food_web_diagram(chart: FoodWebDiagram) -> str:
     return canvas.svg()
 
 
-def _box(species: WebSpecies, is_cannibal: bool) -> _Box:
-    lines = wrap(species.label, _TEXT, _WIDEST, bold=True)
-    note = text_width(species.note, _SMALL) + (_MARK if species.change in ("rises", "falls") else 0)
-    width = max(_NARROWEST, block_size(lines, _TEXT, bold=True)[0], note) + 2 * _PAD
-    return _Box(species, lines, width, _LINE * (len(lines) + bool(species.note)) + 2 * _PAD - 2, is_cannibal)
+def _box(species: WebSpecies, is_cannibal: bool, sheet: Sheet) -> _Box:
+    lines = wrap(species.label, _TEXT, 90 if sheet.narrow else 118, bold=True)
+    notes = [note for note in (species.note, *species.room_for) if note]
+    note = max((text_width(note, _SMALL) for note in notes), default=0) + (_MARK if species.room_for or species.change in _MARKS else 0)
+    width = max(_NARROWEST, block_size(lines, _TEXT, bold=True)[0], note) + 2 * (_PAD - 3 * sheet.narrow)
+    return _Box(species, lines, width, _LINE * (len(lines) + bool(notes)) + 2 * _PAD - 2, is_cannibal)
 
 
-def _width(boxes: Sequence[_Box]) -> float:
+def _between(sheet: Sheet) -> tuple[float, float]:
+    """Room between two boxes side by side, and where an arrow joins them [px]."""
+    return (10.0, 34.0) if sheet.narrow else (24.0, 50.0)
+
+
+def _in_rows(boxes: Sequence[_Box]) -> list[list[_Box]]:
+    """The boxes in rows of about one level."""
+    return [[box for box in boxes if box.species.level in row] for row in rows([box.species.level for box in boxes])]
+
+
+def _needed(row: Sequence[_Box], sheet: Sheet) -> float:
+    """Width that boxes side by side take [px]."""
+    return sum(box.room + _between(sheet)[0] + 4 for box in row)
+
+
+def _stepped(boxes: Sequence[_Box], sheet: Sheet) -> list[_Box]:
+    """The boxes; on a narrow sheet those of a row that is too wide stand by turns above and below its height."""
+    aside: dict[str, float] = {}
+    for row in _in_rows(boxes) if sheet.narrow else ():
+        steps = min(len(row), math.ceil(_needed(row, sheet) / sheet.room))
+        apart = max(box.height for box in row) + _STEP
+        aside |= {box.species.id: (number % steps - (steps - 1) / 2) * apart for number, box in enumerate(row)}
+    return [replace(box, aside=aside.get(box.species.id, 0.0)) for box in boxes]
+
+
+def _width(boxes: Sequence[_Box], sheet: Sheet) -> float:
     """Of the canvas [px]: wider than usual where the boxes of one row need it."""
-    needed = [
-        sum(box.room + 28 for box in boxes if box.species.level in row) + _LEFT + _EDGE
-        for row in rows([box.species.level for box in boxes])
-    ]
-    return math.ceil(max(WIDTH, *needed))
+    steps = [[box for box in row if box.aside == aside] for row in _in_rows(boxes) for aside in {box.aside for box in row}]
+    margins = sheet.left + sheet.width - sheet.right
+    return math.ceil(max(sheet.width, *(_needed(step, sheet) + margins for step in steps)))
 
 
 def _per_level(boxes: Sequence[_Box]) -> float:
-    """The height of one level [px]: more than usual where tall boxes need it."""
-    return max(_PER_LEVEL, max(box.height for box in boxes) + _APART)
+    """The height of one level [px]: more than usual where tall boxes need it, or rows in steps."""
+    spread = max(2 * abs(box.aside) for box in boxes)
+    return max(_PER_LEVEL, max(box.height for box in boxes) + _APART + spread)
 
 
 def _above(boxes: Sequence[_Box]) -> float:
@@ -104,28 +134,60 @@ def _above(boxes: Sequence[_Box]) -> float:
     return LOOP - 8 if any(box.is_cannibal and box.species.level > highest - 0.3 for box in boxes) else 0.0
 
 
-def _frames(chart: FoodWebDiagram, boxes: Sequence[_Box], middles: Sequence[float], width: float) -> dict[str, Frame]:
+def _standing(chart: FoodWebDiagram, boxes: Sequence[_Box], sheet: Sheet, width: float) -> tuple[float, float, dict[str, Frame]]:
+    """The height of one level and of the highest one [px], and the boxes in their places: levels so high that none lies on another."""
+    highest = max(box.species.level for box in boxes)
+    for stretch in _STRETCHES:
+        per_level = stretch * _per_level(boxes)
+        below = [(highest - box.species.level) * per_level + box.aside for box in boxes]
+        top = _TOP + max(box.height / 2 - down for down, box in zip(below, boxes, strict=True)) + _above(boxes)
+        frames = _frames(chart, boxes, [top + down for down in below], sheet, width)
+        if not any(_overlap(one, other) for one, other in combinations(frames.values(), 2)):
+            break
+    return per_level, top, frames
+
+
+def _overlap(one: Frame, other: Frame) -> bool:
+    return abs(one.x - other.x) < (one.width + other.width) / 2 and abs(one.y - other.y) < (one.height + other.height) / 2
+
+
+def _frames(chart: FoodWebDiagram, boxes: Sequence[_Box], middles: Sequence[float], sheet: Sheet, width: float) -> dict[str, Frame]:
     place = {box.species.id: at for at, box in enumerate(boxes)}
     links = [(place[link.food], place[link.eater]) for link in chart.links if link.food != link.eater]
     web = Web(
         middles=np.array(middles), sizes=np.array([(box.room, box.height) for box in boxes]),
-        links=np.array(links, int).reshape(-1, 2), left=_LEFT + 6, right=width - _EDGE,
+        links=np.array(links, int).reshape(-1, 2), left=sheet.left + 6, right=width - sheet.width + sheet.right, between=_between(sheet),
     )  # fmt: skip
-    return {
-        box.species.id: Frame(round(x, 1), middle, box.width, box.height)
-        for box, x, middle in zip(boxes, places_across(web), middles, strict=True)
-    }
+    ways = [
+        {box.species.id: Frame(round(x, 1), middle, box.width, box.height) for box, x, middle in zip(boxes, across, middles, strict=True)}
+        for across in places_across(web)
+    ]
+    return min(ways, key=lambda frames: _behind(chart, frames, _axis_at(sheet), width))
 
 
-def _axis(canvas: Canvas, chart: FoodWebDiagram, top: float, bottom: float, per_level: float, highest: float, width: float) -> None:
+def _behind(chart: FoodWebDiagram, frames: dict[str, Frame], left: float, right: float) -> int:
+    """How many boxes have an arrow behind them that is not theirs."""
+    drawn = zip(chart.links, arrows(chart.links, frames, left, right), strict=True)
+    return sum(touched(arrow, [frame for name, frame in frames.items() if name not in (link.food, link.eater)]) for link, arrow in drawn)
+
+
+def _axis_at(sheet: Sheet) -> float:
+    """Where the lines across begin [px]."""
+    return sheet.left - (6 if sheet.narrow else 18)
+
+
+def _axis(
+    canvas: Canvas, chart: FoodWebDiagram, sheet: Sheet, top: float, bottom: float, per_level: float, highest: float, width: float
+) -> None:  # fmt: skip
     """A line across at every whole level, with its number at the left."""
     canvas.text(8, 22, chart.axis_label, size=_KEY_TEXT, role="muted")
+    axis = _axis_at(sheet)
     for level in range(1, math.ceil(highest) + 1):
         y = top + (highest - level) * per_level
         if y < 34:
             continue
-        canvas.stroke(segments([((_AXIS, y), (width - _EDGE, y))]), "grid", 0.7, dash=(2, 4))
-        canvas.text(_AXIS - 10, y + 4.7, f"{level}", size=_TEXT, anchor="end")
+        canvas.stroke(segments([((axis, y), (width - _EDGE, y))]), "grid", 0.7, dash=(2, 4))
+        canvas.text(axis - 10, y + 4.7, f"{level}", size=_TEXT, anchor="end")
 
 
 def _outline(box: _Box, frame: Frame, shrunk: float = 0.0) -> Path:
@@ -162,25 +224,29 @@ def _paint(canvas: Canvas, sort: str, outline: Path, inner: Path, *, gone: bool,
 def _draw_box(canvas: Canvas, box: _Box, frame: Frame) -> None:
     species = box.species
     _paint(canvas, species.sort, _outline(box, frame), _outline(box, frame, 3.5), gone=species.change == "gone", part=f"box {species.id}")
-    y = frame.y - frame.height / 2 + _PAD - 2 + _TEXT * ASCENT
+    free = frame.height - _LINE * (len(box.lines) + bool(species.note)) - 2 * _PAD + 2
+    y = frame.y - frame.height / 2 + free / 2 + _PAD - 2 + _TEXT * ASCENT
     for line in box.lines:
         canvas.text(frame.x, y, line, size=_TEXT, anchor="middle", bold=True)
         y += _LINE
     if not species.note:
         return
-    has_mark = species.change in ("rises", "falls")
+    has_mark = species.change in _MARKS
     if has_mark:
-        _mark(canvas, frame.x - (text_width(species.note, _SMALL) + _MARK) / 2 + 4.5, y - 4.5, species.change == "rises")
+        _mark(canvas, frame.x - (text_width(species.note, _SMALL) + _MARK) / 2 + 4.5, y - 4.5, species.change)
     canvas.text(frame.x + (_MARK / 2 if has_mark else 0), y, species.note, size=_SMALL, anchor="middle")
 
 
-def _mark(canvas: Canvas, x: float, y: float, up: bool) -> None:
-    """A small triangle that points up or down."""
+def _mark(canvas: Canvas, x: float, y: float, change: str) -> None:
+    """A small triangle that points up or down, hollow for what holds at first only."""
+    up, full = _MARKS[change]
     tip, base = (y - 4.5, y + 4.5) if up else (y + 4.5, y - 4.5)
-    canvas.fill(polygon([(x, tip), (x + 5, base), (x - 5, base)]), "ink")
+    triangle = polygon([(x, tip), (x + 5, base), (x - 5, base)])
+    canvas.fill(triangle, "ink" if full else "ground", part=f"mark {change}")
+    canvas.stroke(triangle, "ink", 1.2)
 
 
-def _key_rows(chart: FoodWebDiagram, width: float) -> list[_KeyRow]:
+def _key_rows(chart: FoodWebDiagram, width: float, stepped: bool) -> list[_KeyRow]:
     """The arrow and what its width means, then the shapes that are there."""
     room = width - 2 * _EDGE - _SAMPLE - 8
     known = any(link.share is not None for link in chart.links)
@@ -191,6 +257,11 @@ def _key_rows(chart: FoodWebDiagram, width: float) -> list[_KeyRow]:
     entries.append([(sort, None, text) for sort, text in _KEYS.items() if any(one.sort == sort for one in chart.species)])
     if any(one.change == "gone" for one in chart.species):
         entries[-1].append(("gone", None, "gone, with its links"))
+    there = {_MARKS[one.change][1] for one in chart.species if one.change in _MARKS}
+    if there:
+        entries.append([(sort, None, text) for sort, full, text in _MARK_KEYS if full in there])
+    if stepped:
+        entries.append([("", None, _STEPPED)])
     made: list[_KeyRow] = []
     for row in entries:
         x, placed, more = _EDGE, [], [""]
@@ -219,9 +290,15 @@ def _draw_key(canvas: Canvas, key: list[_KeyRow], top: float) -> None:
 
 
 def _sample(canvas: Canvas, sort: str, share: float | None, x: float, y: float) -> None:
+    if not sort:
+        return
     if sort == "arrow":
         start, end = (x, y), (x + _SAMPLE - 2, y)
         draw_arrow(canvas, Arrow(start, (x + 12, y), (x + 24, y), end), share, dashed=False, part="")
+        return
+    if sort in ("every", "shortest"):
+        for at, change in enumerate(change for change, (_, full) in _MARKS.items() if full == (sort == "every")):
+            _mark(canvas, x + _SAMPLE / 2 - 9 + 16 * at, y, change)
         return
     kind = "consumer" if sort == "gone" else sort
     _paint(

@@ -7,9 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-_CANDIDATES, _SWEEPS, _STARTS = 41, 12, 5
-_BETWEEN, _BETWEEN_LINKED = 24.0, 50.0
-"""Room between two boxes side by side, and where an arrow joins them [px]."""
+_CANDIDATES, _SWEEPS, _STARTS = 41, 12, 12
 _OVERLAP, _THROUGH, _CROSSING, _ALONG, _SLANT, _OFF_CENTRE = 1000.0, 90.0, 14.0, 9.0, 0.03, 0.004
 """What it costs when two boxes overlap, an arrow runs through a box, two arrows cross, two run along each other from
 one box, an arrow runs one pixel sideways, and a box stands one pixel beside the middle."""
@@ -30,13 +28,15 @@ class Web:
     """Places of food and eater of each link; shape (m, 2)."""
     left: float
     right: float
+    between: tuple[float, float] = (24.0, 50.0)
+    """Room between two boxes side by side, and where an arrow joins them [px]."""
 
 
-def places_across(web: Web) -> list[float]:
-    """The horizontal centre of each box [px]. Equal webs give equal places."""
+def places_across(web: Web) -> list[list[float]]:
+    """The horizontal centre of each box [px], settled several times, the best first. Equal webs give equal places."""
     starts = [_settled(web, random.Random(start)) for start in range(_STARTS)]
-    costs = [float(_cost(web, across[None, :])[0]) for across in starts]
-    return [float(x) for x in starts[int(np.argmin(costs))]]
+    starts.sort(key=lambda across: float(_cost(web, across[None, :])[0]))
+    return [[float(x) for x in across] for across in starts]
 
 
 def _settled(web: Web, chance: random.Random) -> np.ndarray:
@@ -120,8 +120,9 @@ def _cost(web: Web, tries: np.ndarray) -> np.ndarray:
 def _overlaps(web: Web, tries: np.ndarray) -> np.ndarray:
     width, height = web.sizes[:, 0], web.sizes[:, 1]
     near = np.abs(web.middles[:, None] - web.middles[None, :]) < (height[:, None] + height[None, :]) / 2 + 12
-    between = np.full(near.shape, _BETWEEN)
-    between[web.links[:, 0], web.links[:, 1]] = between[web.links[:, 1], web.links[:, 0]] = _BETWEEN_LINKED
+    alone, linked = web.between
+    between = np.full(near.shape, alone)
+    between[web.links[:, 0], web.links[:, 1]] = between[web.links[:, 1], web.links[:, 0]] = linked
     lacking = (width[:, None] + width[None, :]) / 2 + between - np.abs(tries[:, :, None] - tries[:, None, :])
     pairs = np.triu(near, 1)[None, :, :] & (lacking > 0)
     return np.where(pairs, _OVERLAP + 20 * lacking, 0).sum(axis=(1, 2))

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
 
-from figures.drawing.axis import draw_bar, draw_legend, draw_mark, ends_of, legend_rows, mark_label, marks_between, round_ends, round_step
-from figures.drawing.canvas import Canvas, Point, polyline, rectangle, segments
-from figures.drawing.text import SMALLEST, size_to_fit, text_width
-from figures.error_bars import ProductionProfile
+from figures.drawing.axis import LOOKS, draw_bar, draw_legend, draw_line, draw_mark, ends_of, legend_rows, mark_corners, mark_label, marks_between, round_ends, round_step
+from figures.drawing.canvas import Canvas, Point, rectangle, segments
+from figures.drawing.series_names import Box, Drawn, Placed, along, distances, draw_names, name_places
+from figures.drawing.sheet import Sheet, draw_notes, notes_height
+from figures.drawing.text import block_size, break_in_two, glued
+from figures.error_bars import BarredMean, BarredSeries, ProductionProfile
 
-WIDTH = 700
-_LEFT, _RIGHT = 76.0, 668.0
-_TEXT, _SMALL = 14.5, SMALLEST
-_LEGEND_TOP, _LEADING = 24.0, 22.0
+_TEXT = 14.5
+_LEADING, _LEGEND_LEADING = 18.0, 22.0
 _HEIGHT = 330.0
 """Of the water [px]."""
 _BELOW = 1.06
@@ -24,6 +25,7 @@ _BELOW = 1.06
 class _Frame:
     """Turns values and depths [m] into places on the canvas [px]."""
 
+    sheet: Sheet
     top: float
     low: float
     high: float
@@ -34,79 +36,133 @@ class _Frame:
         return self.top + _HEIGHT
 
     def x(self, value: float) -> float:
-        return _LEFT + (value - self.low) / (self.high - self.low) * (_RIGHT - _LEFT)
+        return self.sheet.left + (value - self.low) / (self.high - self.low) * self.sheet.room
 
     def place(self, depth: float, value: float) -> Point:
         return self.x(value), self.top + depth / self.lowest * _HEIGHT
 
+    def bar(self, mean: BarredMean) -> tuple[Point, Point]:
+        """The ends of an error bar."""
+        error = mean.error or 0.0
+        return self.place(mean.at, mean.mean - error), self.place(mean.at, mean.mean + error)
+
 
 def draw_production_profile(chart: ProductionProfile) -> str:
-    """The SVG of the rates, from the surface down."""
-    rows = legend_rows(chart.series, _TEXT, 12, WIDTH - 12)
-    top = _LEGEND_TOP + _LEADING * (rows[-1][2] + 1) + 60
-    ends = ends_of(chart.series)
-    low, high, step = round_ends(min(*ends, 0.0), max(*ends, 0.0), 7)
+    """The SVG of the rates, from the surface down; each line is named where it runs, or in a key where there is no room."""
     lowest = _BELOW * max(mean.at for one in chart.series for mean in one.means)
-    frame = _Frame(top, low, high, lowest)
-    notes = [chart.bars] + (["Hatched: a loss, more used than made."] if low < 0 else [])
-    canvas = Canvas(WIDTH, frame.bottom + 14 + 19 * len(notes))
-    draw_legend(canvas, rows, _TEXT, _LEGEND_TOP, _LEADING)
-    _axes(canvas, frame, chart, step, round_step(lowest, 7))
+    depth_step = round_step(lowest, 7)
+    depths = marks_between(0, depth_step * math.floor(lowest / depth_step), depth_step)
+    sheet = Sheet.of(chart, wide=(76, 32), narrow=(38, 18)).beside([mark_label(depth, depth_step) for depth in depths], _TEXT)
+    heading = sheet.heading(chart.quantity, _TEXT)
+    ends = ends_of(chart.series)
+    low, high, step = round_ends(min(*ends, 0.0), max(*ends, 0.0), 5 if sheet.narrow else 7)
+    frame = _Frame(sheet, 22 + _LEADING * len(heading) + 44, low, high, lowest)
+    names = _names(frame, chart)
+    rows = legend_rows(chart.series, _TEXT, 12, sheet.width - 12) if names is None else []
+    if rows:
+        frame = replace(frame, top=frame.top + _LEGEND_LEADING * (rows[-1][2] + 1))
+    notes = sheet.lines([chart.bars] + (["Hatched: a loss, more used than made."] if low < 0 else []))
+    canvas = Canvas(sheet.width, frame.bottom + 14 + notes_height(notes))
+    draw_legend(canvas, rows, _TEXT, 24, _LEGEND_LEADING)
+    _axes(canvas, frame, heading, step)
+    _depths(canvas, frame, depths, depth_step)
     if chart.compensation_m is not None:
-        _compensation(canvas, frame, chart, chart.compensation_m)
-    for one in chart.series:
-        places = [frame.place(mean.at, mean.mean) for mean in one.means]
-        canvas.stroke(polyline(places), one.role, 1.8, part=f"line {one.label}")
-        for mean, (x, y) in zip(one.means, places, strict=True):
-            if mean.error:
-                draw_bar(canvas, (frame.x(mean.mean - mean.error), y), (frame.x(mean.mean + mean.error), y), one.role, part=f"bar {one.label}")
-    for one in chart.series:
-        for mean in one.means:
-            draw_mark(canvas, frame.place(mean.at, mean.mean), one.mark, one.role, part=f"mean {one.label}")
-    for number, note in enumerate(notes):
-        canvas.text(_LEFT, frame.bottom + 22 + 19 * number, note, size=size_to_fit(note, _SMALL, _RIGHT - _LEFT), role="muted")
+        _compensation(canvas, frame, chart)
+    _draw_series(canvas, frame, chart)
+    draw_names(canvas, names or (), _TEXT)
+    draw_notes(canvas, notes, sheet.left, frame.bottom + 22)
     return canvas.svg()
 
 
-def _axes(canvas: Canvas, frame: _Frame, chart: ProductionProfile, step: float, depth_step: float) -> None:
+def _draw_series(canvas: Canvas, frame: _Frame, chart: ProductionProfile) -> None:
+    """Lines first, then bars, a thin one on a thick one where they meet, then marks."""
+    for one in chart.series:
+        draw_line(canvas, [frame.place(mean.at, mean.mean) for mean in one.means], one)
+    for one in sorted(chart.series, key=lambda one: -LOOKS[one.mark].bar):
+        for mean in one.means:
+            if mean.error:
+                draw_bar(canvas, *frame.bar(mean), one)
+    for one in chart.series:
+        for mean in one.means:
+            draw_mark(canvas, frame.place(mean.at, mean.mean), one.mark, one.role, part=f"mean {one.label}")
+
+
+def _axes(canvas: Canvas, frame: _Frame, heading: Sequence[str], step: float) -> None:
+    left, right = frame.sheet.left, frame.sheet.right
     if frame.low < 0:
         _hatch(canvas, frame)
-    canvas.text((_LEFT + _RIGHT) / 2, frame.top - 38, chart.quantity, size=size_to_fit(chart.quantity, _TEXT, 430), anchor="middle")
-    canvas.text(12, frame.top - 38, "Depth, m", size=_TEXT)
+    for number, line in enumerate(reversed(heading)):
+        canvas.text((left + right) / 2, frame.top - 54 - _LEADING * number, line, size=_TEXT, anchor="middle")
     ticks = []
     for value in marks_between(frame.low, frame.high, step):
         x = frame.x(value)
         ticks.append(((x, frame.top), (x, frame.top - 5)))
         canvas.text(x, frame.top - 14, mark_label(value, step), size=_TEXT, anchor="middle")
-    for depth in marks_between(0, depth_step * math.floor(frame.lowest / depth_step), depth_step):
-        _, y = frame.place(depth, 0)
-        ticks.append(((_LEFT, y), (_LEFT - 5, y)))
-        canvas.text(_LEFT - 9, y + 5, mark_label(depth, depth_step), size=_TEXT, anchor="end")
     canvas.stroke(segments(ticks), "ink", 1)
-    canvas.stroke(segments([((_LEFT, frame.top), (_LEFT, frame.bottom))]), "ink", 1)
+    canvas.stroke(segments([((left, frame.top), (left, frame.bottom))]), "ink", 1)
     canvas.stroke(segments([(frame.place(0, 0), frame.place(frame.lowest, 0))]), "ink", 1.4, part="zero")
-    canvas.stroke(segments([((_LEFT, frame.top), (_RIGHT, frame.top))]), "water", 3, part="surface")
+    canvas.stroke(segments([((left, frame.top), (right, frame.top))]), "water", 3.8, part="surface")
+
+
+def _depths(canvas: Canvas, frame: _Frame, depths: Sequence[float], step: float) -> None:
+    """The depth axis."""
+    left = frame.sheet.left
+    canvas.text(12, frame.top - 36, "Depth, m", size=_TEXT)
+    for depth in depths:
+        canvas.text(left - 9, frame.place(depth, 0)[1] + 5, mark_label(depth, step), size=_TEXT, anchor="end")
+    canvas.stroke(segments(((left, frame.place(depth, 0)[1]), (left - 5, frame.place(depth, 0)[1])) for depth in depths), "ink", 1)
 
 
 def _hatch(canvas: Canvas, frame: _Frame) -> None:
     """The side of losses: slanting lines, so that it needs no colour."""
-    right, pitch = frame.x(0), 12.0
+    left, right, pitch = frame.sheet.left, frame.x(0), 12.0
     lines = []
-    for number in range(int((right - _LEFT + _HEIGHT) / pitch) + 1):
+    for number in range(int((right - left + _HEIGHT) / pitch) + 1):
         offset = number * pitch
-        start = (min(_LEFT + offset, right), frame.top + max(0.0, offset - (right - _LEFT)))
-        end = (_LEFT + max(0.0, offset - _HEIGHT), frame.top + min(offset, _HEIGHT))
+        start = (min(left + offset, right), frame.top + max(0.0, offset - (right - left)))
+        end = (left + max(0.0, offset - _HEIGHT), frame.top + min(offset, _HEIGHT))
         lines.append((start, end))
     canvas.stroke(segments(lines), "grid", 0.5)
 
 
-def _compensation(canvas: Canvas, frame: _Frame, chart: ProductionProfile, depth: float) -> None:
-    """A dashed line with its words at its right end."""
-    _, y = frame.place(depth, 0)
-    canvas.stroke(segments([((_LEFT, y), (_RIGHT, y))]), "ink", 1.4, dash=(7, 5), part="compensation depth")
-    words = f"compensation depth {chart.compensation_label}"
-    width = text_width(words, _TEXT, bold=True)
-    below = y + 22 < frame.bottom - 4
-    baseline = y + 20 if below else y - 9
-    canvas.fill(rectangle(_RIGHT - 8 - width, baseline - 14, width + 6, 18), "ground")
-    canvas.text(_RIGHT - 4, baseline, words, size=_TEXT, bold=True, anchor="end", halo=True)
+def _marks(frame: _Frame, one: BarredSeries) -> list[Point]:
+    """Points that stand for all that is drawn of a series."""
+    line = along([frame.place(mean.at, mean.mean) for mean in one.means])
+    bars = [point for mean in one.means if mean.error for point in along(frame.bar(mean))]
+    return [*line, *bars, *(corner for mean in one.means for corner in mark_corners(frame.place(mean.at, mean.mean), one.mark))]
+
+
+def _names(frame: _Frame, chart: ProductionProfile) -> list[Placed] | None:
+    """Each series' name with a place beside its line, if all find one."""
+    drawn = [Drawn(one.label, along([frame.place(mean.at, mean.mean) for mean in one.means]), _marks(frame, one)) for one in chart.series]
+    zero = frame.x(0)
+    taken = [(zero - 2, frame.top, zero + 2, frame.bottom)]
+    if chart.compensation_m is not None:
+        _, y = frame.place(chart.compensation_m, 0)
+        taken += [(frame.sheet.left, y - 2, frame.sheet.right, y + 2), _compensation_words(frame, chart)[1]]
+    return name_places(drawn, _TEXT, (frame.sheet.left + 4, frame.top + 4, frame.sheet.width - 4, frame.bottom - 2), taken)
+
+
+def _compensation_words(frame: _Frame, chart: ProductionProfile) -> tuple[tuple[str, ...], Box]:
+    """The words of the dashed line, on one line or two, and their box at an end of it where they cover least."""
+    words = glued(f"compensation depth {chart.compensation_label}")
+    _, y = frame.place(chart.compensation_m or 0.0, 0)
+    crowd = [point for one in chart.series for point in _marks(frame, one)]
+    options = []
+    for lines in ((words,), break_in_two(words, _TEXT)):
+        width, height = block_size(lines, _TEXT, bold=True)
+        for left in (frame.sheet.right - width - 4, frame.sheet.left + 6):
+            for top in (y + 5, y - 5 - height):
+                if top + height <= frame.bottom - 2 and top >= frame.top + 4:
+                    options.append((lines, (left, top, left + width, top + height)))
+    return min(options, key=lambda option: int((distances(option[1], crowd) < 5).sum()))
+
+
+def _compensation(canvas: Canvas, frame: _Frame, chart: ProductionProfile) -> None:
+    """A dashed line with its words at one of its ends."""
+    _, y = frame.place(chart.compensation_m or 0.0, 0)
+    canvas.stroke(segments([((frame.sheet.left, y), (frame.sheet.right, y))]), "ink", 1.4, dash=(7, 5), part="compensation depth")
+    lines, (left, top, right, bottom) = _compensation_words(frame, chart)
+    canvas.fill(rectangle(left - 2, top, right - left + 4, bottom - top), "ground")
+    for number, line in enumerate(lines):
+        canvas.text(left, top + _TEXT * (0.94 + 1.22 * number), line, size=_TEXT, bold=True, halo=True)

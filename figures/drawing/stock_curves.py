@@ -8,16 +8,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from figures.drawing.canvas import Canvas, Point, polyline, segments
+from figures.drawing.sheet import Sheet
 from figures.drawing.text import LEADING, text_width, wrap_evenly
 from figures.stock_curves import StockCurves, StockPanel, Ticks
 
-WIDTH = 700
 _TEXT, _TITLE = 14.5, 16.0
 _HEAD, _ROW, _FOOT = 34.0, 226.0, 34.0
 """Heights of the key, of a row of panels, and of the words under the years [px]."""
 _TOP, _BOTTOM = 40.0, 34.0
 """Room above and below the frame inside a panel [px]."""
 _GAP = 9.0
+_SAMPLE, _ZIGZAG_SAMPLE, _KEY_ROW = 46.0, 20.0, 24.0
+"""From a sample of the key to its words, and from row to row [px]."""
 _ZIGZAG = 20.0
 """Height of the foot of an axis that does not begin at zero [px]."""
 BREAK_WORDS = "axis does not begin at 0"
@@ -45,20 +47,21 @@ class _Frame:
 
 def draw_stock_curves(chart: StockCurves) -> str:
     """The SVG of all panels."""
-    columns = 1 if len(chart.panels) <= 2 else 2
+    sheet = Sheet.of(chart, wide=(12, 4), narrow=(12, 4))
+    columns = 1 if sheet.narrow or len(chart.panels) <= 2 else 2
     rows = -(-len(chart.panels) // columns)
     is_cut = any(panel.begins_above_zero for panel in chart.panels)
-    keyed = 24.0 if any(chart.key) or is_cut else 0.0
-    names = [wrap_evenly(panel.label, _TITLE, WIDTH / columns - 60, bold=True) for panel in chart.panels]
+    key = _key_places(chart.key if any(chart.key) else (), is_cut, sheet)
+    keyed = _KEY_ROW * (key[-1][1] + 1) if key else 0.0
+    names = [wrap_evenly(panel.label, _TITLE, sheet.width / columns - 60, bold=True) for panel in chart.panels]
     more = _TITLE * LEADING * (max(map(len, names)) - 1)
     row_height = _ROW + more
-    canvas = Canvas(WIDTH, _HEAD + keyed + rows * row_height + _FOOT)
+    canvas = Canvas(sheet.width, _HEAD + keyed + rows * row_height + _FOOT)
     canvas.text(12, 24, chart.axis, size=_TEXT)
-    if keyed:
-        _key(canvas, chart.key if any(chart.key) else (), is_cut, _HEAD + 12)
+    _draw_key(canvas, key)
     for number, panel in enumerate(chart.panels):
         row, column = divmod(number, columns)
-        width = WIDTH / columns
+        width = sheet.width / columns
         frame = _Frame(panel, chart.year_ticks, column * width, _HEAD + keyed + row * row_height, width - 4, more)
         for line, words in enumerate(reversed(names[number])):
             canvas.text(column * width + 12, frame.top - 14 - line * _TITLE * LEADING, words, size=_TITLE, bold=True)
@@ -68,15 +71,28 @@ def draw_stock_curves(chart: StockCurves) -> str:
     return canvas.svg()
 
 
-def _key(canvas: Canvas, key: Sequence[str], is_cut: bool, y: float) -> None:
-    x = 12.0
-    for number, words in enumerate(key):
-        _line(canvas, [(x, y), (x + 38, y)], number)
-        canvas.text(x + 46, y + 5, words, size=_TEXT)
-        x += 46 + text_width(words, _TEXT) + 26
-    if is_cut:
-        canvas.stroke(polyline(_zigzag(x + 6, y - _ZIGZAG / 2, y + _ZIGZAG / 2)), "ink", 1.4, part="key of the zigzag")
-        canvas.text(x + 20, y + 5, BREAK_WORDS, size=_TEXT)
+def _key_places(words: Sequence[str], is_cut: bool, sheet: Sheet) -> list[tuple[float, int, str]]:
+    """Place across [px], row and words of each sample of the key, as many in a row as find room."""
+    found, x, row = [], sheet.left, 0
+    for text in (*words, *([BREAK_WORDS] if is_cut else [])):
+        sample = _ZIGZAG_SAMPLE if text == BREAK_WORDS else _SAMPLE
+        width = sample + text_width(text, _TEXT)
+        if found and x + width > sheet.width - 4:
+            x, row = sheet.left, row + 1
+        found.append((x, row, text))
+        x += width + 26
+    return found
+
+
+def _draw_key(canvas: Canvas, places: Sequence[tuple[float, int, str]]) -> None:
+    for number, (x, row, words) in enumerate(places):
+        y = _HEAD + 12 + _KEY_ROW * row
+        if words == BREAK_WORDS:
+            canvas.stroke(polyline(_zigzag(x + 6, y - _ZIGZAG / 2, y + _ZIGZAG / 2)), "ink", 1.4, part="key of the zigzag")
+            canvas.text(x + _ZIGZAG_SAMPLE, y + 5, words, size=_TEXT)
+        else:
+            _line(canvas, [(x, y), (x + 38, y)], number)
+            canvas.text(x + _SAMPLE, y + 5, words, size=_TEXT)
 
 
 def _zigzag(x: float, top: float, bottom: float) -> list[Point]:

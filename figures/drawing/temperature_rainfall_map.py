@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
 from figures.drawing.label_places import Place, Rectangle, place_labels
 from figures.drawing.region_names import RegionName, place_region_names
+from figures.drawing.sheet import Sheet
 from figures.drawing.text import ASCENT, LEADING, SMALLEST, block_size, text_width
 from figures.temperature_rainfall_map import MapStation, TemperatureRainfallMap
 
-WIDTH = 700
-_LEFT, _RIGHT, _TOP, _BOTTOM = 58.0, 688.0, 36.0, 600.0
+_TOP, _BOTTOM, _NARROW_BOTTOM = 36.0, 600.0, 540.0
 _TEXT, _STATION, _REGION = 14.5, SMALLEST, SMALLEST
 _DOT, _COINCIDE = 9.0, 5.0
 """Diameter of a dot; dots nearer than this cover each other and share a label [px]."""
@@ -27,16 +27,27 @@ _LED, _LONGEST_LEADER = 0.25, 34.0
 class Axes:
     """The frame of the map in its own units."""
 
+    sheet: Sheet
     temps: tuple[int, int, int]
     """Left, right and step [degC]."""
     precips: tuple[int, int, int]
     """Bottom, top and step [mm]."""
 
+    @property
+    def bottom(self) -> float:
+        """Of the frame [px]."""
+        return _NARROW_BOTTOM if self.sheet.narrow else _BOTTOM
+
+    @property
+    def inside(self) -> Rectangle:
+        """Where names may stand [px]."""
+        return self.sheet.left + 2, _TOP + 2, self.sheet.right - 2, self.bottom - 2
+
     def place(self, temp_degc: float, precip_mm: float) -> Point:
         """The place of a climate [px]."""
         low, high, _ = self.temps
-        x = _LEFT + (temp_degc - low) / (high - low) * (_RIGHT - _LEFT)
-        return x, _BOTTOM - (precip_mm - self.precips[0]) / (self.precips[1] - self.precips[0]) * (_BOTTOM - _TOP)
+        x = self.sheet.left + (temp_degc - low) / (high - low) * self.sheet.room
+        return x, self.bottom - (precip_mm - self.precips[0]) / (self.precips[1] - self.precips[0]) * (self.bottom - _TOP)
 
 
 @dataclass(frozen=True)
@@ -57,9 +68,13 @@ def axes_of(chart: TemperatureRainfallMap) -> Axes:
     climates = [corner for region in chart.regions for corner in region.outline]
     climates += [(station.annual_mean_temp_degc, station.annual_precip_mm) for station in chart.stations]
     temps, precips = [temp for temp, _ in climates] or [0.0], [precip for _, precip in climates] or [0.0]
-    low, high = 5 * math.floor(min(temps) / 5), 5 * math.ceil(max(temps) / 5)
+    by = 10 if chart.narrow and max(temps) - min(temps) > 30 else 5
+    low, high = by * math.floor(min(temps) / by), by * math.ceil(max(temps) / by)
     step = next(step for step in (100, 200, 500, 1000, 2000, 5000, 10_000) if max(precips) / step <= 10 or step == 10_000)
-    return Axes((low, max(high, low + 10), 5), (0, step * max(math.ceil(max(precips) * 1.02 / step), 2), step))
+    return Axes(
+        Sheet.of(chart, wide=(58, 12), narrow=(52, 12)), (low, max(high, low + 10), by),
+        (0, step * max(math.ceil(max(precips) * 1.02 / step), 2), step),
+    )  # fmt: skip
 
 
 def draw_temperature_rainfall_map(chart: TemperatureRainfallMap) -> str:
@@ -67,12 +82,12 @@ def draw_temperature_rainfall_map(chart: TemperatureRainfallMap) -> str:
     axes = axes_of(chart)
     dots = [axes.place(station.annual_mean_temp_degc, station.annual_precip_mm) for station in chart.stations]
     outlines = [[axes.place(*corner) for corner in region.outline] for region in chart.regions]
-    layout = arranged(chart, dots, outlines)
+    layout = arranged(chart, axes.inside, dots, outlines)
     key = [(f"{number}", station.label) for number, station in enumerate(chart.stations, start=1)] if layout.numbered else []
     letters = [(name.letter, region.label) for name, region in zip(layout.names, chart.regions, strict=True) if name.letter]
     notes = _notes(chart.stations) if chart.regions else []
-    lists = [_columns(entries) for entries in (letters, key, notes) if entries]
-    canvas = Canvas(WIDTH, math.ceil(_BOTTOM + 54 + sum(_KEY_LINE * len(rows) + _LIST_GAP for rows in lists)))
+    lists = [_columns(entries, axes.sheet) for entries in (letters, key, notes) if entries]
+    canvas = Canvas(axes.sheet.width, math.ceil(axes.bottom + 54 + sum(_KEY_LINE * len(rows) + _LIST_GAP for rows in lists)))
     for outline in outlines:
         canvas.fill(polygon(outline), "plant", opacity=0.12)
     _axes(canvas, axes)
@@ -87,7 +102,7 @@ def draw_temperature_rainfall_map(chart: TemperatureRainfallMap) -> str:
         _dot(canvas, dot, bool(station.region), part=f"station {station.id}")
     for lines, place in zip(layout.labels, layout.places, strict=True):
         _station_label(canvas, lines, place, layout.numbered)
-    y = _BOTTOM + 54.0
+    y = axes.bottom + 54.0
     for rows in lists:
         for row in rows:
             y += _KEY_LINE
@@ -97,9 +112,8 @@ def draw_temperature_rainfall_map(chart: TemperatureRainfallMap) -> str:
     return canvas.svg()
 
 
-def arranged(chart: TemperatureRainfallMap, dots: Sequence[Point], outlines: Sequence[Sequence[Point]]) -> Layout:
+def arranged(chart: TemperatureRainfallMap, inside: Rectangle, dots: Sequence[Point], outlines: Sequence[Sequence[Point]]) -> Layout:
     """Names beside the dots where all find room without driving out more than one region's name, else numbers."""
-    inside = (_LEFT + 2, _TOP + 2, _RIGHT - 2, _BOTTOM - 2)
     regions = [region.label for region in chart.regions]
     marks = [(x - _DOT, y - _DOT, x + _DOT, y + _DOT) for x, y in dots]
     names = place_region_names(regions, outlines, _REGION, marks, inside)
@@ -128,12 +142,18 @@ def _spelled(
             continue
         around = [*marks, *(place.box for place in places)]
         beside = list(names) if taken else place_region_names(regions, outlines, _REGION, around, inside)
+        if any(_meet(name.box, box) for name in beside for box in around):
+            continue
         lost = _lettered(beside) - _lettered(names)
         if lost <= 1 and (best is None or lost < best[0]):
             best = lost, Layout(beside, labels, places, numbered=False)
         if lost <= 0:
             break
     return best[1] if best else None
+
+
+def _meet(one: Rectangle, other: Rectangle) -> bool:
+    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
 
 
 def _are_close(places: Sequence[Place]) -> bool:
@@ -172,16 +192,17 @@ def _axes(canvas: Canvas, axes: Axes) -> None:
     lines = [(axes.place(low, p), axes.place(high, p)) for p in precips[1:-1]]
     canvas.stroke(segments([*lines, *((axes.place(t, 0), axes.place(t, most)) for t in temps[1:-1])]), "grid", 0.35)
     canvas.stroke(polygon([axes.place(low, 0), axes.place(low, most), axes.place(high, most), axes.place(high, 0)]), "ink", 1)
-    ticks = [((x, _BOTTOM), (x, _BOTTOM + 5)) for x, _ in (axes.place(t, 0) for t in temps)]
-    ticks += [((_LEFT - 5, y), (_LEFT, y)) for _, y in (axes.place(low, p) for p in precips)]
+    left, bottom = axes.sheet.left, axes.bottom
+    ticks = [((x, bottom), (x, bottom + 5)) for x, _ in (axes.place(t, 0) for t in temps)]
+    ticks += [((left - 5, y), (left, y)) for _, y in (axes.place(low, p) for p in precips)]
     canvas.stroke(segments(ticks), "ink", 1)
     for temp in temps:
-        canvas.text(axes.place(temp, 0)[0], _BOTTOM + 23, f"{temp}".replace("-", "−"), size=_TEXT, anchor="middle")
+        canvas.text(axes.place(temp, 0)[0], bottom + 23, f"{temp}".replace("-", "−"), size=_TEXT, anchor="middle")
     for precip in precips:
         shown = f"{precip:,}".replace(",", "\u202f")
-        canvas.text(_LEFT - 9, axes.place(low, precip)[1] + 5, shown, size=_TEXT, anchor="end")
+        canvas.text(left - 9, axes.place(low, precip)[1] + 5, shown, size=_TEXT, anchor="end")
     canvas.text(12, 22, "Annual precipitation, mm", size=_TEXT, bold=True)
-    canvas.text(_RIGHT, _BOTTOM + 45, "Annual mean temperature, °C", size=_TEXT, bold=True, anchor="end")
+    canvas.text(axes.sheet.right, bottom + 45, "Annual mean temperature, °C", size=_TEXT, bold=True, anchor="end")
 
 
 def _region_name(canvas: Canvas, name: RegionName) -> None:
@@ -217,12 +238,12 @@ def _notes(stations: Sequence[MapStation]) -> list[tuple[str, str]]:
     return [*full, (_RING, "in no region")]
 
 
-def _columns(entries: Sequence[tuple[str, str]]) -> list[list[tuple[float, str, str]]]:
+def _columns(entries: Sequence[tuple[str, str]], sheet: Sheet) -> list[list[tuple[float, str, str]]]:
     """Rows of (place across, sign, words), read down the columns; as many columns as the words allow, up to four."""
     widest = max(text_width(words, _STATION) for _, words in entries) + 24 + _KEY_GAP
-    columns = max(1, min(4, int((_RIGHT - 12) / widest)))
+    columns = max(1, min(4, int((sheet.right - 12) / widest)))
     deep = math.ceil(len(entries) / columns)
-    places = [(12 + (_RIGHT - 12) / columns * (number // deep), *entry) for number, entry in enumerate(entries)]
+    places = [(12 + (sheet.right - 12) / columns * (number // deep), *entry) for number, entry in enumerate(entries)]
     return [places[row::deep] for row in range(deep)]
 
 

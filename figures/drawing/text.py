@@ -9,8 +9,6 @@ from pathlib import Path
 import matplotlib
 from matplotlib.font_manager import get_font
 
-FAMILY = "system-ui, -apple-system, 'Segoe UI', Roboto, Helvetica, Arial, sans-serif"
-"""The typefaces of the reader's own system; nothing is loaded."""
 SLACK = 1.03
 """How much wider than in DejaVu Sans, itself wider than most, a text may come out."""
 SMALLEST = 14.0

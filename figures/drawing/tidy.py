@@ -5,9 +5,8 @@ from __future__ import annotations
 import re
 from xml.etree import ElementTree
 
-from figures.drawing.text import FAMILY
 from figures.palette import LIGHT
-from figures.svg import NAMESPACE, read_svg, write_svg
+from figures.svg import FAMILY, NAMESPACE, read_svg, write_svg
 
 _DROPPED = ("metadata", "defs", "style", "title")
 _DEFAULTS = {

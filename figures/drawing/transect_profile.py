@@ -7,11 +7,11 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
+from figures.drawing.sheet import Sheet
+from figures.drawing.station_rows import draw_rows, letter, rows_height
 from figures.drawing.text import LEADING, SMALLEST, text_width, wrap_evenly
 from figures.transect_profile import AirPath, ProfileStation, TransectProfile
 
-WIDTH = 700
-_LEFT, _RIGHT = 112, 684
 _TEXT = SMALLEST
 _LINE = _TEXT * LEADING
 _PANEL = 210.0
@@ -33,7 +33,8 @@ _LINES: dict[str, tuple[str, float, tuple[float, ...]]] = {"dry": ("heat", 2.4, 
 class _Frame:
     """Turns distances [km] and heights [m] into places on the canvas [px]."""
 
-    def __init__(self, chart: TransectProfile, top: float) -> None:
+    def __init__(self, chart: TransectProfile, sheet: Sheet, top: float) -> None:
+        self.left, self.right = sheet.left, sheet.right
         self.top, self.bottom = top, top + _PANEL
         self.step = height_step(chart.highest_m - chart.lowest_m)
         self.low = math.floor(chart.lowest_m / self.step) * self.step
@@ -43,10 +44,10 @@ class _Frame:
             self.high += self.step
         first, last = chart.stations[0].distance_km, chart.stations[-1].distance_km
         self.first, self.span = first, last - first
-        self.inset = 26.0
+        self.inset = 18.0 if sheet.narrow else 26.0
 
     def x(self, distance: float) -> float:
-        return _LEFT + self.inset + (distance - self.first) / self.span * (_RIGHT - _LEFT - 2 * self.inset)
+        return self.left + self.inset + (distance - self.first) / self.span * (self.right - self.left - 2 * self.inset)
 
     def y(self, height: float) -> float:
         return self.bottom - (height - self.low) / (self.high - self.low) * _PANEL
@@ -66,23 +67,35 @@ def height_step(span: float) -> float:
 
 
 def draw_transect_profile(chart: TransectProfile) -> str:
-    """The SVG of the line, from its first station on the left to its last."""
-    keys = list(_placed(_keys(chart.air))) if chart.air else []
-    top = 34 + (34 + (keys[-1][1] + 1) * (_LINE + 3) if keys else 0)
-    frame = _Frame(chart, top)
-    columns = [_LEFT + (number + 0.5) * (_RIGHT - _LEFT) / len(chart.stations) for number in range(len(chart.stations))]
-    names = [wrap_evenly(station.label, _TEXT, 1.8 * (_RIGHT - _LEFT) / len(columns) - 10) for station in chart.stations]
+    """The SVG of the line, from its first station on the left to its last; on a narrow sheet stations stand below each other."""
+    sheet = Sheet.of(chart, wide=(112, 16), narrow=(56, 8))
+    begin = 12.0 if sheet.narrow else sheet.left
+    keys = list(_placed(_keys(chart.air), begin, sheet.right)) if chart.air else []
+    frame = _Frame(chart, sheet, 34 + (34 + (keys[-1][1] + 1) * (_LINE + 3) if keys else 0))
+    columns = [sheet.left + (number + 0.5) * sheet.room / len(chart.stations) for number in range(len(chart.stations))]
+    names = [_column_name(chart, sheet, number) for number in range(len(columns))]
     rows = [max((len(lines) for lines in names[start::2]), default=0) for start in (0, 1)]
     tops = _tops(frame.bottom, rows)
-    canvas = Canvas(WIDTH, tops["end"])
+    canvas = Canvas(sheet.width, tops["second"] + rows_height(chart.stations) if sheet.narrow else tops["end"])
     _heights(canvas, frame)
     _land(canvas, frame, chart.stations)
-    _leaders(canvas, frame, chart.stations, columns, tops)
+    _leaders(canvas, frame, chart.stations, columns, tops, staggered=not sheet.narrow)
     if chart.air:
         _crossing(canvas, frame, chart, chart.air)
         _draw_keys(canvas, keys)
-    _columns(canvas, chart.stations, columns, names, tops)
+    _names(canvas, columns, names, tops, staggered=not sheet.narrow)
+    if sheet.narrow:
+        draw_rows(canvas, chart.stations, tops["second"], sheet.width)
+    else:
+        _columns(canvas, frame, chart.stations, columns, tops)
     return canvas.svg()
+
+
+def _column_name(chart: TransectProfile, sheet: Sheet, number: int) -> tuple[str, ...]:
+    """What stands under the profile for a station: its name, or on a narrow sheet the letter of its row below."""
+    if sheet.narrow:
+        return (letter(number),)
+    return wrap_evenly(chart.stations[number].label, _TEXT, 1.8 * sheet.room / len(chart.stations) - 10)
 
 
 def _tops(bottom: float, rows: Sequence[int]) -> dict[str, float]:
@@ -97,50 +110,56 @@ def _tops(bottom: float, rows: Sequence[int]) -> dict[str, float]:
 def _heights(canvas: Canvas, frame: _Frame) -> None:
     """The height axis with level lines across the profile."""
     marks = [frame.low + number * frame.step for number in range(round((frame.high - frame.low) / frame.step) + 1)]
-    canvas.stroke(segments(((_LEFT, frame.y(mark)), (_RIGHT, frame.y(mark))) for mark in marks), "grid", 0.5)
+    canvas.stroke(segments(((frame.left, frame.y(mark)), (frame.right, frame.y(mark))) for mark in marks), "grid", 0.5)
     for mark in marks:
         text = f"{mark:.0f}" if abs(mark) < 10000 else f"{mark / 1000:.0f}\u202f000"
-        canvas.text(_LEFT - 9, frame.y(mark) + 5, text.replace("-", "−"), size=_TEXT, anchor="end")
+        canvas.text(frame.left - 9, frame.y(mark) + 5, text.replace("-", "−"), size=_TEXT, anchor="end")
     canvas.text(12, frame.top - 14, "Height, m", size=_TEXT)
 
 
 def _land(canvas: Canvas, frame: _Frame, stations: Sequence[ProfileStation]) -> None:
     """The ground from station to station, level beyond the ends."""
     line = [frame.place(station) for station in stations]
-    edge = [(_LEFT, line[0][1]), *line, (_RIGHT, line[-1][1])]
-    canvas.fill(polygon([(_LEFT, frame.bottom), *edge, (_RIGHT, frame.bottom)]), "soil", opacity=0.35)
+    edge = [(frame.left, line[0][1]), *line, (frame.right, line[-1][1])]
+    canvas.fill(polygon([(frame.left, frame.bottom), *edge, (frame.right, frame.bottom)]), "soil", opacity=0.35)
     canvas.stroke(polyline(edge), "soil", 2.6, part="ground")
-    canvas.stroke(segments([((_LEFT, frame.bottom), (_RIGHT, frame.bottom))]), "ink", 1)
+    canvas.stroke(segments([((frame.left, frame.bottom), (frame.right, frame.bottom))]), "ink", 1)
 
 
 def _leaders(
-    canvas: Canvas, frame: _Frame, stations: Sequence[ProfileStation], columns: Sequence[float], tops: dict[str, float]
+    canvas: Canvas, frame: _Frame, stations: Sequence[ProfileStation], columns: Sequence[float], tops: dict[str, float], staggered: bool
 ) -> None:
-    """A line from each station on the ground down to the head of its column."""
+    """A line from each station on the ground down to its name."""
     for number, (station, column) in enumerate(zip(stations, columns, strict=True)):
         x, y = frame.place(station)
         canvas.stroke(segments([((x, y), (x, frame.bottom))]), "muted", 1, dash=(3, 3))
-        head = tops["names" if number % 2 == 0 else "second"] - 4
+        head = _name_top(number, tops, staggered) - 4
         way = [(x, frame.bottom), (column, frame.bottom + 22), (column, max(head, frame.bottom + 22))]
         canvas.stroke(polyline(way), "muted", 1)
         canvas.dots([((x, y), (x, y))], "ink", 8)
 
 
-def _columns(
-    canvas: Canvas, stations: Sequence[ProfileStation], columns: Sequence[float], names: Sequence[tuple[str, ...]], tops: dict[str, float]
-) -> None:
-    """Name, distance, height, temperature and a bar of precipitation for each station."""
+def _name_top(number: int, tops: dict[str, float], staggered: bool) -> float:
+    """Names stand by turns in two rows, letters in one."""
+    return tops["second" if staggered and number % 2 else "names"]
+
+
+def _names(canvas: Canvas, columns: Sequence[float], names: Sequence[tuple[str, ...]], tops: dict[str, float], staggered: bool) -> None:
+    for number, (x, lines) in enumerate(zip(columns, names, strict=True)):
+        for row, line in enumerate(lines):
+            canvas.text(x, _name_top(number, tops, staggered) + 11 + row * _LINE, line, size=_TEXT, anchor="middle", halo=True, bold=not staggered)
+
+
+def _columns(canvas: Canvas, frame: _Frame, stations: Sequence[ProfileStation], columns: Sequence[float], tops: dict[str, float]) -> None:
+    """Distance, height, temperature and a bar of precipitation for each station."""
     for word, number in (("Distance", 0), ("Height", 1), ("Mean of year", 2)):
         canvas.text(12, tops["values"] + number * (_LINE + 5) + 12, word, size=_TEXT, role="muted")
     foot = tops["bars"] + _LINE + _BARS
     for row, word in enumerate(("Rain and", "snow, year")):
         canvas.text(12, foot - 22 + row * _LINE, word, size=_TEXT, role="muted")
-    canvas.stroke(segments([((_LEFT, foot), (_RIGHT, foot))]), "ink", 1)
+    canvas.stroke(segments([((frame.left, foot), (frame.right, foot))]), "ink", 1)
     most = max((station.precip_mm or 0.0 for station in stations), default=0.0) or 1.0
-    for number, (station, x, lines) in enumerate(zip(stations, columns, names, strict=True)):
-        head = tops["names" if number % 2 == 0 else "second"]
-        for row, line in enumerate(lines):
-            canvas.text(x, head + 11 + row * _LINE, line, size=_TEXT, anchor="middle", halo=True)
+    for station, x in zip(stations, columns, strict=True):
         for row, text in enumerate((station.distance_label, station.height_label, station.temp_label)):
             canvas.text(x, tops["values"] + row * (_LINE + 5) + 12, text, size=_TEXT, anchor="middle", bold=row == 2)
         tall = _BARS * (station.precip_mm or 0.0) / most
@@ -158,14 +177,14 @@ def _keys(air: AirPath) -> list[tuple[str, str]]:
     return [*steps, *lines]
 
 
-def _placed(keys: Sequence[tuple[str, str]]) -> Iterator[tuple[float, int, str, str]]:
+def _placed(keys: Sequence[tuple[str, str]], left: float, right: float) -> Iterator[tuple[float, int, str, str]]:
     """Place, row, mark and words of each key; the steps stand in a row of their own."""
-    x, row, lines_begun = float(_LEFT), 0, False
+    x, row, lines_begun = left, 0, False
     for mark, words in keys:
         width = (_STEP if mark.isdigit() else _SAMPLE) + 6 + text_width(words, _TEXT)
         begins = not mark.isdigit() and not lines_begun
-        if x > _LEFT and (begins or x + width > _RIGHT):
-            x, row = float(_LEFT), row + 1
+        if x > left and (begins or x + width > right):
+            x, row = left, row + 1
         lines_begun = lines_begun or begins
         yield x, row, mark, words
         x += width + 14
@@ -192,9 +211,11 @@ def _crossing(canvas: Canvas, frame: _Frame, chart: TransectProfile, air: AirPat
     """The way of the air over the ground, its cloud and its steps."""
     rightwards = air.start < air.end
     sides = ("windward side", "lee side") if rightwards else ("lee side", "windward side")
-    canvas.text(_LEFT, 20, sides[0], size=_TEXT, bold=True)
-    canvas.text(_RIGHT, 20, sides[1], size=_TEXT, bold=True, anchor="end")
-    middle = (_LEFT + _RIGHT) / 2
+    begin = 12.0 if chart.narrow else frame.left
+    canvas.text(begin, 20, sides[0], size=_TEXT, bold=True)
+    canvas.text(frame.right, 20, sides[1], size=_TEXT, bold=True, anchor="end")
+    between = [begin + text_width(sides[0], _TEXT, bold=True), frame.right - text_width(sides[1], _TEXT, bold=True)]
+    middle = sum(between) / 2 + 16
     canvas.text(middle - 32, 20, "wind", size=_TEXT, anchor="end")
     _arrow(canvas, middle, 15, 46 if rightwards else -46)
     up, down = _way(frame, chart, air)
@@ -251,7 +272,7 @@ def _cloud(canvas: Canvas, frame: _Frame, air: AirPath, moist: Sequence[Point]) 
     above = [(x, y - _VEIL) for x, y in moist]
     canvas.fill(polygon([*moist, *reversed(above)]), "water", opacity=0.25)
     role, width, dash = _LINES["base"]
-    edge = _LEFT if air.start < air.end else _RIGHT
+    edge = frame.left if air.start < air.end else frame.right
     canvas.stroke(segments([((edge, y), (moist[-1][0], y))]), role, width, dash=dash, part="cloud base")
 
 

@@ -7,13 +7,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from figures.drawing.canvas import Canvas, polyline, segments
+from figures.drawing.sheet import Sheet
 from figures.drawing.text import LEADING, SMALLEST, block_size, text_width, wrap
 from figures.turnover_chart import TurnoverChart, TurnoverTime
 
-WIDTH = 700
-_LEFT, _RIGHT, _TOP = 30.0, 670.0, 34.0
 _TEXT, _SMALL = 14.5, SMALLEST
 _ROW, _HEADING, _DOT, _DOT_IN_RANGE, _GAP = 27.0, 32.0, 9.0, 6.0, 9.0
+_HEADER_LINE, _WORDS = 20.0, 92.0
+"""From line to line of the header, and the width at which the words of a time are broken [px]."""
 _YEAR_DAYS = 365.25
 TICKS: tuple[tuple[float, str, int], ...] = (
     (1 / (_YEAR_DAYS * 1440), "a minute", 1), (1 / (_YEAR_DAYS * 24), "an hour", 1), (1 / _YEAR_DAYS, "a day", 0), (1 / 12, "a month", 1),
@@ -28,6 +29,7 @@ TICKS: tuple[tuple[float, str, int], ...] = (
 class Scale:
     """A logarithmic axis."""
 
+    sheet: Sheet
     low: float
     high: float
     """Times [yr] at the left and right end."""
@@ -35,7 +37,7 @@ class Scale:
     def x(self, years: float) -> float:
         """The place [px] of a time [yr]."""
         share = math.log10(years / self.low) / math.log10(self.high / self.low)
-        return _LEFT + share * (_RIGHT - _LEFT)
+        return self.sheet.left + share * self.sheet.room
 
 
 @dataclass(frozen=True)
@@ -66,7 +68,7 @@ class AxisWord:
     """0: right under the axis; 1: lower, at the end of a long tick."""
 
 
-def scale_of(times: Sequence[TurnoverTime]) -> Scale:
+def scale_of(times: Sequence[TurnoverTime], sheet: Sheet) -> Scale:
     """From the last named tick below all times to the first above them, a little room left on both sides.
 
     Raises
@@ -80,7 +82,7 @@ def scale_of(times: Sequence[TurnoverTime]) -> Scale:
     names = [years for years, _, _ in TICKS]
     low = max((years for years in names if years <= min(found) / 1.3), default=min(found) / 10)
     high = min((years for years in names if years >= max(found) * 1.3), default=max(found) * 10)
-    return Scale(low, high)
+    return Scale(sheet, low, high)
 
 
 def grouped(times: Sequence[TurnoverTime]) -> list[tuple[str, list[TurnoverTime]]]:
@@ -93,15 +95,18 @@ def grouped(times: Sequence[TurnoverTime]) -> list[tuple[str, list[TurnoverTime]
 
 def draw_turnover_chart(chart: TurnoverChart) -> str:
     """The SVG of all turnover times."""
-    scale = scale_of(chart.times)
+    sheet = Sheet.of(chart, wide=(30, 30), narrow=(22, 22))
+    scale = scale_of(chart.times, sheet)
     groups = [(cycle, [_row(time, scale) for time in times]) for cycle, times in grouped(chart.times)]
-    bottom = _TOP + sum(_HEADING * bool(cycle) + sum(row.height for row in rows) for cycle, rows in groups) + 8
+    has_ranges = any(time.range_years for time in chart.times)
+    top = 34 + _HEADER_LINE * (sheet.narrow and has_ranges)
+    bottom = top + sum(_HEADING * bool(cycle) + sum(row.height for row in rows) for cycle, rows in groups) + 8
     words = axis_words(scale)
     tiers = _tier_heights(words)
-    canvas = Canvas(WIDTH, math.ceil(bottom + 16 + sum(tiers)))
-    _header(canvas, any(time.range_years for time in chart.times))
-    _axis(canvas, scale, bottom, words, tiers[0])
-    y = _TOP
+    canvas = Canvas(sheet.width, math.ceil(bottom + 16 + sum(tiers)))
+    _header(canvas, sheet, has_ranges)
+    _axis(canvas, scale, top, bottom, words, tiers[0])
+    y = top
     for cycle, rows in groups:
         if cycle:
             canvas.text(12, y + _HEADING - 8, cycle, size=_TEXT, bold=True, halo=True)
@@ -112,13 +117,15 @@ def draw_turnover_chart(chart: TurnoverChart) -> str:
     return canvas.svg()
 
 
-def _header(canvas: Canvas, ranges: bool) -> None:
+def _header(canvas: Canvas, sheet: Sheet, has_ranges: bool) -> None:
     canvas.text(12, 20, "Turnover time; each tenfold step is equally long", size=_TEXT, role="muted")
-    if ranges:
-        words = "from lowest to highest"
-        canvas.text(WIDTH - 12, 20, words, size=_TEXT, role="muted", anchor="end")
-        right = WIDTH - 20 - text_width(words, _TEXT)
-        _range(canvas, right - 34, right, 15)
+    if not has_ranges:
+        return
+    words = "from lowest to highest"
+    left = 14.0 if sheet.narrow else sheet.width - 54 - text_width(words, _TEXT)
+    y = 20 + _HEADER_LINE * sheet.narrow
+    _range(canvas, left, left + 34, y - 5)
+    canvas.text(left + 42, y, words, size=_TEXT, role="muted")
 
 
 def _row(time: TurnoverTime, scale: Scale) -> Row:
@@ -127,13 +134,13 @@ def _row(time: TurnoverTime, scale: Scale) -> Row:
     start, end = max(ends) + _DOT / 2 + _GAP, min(ends) - _DOT / 2 - _GAP
     text = f"{time.label}, {time.value_label}" if time.value_label else time.label
     width = text_width(text, _TEXT)
-    if width <= WIDTH - 8 - start:
+    if width <= scale.sheet.width - 8 - start:
         return Row(time, (text,), "start", start, above=False)
     if width <= end - 8:
         return Row(time, (text,), "end", end, above=False)
-    lines = wrap(text, _TEXT, WIDTH - 24)
+    lines = wrap(text, _TEXT, scale.sheet.width - 24)
     half = block_size(lines, _TEXT)[0] / 2
-    return Row(time, lines, "middle", min(max(scale.x(time.years), 8 + half), WIDTH - 8 - half), above=True)
+    return Row(time, lines, "middle", min(max(scale.x(time.years), 8 + half), scale.sheet.width - 8 - half), above=True)
 
 
 def _mark(canvas: Canvas, scale: Scale, row: Row, top: float) -> None:
@@ -157,7 +164,7 @@ def _range(canvas: Canvas, low: float, high: float, y: float, part: str = "") ->
 
 def axis_words(scale: Scale) -> list[AxisWord]:
     """The named times under the axis: on one line where all find room, else by turns on two; then the least round give way."""
-    shown = [(years, wrap(text, _SMALL, 92), rank) for years, text, rank in TICKS if scale.low <= years <= scale.high * 1.0001]
+    shown = [(years, wrap(text, _SMALL, _WORDS), rank) for years, text, rank in TICKS if scale.low <= years <= scale.high * 1.0001]
     level = _placed(scale, [(years, lines, rank, 0) for years, lines, rank in shown])
     if len(level) == len(shown):
         return level
@@ -169,7 +176,7 @@ def _placed(scale: Scale, wanted: Sequence[tuple[float, tuple[str, ...], int, in
     found: list[tuple[AxisWord, float, float]] = []
     for years, lines, _, tier in sorted(wanted, key=lambda word: (word[3], word[2], word[0])):
         half = block_size(lines, _SMALL)[0] / 2
-        x = min(max(scale.x(years), half + 2), WIDTH - half - 2)
+        x = min(max(scale.x(years), half + 2), scale.sheet.width - half - 2)
         apart = all(
             x + half + 7 <= left or right + 7 <= x - half if other.tier == tier else not left - 3 < scale.x(years) < right + 3
             for other, left, right in found
@@ -185,14 +192,14 @@ def _tier_heights(words: Sequence[AxisWord]) -> tuple[float, float]:
     return deepest[0] * _SMALL * LEADING + 4, deepest[1] * _SMALL * LEADING + 4 * bool(deepest[1])
 
 
-def _axis(canvas: Canvas, scale: Scale, bottom: float, words: Sequence[AxisWord], first_tier: float) -> None:
+def _axis(canvas: Canvas, scale: Scale, top: float, bottom: float, words: Sequence[AxisWord], first_tier: float) -> None:
     """The level line, ticks, and a thin line up from each named time."""
     ticks = [years for years, _, _ in TICKS if scale.low <= years <= scale.high * 1.0001]
     lengths = {word.years: 7 + word.tier * first_tier for word in words}
-    canvas.stroke(segments(((scale.x(t), _TOP - 4), (scale.x(t), bottom)) for t in ticks), "grid", 0.5)
-    canvas.stroke(segments([((_LEFT - 12, bottom), (_RIGHT + 12, bottom))]), "ink", 1.2)
+    canvas.stroke(segments(((scale.x(t), top - 4), (scale.x(t), bottom)) for t in ticks), "grid", 0.5)
+    canvas.stroke(segments([((scale.sheet.left - 12, bottom), (scale.sheet.right + 12, bottom))]), "ink", 1.2)
     canvas.stroke(segments(((scale.x(t), bottom), (scale.x(t), bottom + lengths.get(t, 4))) for t in ticks), "ink", 1)
     for word in words:
-        top = bottom + 9 + word.tier * first_tier
+        below = bottom + 9 + word.tier * first_tier
         for number, line in enumerate(word.lines):
-            canvas.text(word.x, top + _SMALL * (0.94 + LEADING * number), line, size=_SMALL, anchor="middle")
+            canvas.text(word.x, below + _SMALL * (0.94 + LEADING * number), line, size=_SMALL, anchor="middle")

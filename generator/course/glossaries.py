@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from functools import cache
+from importlib.resources import files
 from typing import Annotated, ClassVar, Literal
 
-from pydantic import AfterValidator
+from pydantic import AfterValidator, ValidationInfo, field_validator
 
+from generator.questions.item_writing import told_by
 from generator.records.expectation import expected
 from generator.records.fields import Id, Many, MisconceptionId, Sentence, Some, SourceKey, Text, Whole, different, spelled
+from generator.records.located import located
 from generator.records.parts import Part
 
 Asked = spelled(r"[A-Z].*\?", "a question that begins with a capital letter", "By which process?", lambda text: text.strip().rstrip(".!?")[:1].upper() + text.strip().rstrip(".!?")[1:] + "?")
@@ -19,14 +24,30 @@ class Word(Part):
     word: Text
     means: Text
     also: Many[Text] = ()
-    """Everyday words by which a student would look for it."""
+    """Everyday words that say the same, by which a student would look for it."""
+    search_only: Many[Text] = ()
+    """What students look for when they mean it, though it is no everyday word for it: it says something else, or is a term too."""
+    example: Text | None = None
+    """A case in which a student should recognise it, as questions ask; no page tells it, and it fits no other word of the word's pages."""
+
+    @property
+    def looked_for_as(self) -> tuple[str, ...]:
+        """All words by which the search finds it."""
+        return (*self.also, *self.search_only)
+
+    @field_validator("example")
+    @classmethod
+    def _tells_nothing(cls, example: str | None, info: ValidationInfo) -> str | None:
+        if example and (told := told_by(example, info.data.get("word", ""))):
+            raise expected("an example without the word or a part of it", "say it in other words: who sees the word there need not know what it means", found=f'"{told}…" in "{example}"')
+        return example
 
 class VocabularyFile(Part):
     """vocabulary.yaml"""
 
     NAMED_BY: ClassVar[str] = "id"
     """By which field messages call an entry."""
-    words: Annotated[Many[Word], different()]
+    words: Annotated[Many[Word], different(), different("example")]
 
 class MisconceptionEntry(Part):
     """A wrong idea that is known to be common, and its refutation: "Some think: idea That does not hold: because Instead: instead"."""
@@ -87,9 +108,9 @@ class CommandWord(Part):
     marks: Annotated[Some[Whole], AfterValidator(_fewest_and_most)] | None = None
     """Fewest and most marks of a part with this word, where it asks for one thing; without them nothing is checked."""
     model: Text
-    """An answer, or the beginning of one, that does what is asked."""
+    """An answer, or the beginning of one, that does what is asked; it may name facts, as `{biome/savanna:teva_crossing.annual_precip}`."""
     near_miss: Text
-    """One that does not."""
+    """One that does not; it may name facts too."""
     outline: Many[Asked] = ()
     """A plan for an answer: questions to answer one after the other, what is easiest first, for these fade first."""
 
@@ -98,3 +119,11 @@ class CommandWordsFile(Part):
 
     NAMED_BY: ClassVar[str] = "id"
     command_words: Annotated[Many[CommandWord], different()]
+
+
+@cache
+def method_sources() -> Mapping[str, Source]:
+    """The bibliography that comes with the methods."""
+    data = files("generator.science").joinpath("sources.yaml").read_bytes()
+    found = located(data, "science/sources.yaml")
+    return {key: Source.model_validate({"key": key} | entry) for key, entry in (found.value or {}).items()}

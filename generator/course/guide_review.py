@@ -16,7 +16,7 @@ from generator.records.parts import AcceptedWarning
 from generator.written.asking import content_words
 from generator.written.guide import GuideLine, Guided, PartGuide
 from generator.written.record import FromChain, WrittenPart, part_named
-from generator.written.variants import variants
+from generator.written.variants import Variant, variants
 
 ALIKE, FEWEST_WORDS = 0.6, 4
 """Which share of all words that carry meaning two ideas have in common, and how many each must have, to be taken for the same idea."""
@@ -50,6 +50,8 @@ class Reviewed:
     """Parts some idea of which has no near miss, or whose calculation has no known slip."""
     other_numbers: str
     """How many sets of other numbers can be drawn, or why none."""
+    drawn: tuple[Variant, ...] = ()
+    """The sets."""
 
 
 @dataclass(frozen=True)
@@ -89,7 +91,7 @@ def _reviewed(guided: Guided, library: Library, kinds: Mapping[str, Kind[Any]]) 
         origins=tuple(_origin(key, library, kinds) for key in dict.fromkeys(_keys(guided))),
         warnings=tuple(one for one in library.warnings if one.place.file.endswith(f"written/{guided.name}.yaml")),
         accepted=guided.question.accepted_warnings, without_near_miss=tuple(guide.part.id for guide in guided.guides if _lacks_near_miss(guide)),
-        other_numbers=drawn.because or f"{number} set{'' if number == 1 else 's'} of other numbers can be drawn for its calculations.",
+        other_numbers=drawn.because or f"{number} set{'' if number == 1 else 's'} of other numbers can be drawn for its calculations.", drawn=drawn.drawn,
     )  # fmt: skip
 
 

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from functools import cache, lru_cache
-from importlib.resources import files
+from functools import lru_cache
 from pathlib import Path
 from typing import Any, TypeVar
 
+from generator.course.command_words import with_facts
 from generator.course.course_file import CourseFile, MarkingRules
-from generator.course.glossaries import CommandWord, CommandWordsFile, MisconceptionsFile, Source, SourcesFile, VocabularyFile, Word
+from generator.course.definitions import doubtful_definitions
+from generator.course.glossaries import CommandWord, CommandWordsFile, MisconceptionsFile, Source, SourcesFile, VocabularyFile, Word, method_sources
 from generator.course.magnitude import beyond_measure
 from generator.course.objectives import repeated_objectives, unknown_objectives
 from generator.course.reading import hard_to_read
@@ -24,13 +25,14 @@ from generator.quantities.fact import Fact
 from generator.quantities.text import filled
 from generator.questions.authored import Authored
 from generator.questions.authored_faults import faults
-from generator.questions.item_writing import doubts_about
+from generator.questions.item_writing import doubts_about, doubts_about_features
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
 from generator.questions.qualitative import Qualitative, Term
 from generator.questions.question import Made, Question, Rejected
+from generator.questions.supposed import supposed
 from generator.records import Finding, Located, Record, RecordFile, check, located_finding, read, read_folder, without_accepted
 from generator.records.finding import IDLE_ACCEPTANCE
-from generator.records.located import FILES_KEPT, located
+from generator.records.located import FILES_KEPT
 from generator.written.guide import Guided
 
 COURSE, VOCABULARY, MISCONCEPTIONS, SOURCES = "course.yaml", "vocabulary.yaml", "misconceptions.yaml", "sources.yaml"
@@ -93,14 +95,6 @@ def load_subject(file: RecordFile, kinds: Mapping[str, Kind[Any]]) -> Subject[An
     return _subject(file, kind)
 
 
-@cache
-def method_sources() -> Mapping[str, Source]:
-    """The bibliography that comes with the methods."""
-    data = files("generator.science").joinpath("sources.yaml").read_bytes()
-    found = located(data, "science/sources.yaml")
-    return {key: Source.model_validate({"key": key} | entry) for key, entry in (found.value or {}).items()}
-
-
 @lru_cache(maxsize=FILES_KEPT)
 def _record(file: RecordFile, kind: Kind[Any]) -> tuple[Record | None, tuple[Diagnostic, ...]]:
     """The record if its fields are right, and what is wrong with it; with an error its numbers mean nothing."""
@@ -132,7 +126,9 @@ def _doubts_of_its_own(file: RecordFile, kind: Kind[Any], grade: float | None) -
 
 @lru_cache(maxsize=FILES_KEPT)
 def _made(kind: Kind[Any], subject: Subject[Any], entries: tuple[Misconception, ...]) -> tuple[Made, ...]:
-    return tuple(kind.questions(subject, Catalogue({entry.id: entry for entry in entries})))
+    catalogue = Catalogue({entry.id: entry for entry in entries})
+    shown = {fact.shown_exactly for fact in subject.facts.values() if fact.is_number}
+    return tuple(supposed(item, catalogue, subject.id, shown) for item in kind.questions(subject, catalogue))
 
 
 class _Reading:
@@ -156,6 +152,9 @@ class _Reading:
         self.command_words = None if verbs is None else {word.id: word for word in verbs.command_words}
         self.vague_words = self._vague_words()
         self.words = None if words is None else {word.id: word for word in words.words}
+        if words and words.words:
+            place = read(content / VOCABULARY, f"{name}/{VOCABULARY}")
+            self.problems += [located_finding(place, finding) for finding in doubtful_definitions(words.words)]
         self.catalogue = None if slips is None else Catalogue(
             {e.id: Misconception(id=e.id, idea=e.idea, because=e.because, instead=e.instead) for e in slips.misconceptions}
         )  # fmt: skip
@@ -242,7 +241,8 @@ class _Reading:
             return generated
         worded = self._with_catalogue(subject.kind, lambda catalogue: self._worded(catalogue, subject, facts))
         questions = generated + worded + Authored(facts, self.catalogue, file.id).questions(subject.record.questions)
-        told += [located_finding(file.located, finding) for finding in doubts_about(questions, subject.record.questions)]
+        doubts = (*doubts_about(questions, subject.record.questions), *doubts_about_features(getattr(subject.record, "adaptations", ())))
+        told += [located_finding(file.located, finding) for finding in doubts]
         return questions
 
     def _made(self, kind: Kind[Any], subject: Subject[Any]) -> Sequence[Made]:
@@ -263,7 +263,7 @@ class _Reading:
         """The questions from what a record says in words; only some kinds speak of adaptations."""
         record = subject.record
         known = [self.words[key] for key in record.vocabulary if self.words and key in self.words]
-        terms = [Term(word.id, word.word, word.means, word.also) for word in known]
+        terms = [Term(word.id, word.word, word.means, word.also, word.example) for word in known]
         return Qualitative(catalogue, subject.id, lambda text: filled(text, facts)).questions(
             record.explanations, getattr(record, "adaptations", ()), record.people, terms, matched=sum(bool(asked.pairs) for asked in record.questions)
         )
@@ -272,10 +272,11 @@ class _Reading:
         """The written questions; what they draw on must be sound before anything can be said of them."""
         around = Around(
             subjects=subjects, kinds=self.kinds, records=self.folder.ids, topics=tuple(t.id for t in self.course.topics) if self.course else (),
-            command_words=self.command_words or {}, catalogue=self.catalogue or Catalogue(),
-            rules=self.course.marking_rules if self.course else MarkingRules(),
+            command_words=self.command_words or {}, catalogue=self.catalogue or Catalogue(), rules=self.course.marking_rules if self.course else MarkingRules(), files={file.id: file for file in self.folder.files},
         )  # fmt: skip
         sound = self.course is not None and self.catalogue is not None and self.command_words is not None and len(subjects) == len(self.folder.files)
+        self.command_words, told = with_facts(around.command_words, read(self.content / COMMAND_WORDS, f"{self.name}/{COMMAND_WORDS}"), around) if sound else (self.command_words, ())
+        self.problems += told
         for file in written_files(self.content, self.name) if sound else ():
             found, problems = read_written(file, around)
             self.problems += problems

@@ -16,7 +16,7 @@ from generator.records.finding import Finding
 from generator.records.record import Record
 
 MOST_EXAMPLES = 3
-PLAIN = ("title", "name", "question", "asks", "problem", "who", "alt", "credit", "purpose", "process", "starts_as", "ends_as", "done_by")
+PLAIN = ("title", "name", "question", "asks", "problem", "who", "alt", "credit", "purpose", "process", "starts_as", "ends_as", "done_by", "scene")
 """Fields that stand where a fact cannot: in headings and the navigation, on charts, in row names."""
 
 

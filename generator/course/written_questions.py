@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
@@ -11,6 +11,7 @@ from typing import Any
 from generator.course.course_file import MarkingRules
 from generator.course.glossaries import CommandWord
 from generator.course.references import FactTable, facts_kept_for_tests, texts_in
+from generator.course.rewritten import Rewriting
 from generator.diagnostics import Diagnostic
 from generator.kind import Kind, Subject
 from generator.quantities.fact import Facts
@@ -41,7 +42,14 @@ class Around:
     topics: tuple[str, ...]
     command_words: Mapping[str, CommandWord]
     catalogue: Catalogue
+    files: Mapping[str, RecordFile]
+    """The files of the records, by id."""
     rules: MarkingRules = MarkingRules()
+
+    @cached_property
+    def rewriting(self) -> Rewriting:
+        """The records with other numbers in their files."""
+        return Rewriting(self.files, self.subjects, self.kinds)
 
     @cached_property
     def facts(self) -> FactTable:
@@ -65,7 +73,7 @@ def read_written(file: RecordFile, around: Around) -> tuple[Guided | None, tuple
     if question is None:
         return None, problems
     materials = _materials(around)
-    known = _known(question, around)
+    known = known_names(around, {key.partition("#")[0] for one in question.stimulus for key in (one.chart, one.table) if key})
     wrong = tuple(located_finding(file.located, one) for one in faults(question, _texts(file.located.value), known, materials))
     if wrong:
         return None, wrong
@@ -76,7 +84,7 @@ def read_written(file: RecordFile, around: Around) -> tuple[Guided | None, tuple
 def _materials(around: Around) -> Materials:
     rules = around.rules
     return Materials(
-        around.facts, around.catalogue, lambda key: _chain(key, around), follow_through=rules.follow_through,
+        around.facts, around.catalogue, lambda key: _chain(key, around), around.rewriting, follow_through=rules.follow_through,
         unit_needed=rules.unit_missing_loses_answer_mark, minutes_per_mark=rules.minutes_per_mark,
     )  # fmt: skip
 
@@ -95,11 +103,11 @@ def _texts(value: Any) -> list[tuple[tuple[str | int, ...], str]]:
     return [(path, text) for path, text in texts_in(value) if path[-1] not in keys and "given" not in path]
 
 
-def _known(question: WrittenQuestion, around: Around) -> Known:
-    named = {key.partition("#")[0] for stimulus in question.stimulus for key in (stimulus.chart, stimulus.table) if key}
+def known_names(around: Around, named: Collection[str] = ()) -> Known:
+    """What a written question may name; the charts of the named records among it."""
     return Known(
         command_words=around.command_words, topics=around.topics, misconceptions=tuple(around.catalogue), records=around.records,
-        charts={record: tuple(charts_of(around.subjects[record], around.kinds)) for record in named & set(around.subjects)},
+        charts={record: tuple(around.kinds[(of := around.subjects[record]).kind].named_charts(of)) for record in named if record in around.subjects},
         chains={record: _chains_of(subject) for record, subject in around.subjects.items()},
         facts=around.facts, kept=around.kept, usual_marks={word.id: word.marks for word in around.command_words.values() if word.marks},
     )  # fmt: skip
@@ -107,11 +115,3 @@ def _known(question: WrittenQuestion, around: Around) -> Known:
 
 def _chains_of(subject: Subject[Any]) -> tuple[str, ...]:
     return () if subject.record.use == "paper" else tuple(one.id for one in subject.record.explanations)
-
-
-def charts_of(subject: Subject[Any], kinds: Mapping[str, Kind[Any]]) -> dict[str, Any]:
-    """The charts of a record by the names under which other files know them, `climate_diagram.harrow_plain`: those of its page and those for practice."""
-    if subject.record.use == "paper":
-        return {}
-    kind = kinds[subject.kind]
-    return {chart.name.partition(".")[2]: chart for chart in (*kind.charts(subject), *kind.practice_charts(subject))}

@@ -45,7 +45,7 @@ def answers(item: Question, followed_up: Sequence[FollowedUp] = ()) -> str:
     shown = working(item.fact) if item.fact and item.fact.working else ""
     solution = "\n".join(part for part in (said, shown) if part)
     return (
-        f'<details class="answer">\n<summary>Answer and working</summary>\n<div data-search-exclude>\n'
+        f'<details class="answer" data-search-exclude>\n<summary>Answer and working</summary>\n<div>\n'
         f'{solution}\n<ul class="feedback">\n{feedback}\n</ul>\n</div>\n</details>'
     )
 
@@ -88,7 +88,7 @@ def _ends(accepted: Interval) -> dict[str, str]:
 
 
 def _blamed(wrong: Option | Slip | LabelSlip) -> dict[str, str]:
-    """Whose idea leads to a wrong answer, and what the script says to a reader who was sure of it."""
+    """Whose idea leads to a wrong answer, and what the script tells a reader who was sure of it first."""
     return {"slip": wrong.misconception, "sure": wrong.refutation}
 
 

@@ -23,7 +23,7 @@ def comparison_page(site: Site, kind: Kind[Any]) -> Page:
         if isinstance(cell, str):
             return markup.number(cell)
         if cell.value is None:
-            return "–"
+            return markup.number(cell.undefined_because.partition(":")[0] or "not defined")
         shown = markup.number(cell.shown_bare if unit else cell.shown)
         return f'<a class="fact" href="{link(uri, record_uri(record))}#{markup.fact_anchor(cell.id)}">{shown}</a>'
 

@@ -79,7 +79,7 @@ def home_page(site: Site) -> Page:
         tests=[line for test in course.tests if (line := _test_line(site, test)).topics],
         look_up=[*look_up, ("Words", VOCABULARY), ("Methods", METHODS), ("Sources", SOURCES)],
     )  # fmt: skip
-    return Page(uri=HOME, title=course.title, description=f"{course.title}: a course to read, practise and look up.", body=body)
+    return Page(uri=HOME, title=course.title, description=f"{course.title}: a course to read, practise and look up.", body=body, leads_on=True)
 
 
 def _on_the_map(site: Site, topic: Topic) -> _TopicLine:

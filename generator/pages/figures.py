@@ -20,11 +20,15 @@ def saved_uri(chart: Chart, ending: str) -> str:
 
 
 def figure(chart: Chart, page: str) -> str:
-    """The chart with its reading steps and its numbers, as HTML without blank lines, for the page at this path."""
+    """The chart with its reading steps, its description and its numbers, as HTML without blank lines, for the page at this path.
+
+    The description is folded: it tells what the questions ask a reader to find in the chart.
+    """
     steps = "\n".join(f"<li>{prose(step)}</li>" for step in chart.reading)
     return (
         f"{drawing(chart, page)}\n"
         f'<details class="reading">\n<summary>How to read this chart</summary>\n<ol>\n{steps}\n</ol>\n</details>\n'
+        f'<details class="described">\n<summary>This chart in words</summary>\n<p>{prose(chart.description)}</p>\n</details>\n'
         f'<details class="chart-data">\n<summary>The numbers of this chart as a table</summary>\n{data_table(chart.table)}\n'
         f"{_saved(chart, page)}\n</details>"
     )
@@ -40,10 +44,10 @@ def _saved(chart: Chart, page: str) -> str:
 
 
 def drawing(chart: Chart, page: str) -> str:
-    """The picture alone, named and described."""
+    """The picture alone, named below, and described to those who do not see it."""
     return (
         f'<figure class="chart">\n{_images(chart, page, chart.description)}\n'
-        f"<figcaption>{prose(chart.title)}. {prose(chart.description)}</figcaption>\n</figure>"
+        f"<figcaption>{prose(chart.title)}</figcaption>\n</figure>"
     )
 
 
@@ -54,8 +58,8 @@ def _images(chart: Chart, page: str, described: str) -> str:
         f'<img src="{escaped(link(page, chart_uri(shape)))}" alt="{escaped(described)}" title="{escaped(chart.title)}">\n'
         for shape in (chart, narrow) if shape
     )  # fmt: skip
-    both = " both" if narrow else ""
-    return f'<div class="drawing{both}" data-search-exclude tabindex="0" role="group" aria-label="{escaped(chart.title)}">\n{images}</div>'
+    fit = " both" if narrow else " slim" if chart.FITS_A_PHONE else ""
+    return f'<div class="drawing{fit}" data-search-exclude tabindex="0" role="group" aria-label="{escaped(chart.title)}">\n{images}</div>'
 
 
 def asked_figure(chart: Chart, page: str) -> str:
@@ -90,20 +94,23 @@ def _cell(text: str) -> str:
     return number(text) if _is_number(text) else prose(text)
 
 
-def data_table(table: DataTable, label: str = "") -> str:
-    """A table whose first column names the rows; a column of numbers ends at its right edge."""
-    aligned = [' class="number"' if all(map(_is_number, column)) else "" for column in zip(*table.rows, strict=True)]
-    heads = "".join(
-        f'<th scope="col"{kind if place else ""}>{prose(head)}</th>'
-        for place, (head, kind) in enumerate(zip(table.columns, aligned or [""] * len(table.columns), strict=True))
-    )
+def data_table(table: DataTable) -> str:
+    """A table whose first column names the rows; a column of numbers ends at its right edge.
+
+    Pages hold many such cells, so these say little: where all other columns are numbers the table says it, and a head cell before
+    data cells is their row's by itself (HTML Living Standard, 4.9.12.2, from memory; a test reads it from the browser).
+    """
+    are_numbers = [all(map(_is_number, column)) for column in zip(*table.rows, strict=True)][1:] or [False] * (len(table.columns) - 1)
+    alike = all(are_numbers)
+    kinds = [' class="number"' if is_number and not alike else "" for is_number in are_numbers]
+    first_head, *other_heads = table.columns
+    heads = "".join(f'<th scope="col"{kind}>{prose(head)}</th>' for head, kind in zip(other_heads, kinds, strict=True))
     rows = "\n".join(
-        f'<tr><th scope="row">{prose(first)}</th>'
-        + "".join(f"<td{kind}>{_cell(cell)}</td>" for kind, cell in zip(aligned[1:], rest, strict=True))
-        + "</tr>"
+        f"<tr><th>{prose(first)}</th>" + "".join(f"<td{kind}>{_cell(cell)}</td>" for kind, cell in zip(kinds, rest, strict=True)) + "</tr>"
         for first, *rest in table.rows
     )
     return (
-        f'<div class="scrolled" tabindex="0" role="group" aria-label="{escaped(label or table.caption)}">\n<table class="ruled">\n'
-        f"<caption>{prose(table.caption)}</caption>\n<thead><tr>{heads}</tr></thead>\n<tbody>\n{rows}\n</tbody>\n</table>\n</div>"
+        f'<div class="scrolled" tabindex="0" role="group" aria-label="{escaped(table.caption)}">\n'
+        f'<table class="ruled{" numbers" if alike else ""}">\n<caption>{prose(table.caption)}</caption>\n'
+        f'<thead><tr><th scope="col">{prose(first_head)}</th>{heads}</tr></thead>\n<tbody>\n{rows}\n</tbody>\n</table>\n</div>'
     )

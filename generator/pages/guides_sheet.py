@@ -11,6 +11,7 @@ from generator.pages.site import Site
 from generator.records.parts import SORTS
 from generator.written.guide import PartGuide
 from generator.written.record import SampleAnswer, Stimulus
+from generator.written.variants import Variant
 
 NOT_NAMED = "sort not named"
 
@@ -30,7 +31,13 @@ def _question(site: Site, one: Reviewed) -> dict[str, Any]:
     return {
         "one": one, "title": question.title, "marks": question.marks, "minutes": _rounded(one.minutes), "sorts": _sorts(one.sorts),
         "stimulus": [_stimulus(site, one, entry) for entry in question.stimulus], "parts": [_part(site, guide) for guide in one.guided.guides],
+        "sets": [(_given(variant), variant.question.guides) for variant in one.drawn],
     }  # fmt: skip
+
+
+def _given(variant: Variant) -> list[str]:
+    """What students are given with other numbers."""
+    return [f"<p>{markup.prose(one)}</p>" if isinstance(one, str) else figures.data_table(one) for one in variant.stimulus]
 
 
 def _part(site: Site, guide: PartGuide) -> dict[str, Any]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -17,6 +17,7 @@ from generator.quantities.shown import MINUS
 from generator.quantities.text import sentence
 from generator.quantities.units import UnitError, unit
 from generator.records.located import located
+from generator.science.method import Method
 
 _SIGN = re.compile(r"(?<=\s)-(?=\s)|(?<=\()-(?=\d[\d.]*\)(?:\.|$))|(?<![^\s])-(?=\d)(?![^(\[]*[)\]])")
 """A hyphen between two values, before a last value in brackets, or before a number that stands in no brackets."""
@@ -48,8 +49,15 @@ def methods_page(site: Site) -> Page:
     body = environment(TEMPLATES).get_template("methods.md.j2").render(
         prose=markup.prose, sentence=sentence, methods=methods, anchor=method_anchor, sources=sources,
         formula=mathml.line, in_words=in_words, checks=checks_of, sources_of_checks=_by_source, unit=shown_unit,
+        same_limits=_said_before(methods).get,
     )  # fmt: skip
     return Page(uri=METHODS, title="Methods", description="How every number is computed, and what it is checked against.", body=body)
+
+
+def _said_before(methods: Iterable[Method]) -> Mapping[str, Method]:
+    """For each method whose limits an earlier one has, by its id, the first that has them."""
+    first: dict[str, Method] = {}
+    return {method.id: earlier for method in methods if (earlier := first.setdefault(method.limits, method)) is not method}
 
 
 @cache

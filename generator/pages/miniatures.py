@@ -31,7 +31,7 @@ def miniature(chart: Chart) -> str:
     bars = _standing(shares) if len(values) == MOST else _lying(list(reversed(shares)), centred=True) if isinstance(chart, TrophicPyramid) else _lying(shares)
     drawn = "".join(f'<rect x="{x:.1f}" y="{y:.1f}" width="{width:.1f}" height="{height:.1f}"/>' for x, y, width, height in bars)
     return (
-        f'<svg class="miniature" viewBox="0 0 {WIDE:g} {HIGH:g}" aria-hidden="true" focusable="false">{drawn}</svg>'
+        f'<svg class="miniature" preserveAspectRatio="xMinYMid meet" viewBox="0 0 {WIDE:g} {HIGH:g}" aria-hidden="true" focusable="false">{drawn}</svg>'
         f'<span class="of">{prose(f"{chart.title}: {head}")}</span>'
     )
 

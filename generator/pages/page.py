@@ -20,6 +20,8 @@ class Page:
     body: str
     """Markdown, beginning with its heading."""
     searched: bool = True
+    leads_on: bool = False
+    """Whether it is itself a map of the site, and needs no list of pages beside it."""
 
     @property
     def text(self) -> str:
@@ -31,6 +33,7 @@ class Page:
         head = [f"title: {_quoted(self.title)}"]
         head += [f"description: {_quoted(self.description)}"] if self.description else []
         head += [] if self.searched else ["search: {exclude: true}"]
+        head += ["hide: [navigation]"] if self.leads_on else []
         return "\n".join(["---", *head, "---", "", self.body.strip(), ""])
 
 

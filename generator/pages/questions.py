@@ -13,6 +13,7 @@ _NEEDS = {
     Needs.KNOWLEDGE: "Answer from what you have learned.",
     Needs.BOTH: "Use the data on this page and what you have learned.",
 }
+_SUPPOSED = "The numbers are not the page's: answer from the question alone."
 PRINTED = 10
 """Labels of a list that paper prints; longer ones are the months of a year or every name of a chart, and stand there."""
 _IN_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")
@@ -23,7 +24,7 @@ def question(item: Question, record: str, position: int, fresh: str = "") -> str
     field = field_id(item)
     kind, body = _fields(item, field)
     head = f'<span class="check-number">Question {position}.</span> {prose(item.prompt)}'
-    asked = f'<p class="needs">{_NEEDS[item.needs]}</p>\n{body}'
+    asked = f'<p class="needs" data-search-exclude>{_SUPPOSED if item.supposed else _NEEDS[item.needs]}</p>\n{body}'
     numbers = f' data-fresh="{escaped(fresh)}"' if fresh else ""
     return _block(field, f'data-type="{kind}" data-question="{escaped(f"{record}/{item.id}")}"{numbers}', head, asked, f"{_hints(item)}{answers(item)}")
 
@@ -57,7 +58,7 @@ def _fields(item: Question, field: str) -> tuple[str, str]:
             return "choice", _options(item, field, "radio")
         case SeveralChoice():
             wanted = sum(option.right for option in item.options)
-            return "several", f'<p class="forms">Pick {_IN_WORDS[wanted]}.</p>\n{_options(item, field, "checkbox")}'
+            return "several", f'<p class="wanted">Pick {_IN_WORDS[wanted]}.</p>\n{_options(item, field, "checkbox")}'
         case NumberEntry():
             return "number", _number(item, field)
         case Ordering():
@@ -82,7 +83,7 @@ def _number(item: NumberEntry, field: str) -> str:
     described = f"{field}-unit {field}-forms" if beside else f"{field}-forms"
     with_unit = ", with its unit" if item.asks_unit else ""
     return (
-        f'<p class="entry"><label for="{field}-box">Your answer{with_unit}</label> '
+        f'<p class="entry" data-search-exclude><label for="{field}-box">Your answer{with_unit}</label> '
         f'<input type="text" inputmode="{"text" if item.asks_unit else "decimal"}" autocomplete="off" size="{18 if item.asks_unit else 12}" '
         f'id="{field}-box" data-unit="{escaped(item.unit)}"{" data-asks-unit" if item.asks_unit else ""} aria-describedby="{described}">{unit}</p>\n'
         f'<p class="forms" id="{field}-forms" data-search-exclude>Write it like 1234.5, 1234,5 or 1.2e3.</p>'
@@ -113,11 +114,17 @@ def _match(item: Matching, field: str) -> str:
 def _label(item: ChartReading, field: str) -> str:
     """A list to pick from; paper, which cannot open it, has a short one in a line."""
     printed = f'\n<p class="picks paper-only">One of: {"; ".join(prose(label) for label in item.labels)}.</p>' if len(item.labels) <= PRINTED else ""
-    picks = "".join(f'<option value="{escaped(label)}">{prose(label)}</option>' for label in item.labels)
+    picks = "".join(_pick(label) for label in item.labels)
     return (
-        f'<p class="entry"><label for="{field}-pick">Your answer</label> '
-        f'<select id="{field}-pick" data-search-exclude><option value="">pick one</option>{picks}</select></p>{printed}'
+        f'<p class="entry" data-search-exclude><label for="{field}-pick">Your answer</label> '
+        f'<select id="{field}-pick"><option value="">pick one</option>{picks}</select></p>{printed}'
     )
+
+
+def _pick(label: str) -> str:
+    """One of a list; what it shows is what it stands for, unless it is set in another way than it is written."""
+    shown = prose(label)
+    return f"<option>{shown}</option>" if shown == label else f'<option value="{escaped(label)}">{shown}</option>'
 
 
 def _hints(item: Question) -> str:

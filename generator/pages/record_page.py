@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container, Iterable
+from collections.abc import Container, Iterable, Iterator
 from functools import cache, partial
 from pathlib import Path
 from typing import Any
@@ -10,7 +10,8 @@ from typing import Any
 from jinja2 import ChoiceLoader, Environment, FileSystemLoader, StrictUndefined
 
 from generator.kind import NUMBERS, Kind, Subject, in_sentence
-from generator.pages import chains, figures, markup, questions, route, workings
+from generator.pages import chains, figures, markup, questions, route
+from generator.pages.fact_lines import FactLines, name_of, part_of
 from generator.pages.fresh import fresh_numbers, fresh_uri
 from generator.pages.page import Page, link, record_uri
 from generator.pages.site import METHODS, READ, SOURCES, VOCABULARY, Site, method_anchor, source_anchor, word_anchor
@@ -28,6 +29,8 @@ PROVENANCE = {
     "published": "The numbers on this page are published; the sources stand below.",
     "measured": "The numbers on this page were measured.",
 }
+REMEMBERED = "The numbers on this page are from published works. Those whose source is cited from memory still await comparison with it: the list of sources below says which."
+"""Said in place of it where a work was not at hand."""
 
 
 @cache
@@ -65,6 +68,7 @@ class RecordView:
         self._facts = site.library.facts_for(subject)
         self._sources = site.source_links(self.uri)
         self._words = ToldWords(self.uri, [site.library.vocabulary[name] for name in subject.record.vocabulary])
+        self._lines = FactLines(self.kind, self._sources, self._method, self._is_asked)
 
     def text(self, text: str) -> str:
         """A text of the record with its facts put in, and its words linked where they first stand."""
@@ -108,7 +112,9 @@ class RecordView:
 
     @property
     def data_questions(self) -> list[str]:
-        """Those that the data of the page answer, to be asked right below the data; none where they would be too few for a group."""
+        """Those that the data of the page answer, to be asked right below the data; none where they would be too few for a group, or the record
+        has no data but those of its questions.
+        """
         return self._asked(self._groups[0])
 
     @property
@@ -121,7 +127,8 @@ class RecordView:
         asked = self.site.library.questions[self.subject.id]
         of_data = tuple(item for item in asked if item.needs is Needs.DATA)
         others = tuple(item for item in asked if item.needs is not Needs.DATA)
-        return (of_data, others) if min(len(of_data), len(others)) >= SMALLEST_GROUP else ((), tuple(asked))
+        parted = self.subject.record.data and min(len(of_data), len(others)) >= SMALLEST_GROUP
+        return (of_data, others) if parted else ((), tuple(asked))
 
     def _asked(self, asked: Iterable[Question], first: int = 1) -> list[str]:
         again, script = fresh_numbers(self.site, self.subject), link(self.uri, fresh_uri(self.subject.id))
@@ -136,17 +143,27 @@ class RecordView:
     @property
     def provenance(self) -> str:
         """Where the numbers come from, in a sentence."""
-        scenario = self.site.library.course.scenario or "this course"
-        return markup.prose(PROVENANCE[self.subject.record.data].format(scenario=scenario))
+        scenario, record = self.site.library.course.scenario or "this course", self.subject.record
+        remembered = record.data == "published" and any(self.site.library.sources[key].read == "memory" for key in record.sources)
+        return markup.prose((REMEMBERED if remembered else PROVENANCE[record.data]).format(scenario=scenario))
 
     def facts_of(self, *parts: str, only: Container[str] | None = None, without: Container[str] = ()) -> str:
         """The facts that are about these parts, in their order; of some names only, or without some."""
-        return self._entries(
-            fact
-            for fact in self.subject.facts.values()
-            for part, _, name in [fact.id.partition(".")]
-            if part in parts and name not in without and (only is None or name in only)
-        )
+        return self._lines.written(self._about(parts, only, without))
+
+    def facts_beside(self, *parts: str, only: Container[str] | None = None, without: Container[str] = ()) -> str:
+        """The facts of several parts, what they have in common as one line each, to be compared."""
+        labels = {part: self.parts[part].label for part in parts} if len(parts) > 1 else None
+        return self._lines.written(self._about(parts, only, without), labels)
+
+    def _about(self, parts: Container[str], only: Container[str] | None, without: Container[str]) -> Iterator[Fact]:
+        for fact in self.subject.facts.values():
+            name = name_of(fact)
+            if part_of(fact) in parts and name not in without and (only is None or name in only):
+                yield fact
+
+    def _is_asked(self, fact: Fact) -> bool:
+        return any(f"“{fact.name}”" in item.prompt for item in self.site.library.questions[self.subject.id])
 
     def remarks(self, part: str) -> list[str]:
         """What must be said beside the numbers of a part."""
@@ -155,29 +172,12 @@ class RecordView:
     @property
     def other_facts(self) -> str:
         """The facts that are about the record as a whole."""
-        return self._entries(fact for fact in self.subject.facts.values() if fact.id.partition(".")[0] not in {*self.parts, NUMBERS})
+        return self._lines.written(fact for fact in self.subject.facts.values() if part_of(fact) not in {*self.parts, NUMBERS})
 
     @property
     def stated_numbers(self) -> str:
         """The numbers that the record states for its sentences."""
         return self.facts_of(NUMBERS)
-
-    def _entries(self, facts: Iterable[Fact]) -> str:
-        lines = [self._entry(fact) for fact in facts]
-        return f'<div class="facts">\n{chr(10).join(lines)}\n</div>' if lines else ""
-
-    def _entry(self, fact: Fact) -> str:
-        is_stated = fact.working is None and fact.value is not None
-        by = ", ".join(self._sources.get(key, markup.escaped(key)) for key in fact.sources) if is_stated else ""
-        stated = f' <span class="fact-note">{by or "stated"}</span>' if is_stated else ""
-        head = f'<span class="fact-name">{markup.prose(fact.name)}{stated}</span> <span class="fact-value">{_brief(fact)}</span>'
-        anchor = markup.fact_anchor(fact.id)
-        if fact.working is None and not fact.is_series:
-            return f'<p class="stated" id="{anchor}">{head}</p>'
-        note = workings.method_note(fact, self.kind, self._sources, self._method)
-        body = "\n".join(part for part in (workings.working(fact), note) if part)
-        asked = " asked" if any(f"“{fact.name}”" in item.prompt for item in self.site.library.questions[self.subject.id]) else ""
-        return f'<details class="working{asked}" id="{anchor}">\n<summary>{head}</summary>\n<div data-search-exclude>\n{body}\n</div>\n</details>'
 
     @property
     def misconceptions(self) -> list[tuple[str, str, str]]:
@@ -205,19 +205,6 @@ class RecordView:
     def _keys(self, fact: Fact) -> tuple[str, ...]:
         method = self.kind.methods.get(fact.method)
         return (*fact.sources, *(method.sources if method else ()))
-
-
-def _brief(fact: Fact) -> str:
-    """The value for a line: of a series its smallest and largest member; of an undefined fact the reason."""
-    if fact.value is None:
-        return f"<em>{markup.prose(fact.shown)}</em>"
-    if not fact.is_series:
-        return markup.number(fact.shown)
-    members, values = fact.shown_members, fact.series
-    low, high = members[values.index(min(values))], members[values.index(max(values))]
-    if low == high:
-        return markup.number(fact.unit.after(low) if fact.unit else low)
-    return markup.number(fact.unit.after(f"{low} to {high}") if fact.unit else f"{low} to {high}")
 
 
 def by_author(site: Site, keys: Iterable[str]) -> list[str]:

@@ -12,6 +12,7 @@ from generator.pages.route import route
 from generator.pages.site import Site
 from generator.records.fields import ID
 from generator.records.located import FILES_KEPT
+from generator.written.guide import Guided
 
 Made = TypeVar("Made")
 
@@ -46,3 +47,23 @@ class Remembered(Generic[Made]):
 def _named(subject: Subject[Any]) -> tuple[str, ...]:
     """What in a record's texts looks like the id of a record: the page may show a number of it."""
     return tuple(sorted(set(re.findall(rf"{ID}/{ID}", str(subject.record)))))
+
+
+class RememberedQuestion(Generic[Made]):
+    """A function of a site and a written question on it that keeps the last outcome for each question.
+
+    The function may rest on the question, its guide, records that it names, the course file and the misconceptions.
+    """
+
+    def __init__(self, make: Callable[[Site, Guided], Made]) -> None:
+        self._make = make
+        self._made: dict[str, tuple[tuple[object, ...], Made]] = {}
+
+    def __call__(self, site: Site, guided: Guided) -> Made:
+        library = site.library
+        named = sorted(set(re.findall(rf"{ID}/{ID}", str(guided.question))))
+        made_of = (guided.question, guided.guides, library.course, library.catalogue, *(library.subjects.get(name) for name in named))
+        kept = self._made.get(guided.name)
+        if kept is None or kept[0] != made_of:
+            kept = self._made[guided.name] = made_of, self._make(site, guided)
+        return kept[1]

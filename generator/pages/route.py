@@ -17,10 +17,18 @@ from generator.pages.page import link, record_uri
 from generator.pages.site import Site
 
 STYLE = "assets/route.css"
+MARK = "assets/mark.svg"
+"""The sign of the site, in the header and on a browser's tab."""
+BARS = 5
+"""Stretches of the line that the sign shows, each by the wettest of its stations."""
 TELLS = "The stations of the course from south to north, each with its year's precipitation as a bar."
+LEAST = 4.0
+"""Percent of the highest bar that even a desert's takes, or nobody would see that there is a station."""
 FEWEST = 5
 """Stations below which a line would say nothing."""
 TICKS = (-60, -40, -20, 0, 20, 40, 60, 80)
+_END = 6.0
+"""Percent of the line's length from its ends."""
 _MARGIN = 6.0
 """Degrees of latitude left free at each end."""
 
@@ -94,7 +102,12 @@ def _line(found: Route, here: Iterable[Stop] = ()) -> str:
 
 def _ticks(found: Route) -> str:
     shown = [tick for tick in TICKS if 0 <= found.across(tick) <= 100]
-    return "".join(f'<span class="tick{"" if tick % 40 == 0 else " fine"}" style="--x: {found.across(tick):.1f}%">{_named(tick)}</span>' for tick in shown)
+    return "".join(f'<span class="tick{_classes(tick, found.across(tick))}" style="--x: {found.across(tick):.1f}%">{_named(tick)}</span>' for tick in shown)
+
+
+def _classes(tick: int, across: float) -> str:
+    """What a phone leaves out, and what stands so near an end of the line that its name would not fit below it."""
+    return (" fine" if tick % 40 else "") + ("" if _END <= across <= 100 - _END else " end")
 
 
 def _named(tick: int) -> str:
@@ -112,6 +125,8 @@ def stations(found: Route | None, page: str) -> str:
     label = f"{TELLS} The list below names them."
     wettest = max(found.stops, key=lambda stop: stop.rain)
     caption = f"Each bar is a year's precipitation at a station. The highest: {wettest.name}, {wettest.fallen}."
+    if any(found.up(stop) < LEAST for stop in found.stops):
+        caption += " A bar that would be too short to see is drawn longer."
     return (
         f'<div class="route" data-search-exclude role="img" aria-label="{escaped(label)}">{_line(found)}</div>\n'
         f'<p class="route-caption">{prose(caption)}</p>\n'
@@ -120,9 +135,23 @@ def stations(found: Route | None, page: str) -> str:
 
 
 def route_style(found: Route | None) -> Mapping[str, bytes]:
-    """The style that hands the bars to every page, as a mask for the header's edge and for the line above; without a route there are none."""
+    """The sign, and the style that hands the bars to every page, as a mask for the header's edge and for the line above; nothing without a route."""
     if not found:
         return {}
-    lines = "".join(f"M{found.across(stop.latitude):.1f} 20V{20 - 0.2 * found.up(stop):.1f}" for stop in found.stops)
+    lines = "".join(f"M{found.across(stop.latitude):.1f} 20V{20 - 0.2 * max(found.up(stop), LEAST):.1f}" for stop in found.stops)
     picture = f"%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 100 20' preserveAspectRatio='none'%3E%3Cpath d='{lines}' stroke='%23000' stroke-width='3' vector-effect='non-scaling-stroke'/%3E%3C/svg%3E"
-    return {STYLE: f':root {{\n  --route: url("data:image/svg+xml,{picture}");\n}}\n'.encode()}
+    return {STYLE: f':root {{\n  --route: url("data:image/svg+xml,{picture}");\n}}\n'.encode(), MARK: _mark(found).encode()}
+
+
+def _mark(found: Route) -> str:
+    """The route in a square of 24: so small that only the wettest station of each stretch is drawn, on the ground line."""
+    south, north, most = found.scale
+    wettest = [0.0] * BARS
+    for stop in found.stops:
+        stretch = int((stop.latitude - south) / (north - south) * BARS)
+        wettest[stretch] = max(wettest[stretch], stop.rain)
+    bars = "".join(f"M{3 + 4.5 * place:g} 20v{-17 * rain / most:.1f}" for place, rain in enumerate(wettest) if rain)
+    return (
+        '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 24 24" fill="none">'
+        f'<path d="{bars}" stroke="#5577ff" stroke-width="3"/><path d="M1 21h22" stroke="#8a8a85" stroke-width="2"/></svg>\n'
+    )

@@ -55,7 +55,7 @@ def search_notes(site: Site, pages: Iterable[Page]) -> SearchNotes:
         sorts={link("", uri): sort for uri, sort in found.items()},
         named=frozenset(link("", uri) for uri in (*records, *(topic_uri(topic.id) for topic in topics)) if uri in found),
         terms=tuple(
-            Term(location=link("", f"{VOCABULARY}#{word_anchor(word.id)}"), word=word.word, means=word.means, also=tuple(word.also))
+            Term(location=link("", f"{VOCABULARY}#{word_anchor(word.id)}"), word=word.word, means=word.means, also=word.looked_for_as)
             for word in site.library.vocabulary.values()
         ),
         ways=(("the list of words", link("", VOCABULARY)), *((topic.title, link("", topic_uri(topic.id))) for topic in topics)),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -9,7 +10,6 @@ from typing import Any
 from figures import Chart
 
 from generator.course.library import Library, taught
-from generator.course.written_questions import charts_of
 from generator.kind import Comparison, Kind, Subject
 from generator.pages.chains import chain_charts
 from generator.pages.markup import fact_anchor, prose
@@ -17,6 +17,7 @@ from generator.pages.page import link, record_uri
 from generator.quantities.text import Reference, sentence
 from generator.written.guide import Guided
 
+_INITIALS = re.compile(r", \w{1,2}\.")
 HOME, VOCABULARY, SOURCES, METHODS = "index.md", "words.md", "sources.md", "methods.md"
 PRACTICE, PROGRESS = "practice.md", "my-record.md"
 WRITTEN, COMMAND_WORDS = "written/index.md", "written/command-words.md"
@@ -82,7 +83,8 @@ class Site:
 
     def charts_of(self, record: str) -> Mapping[str, Chart]:
         """The charts of a record by the names under which written questions know them."""
-        return charts_of(self.library.subjects[record], self.kinds)
+        subject = self.library.subjects[record]
+        return self.kinds[subject.kind].named_charts(subject)
 
     def is_shown(self, record: str) -> bool:
         """Whether a record has a page."""
@@ -157,7 +159,9 @@ def comparison_uri(kind: str) -> str:
 
 
 def _short(authors: str, year: int | None) -> str:
-    """As cited in a line: "Allen and others 1998"."""
+    """As cited in a line: "Allen and others 1998"; an organisation, which has no initials, by its whole name."""
+    if not _INITIALS.search(authors):
+        return f"{sentence(authors.split(',')[0])}{f' {year}' if year else ''}"
     names = [name.strip() for name in authors.replace(" and ", ";").replace("., ", ".;").split(";") if name.strip()]
     more = len(names) > 2 or authors.endswith("et al.")
     second = " and others" if more else f" and {names[1].split(',')[0]}" if len(names) == 2 else ""

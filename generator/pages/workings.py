@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
 
 from figures import DataTable
 
@@ -13,6 +14,9 @@ from generator.pages.markup import escaped, number, prose, stopped
 from generator.quantities.fact import Fact
 from generator.quantities.text import sentence
 from generator.quantities.working import Listing, MonthTable, RulePath, Substitution, ValueTable
+
+SOON_READ = 120
+"""Letters of a method's words that are as quickly read again as found."""
 
 
 def working(fact: Fact) -> str:
@@ -36,21 +40,28 @@ def working(fact: Fact) -> str:
     return "<p>Stated in the record.</p>"
 
 
-def method_note(fact: Fact, kind: Kind, sources: Mapping[str, str], address: Callable[[str], str]) -> str:
-    """Method, limits and sources of a fact, in a line or two.
+def method_note(
+    facts: Sequence[Fact], kind: Kind[Any], sources: Mapping[str, str], address: Callable[[str], str], told: str = ""
+) -> str:
+    """Method, limits and sources of facts that come about alike, in a line or two.
 
-    `sources` gives the link of each source's key, `address` the place of each method's entry, by its id.
+    `sources` gives the link of each source's key, `address` the place of each method's entry, by its id. `told` is the place on
+    the page where another fact tells the same method, which is then not told at length again.
     """
+    fact = facts[0]
     method = kind.methods.get(fact.method)
     lines = []
     if method:
         rule = f" {prose(method.rule)}" if method.rule else ""
         named = f'<a href="{escaped(address(method.id))}">{prose(method.name)}</a>'
         stop = "" if method.name.endswith("?") else "."
-        lines.append(f"<p><strong>Method:</strong> {named}{stop}{rule} {prose(method.limits)}</p>")
+        words = f"{rule} {prose(method.limits)}"
+        if told and len(words) > SOON_READ:
+            words = f' <a href="#{told}">Rule and limits above</a>.'
+        lines.append(f"<p><strong>Method:</strong> {named}{stop}{words}</p>")
     if method and not isinstance(fact.working, Substitution):
         lines += [_scrolled(mathml.line(line)) for line in method.formula]
-    keys = dict.fromkeys([*fact.sources, *(method.sources if method else ())])
+    keys = dict.fromkeys([*(key for one in facts for key in one.sources), *(method.sources if method else ())])
     if keys:
         links = ", ".join(sources.get(key, escaped(key)) for key in keys)
         head = "Source" if len(keys) == 1 else "Sources"
@@ -72,7 +83,7 @@ def _scrolled(formula: str) -> str:
 def _month_table(table: MonthTable, caption: str) -> str:
     heads = ("Month", *(sentence(head) for head, _ in table.columns))
     by_month = DataTable(caption=f"{caption}, month by month", columns=heads, rows=table.rows)
-    return f"{data_table(by_month, f'Working by month: {caption}')}\n{_concluded(table.conclusion)}"
+    return f"{data_table(by_month)}\n{_concluded(table.conclusion)}"
 
 
 def _value_table(table: ValueTable, caption: str, result: str) -> str:

@@ -3,30 +3,27 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from generator.course.course_file import Topic
-from generator.course.written_questions import FOLDER
+from generator.diagnostics import listed
 from generator.pages import figures, markup
-from generator.pages.answers import FollowedUp
 from generator.pages.course_pages import render
 from generator.pages.data_script import data_script
-from generator.pages.page import Page, link, record_uri
-from generator.pages.questions import answer_box
+from generator.pages.page import Page, link
+from generator.pages.part_guide import LINES_FOR_A_MARK, marks_in_words, number_box, teachers
 from generator.pages.site import COMMAND_WORDS, VOCABULARY, WRITTEN, Site, command_word_anchor, part_anchor, shown_questions, topic_uri, word_anchor, written_uri
+from generator.pages.written_again import again_uri, drawn_for
 from generator.records.parts import SORTS
-from generator.written.carried_on import carried_on
 from generator.written.coaching import bank_of, outline_of, task_of
-from generator.written.guide import ANSWER, Guided, PartGuide
-from generator.written.record import SampleAnswer, Stimulus, WrittenPart
+from generator.written.guide import Guided, PartGuide
+from generator.written.record import SampleAnswer, Stimulus
 
 VAGUE_WORDS = "assets/written/vague-words.js"
 QUICK = 2
 """Marks up to which a part counts as quick, where all that it needs is in the data; else only what is worth one mark."""
-LINES_FOR_A_MARK = 3
-"""Ruled lines on paper."""
 NEEDS = {
     "data": "the data in front of you", "knowledge": "what you have learned", "both": "the data in front of you and what you have learned",
 }  # fmt: skip
@@ -56,7 +53,7 @@ def _topic(site: Site, guided: Guided) -> Topic:
 
 
 def _index(site: Site, shown: tuple[Guided, ...]) -> Page:
-    lines = [(guided.question.title, written_uri(guided.name), _topic(site, guided).title, _marks(site, guided.question.marks), _shown_minutes(_minutes(guided))) for guided in shown]
+    lines = [(guided.question.title, written_uri(guided.name), _topic(site, guided).title, marks_in_words(site, guided.question.marks), _shown_minutes(_minutes(guided))) for guided in shown]
     body = render("written_index.md.j2", WRITTEN, lines=lines, command_words=COMMAND_WORDS)
     return Page(uri=WRITTEN, title="Written questions", description="Written questions with samples to mark and marking guides.", body=body)
 
@@ -70,47 +67,32 @@ def _question(site: Site, guided: Guided) -> Page:
     quick = [part.id for part in question.parts if part.marks == 1 or (part.marks <= QUICK and part.needs == "data")]
     slow = [part.id for part in question.parts if part.id not in quick]
     body = render(
-        "written.md.j2", uri, question=question, topic=topic, topic_address=topic_uri(topic.id), marks=_marks(site, question.marks),
+        "written.md.j2", uri, question=question, topic=topic, topic_address=topic_uri(topic.id), marks=marks_in_words(site, question.marks),
         name=guided.name, minutes=_shown_minutes(_minutes(guided)), whole_minutes=round(_minutes(guided)), stimulus=[_stimulus(site, one, uri) for one in question.stimulus], parts=parts, quick=quick,
         slow=slow, words=words, word_link=lambda word: link(uri, f"{COMMAND_WORDS}#{command_word_anchor(word)}"), needs=NEEDS,
-        sorts={sort: f"{sort} ({means})" for sort, means in SORTS.items()}, coaching_words=link(uri, VAGUE_WORDS),
+        sorts={sort: f"{sort} ({means})" for sort, means in SORTS.items()}, coaching_words=link(uri, VAGUE_WORDS), again=_again(site, guided, uri),
     )  # fmt: skip
-    return Page(uri=uri, title=question.title, description=f"A written question for {_marks(site, question.marks)}: {topic.title}.", body=body)
+    return Page(uri=uri, title=question.title, description=f"A written question for {marks_in_words(site, question.marks)}: {topic.title}.", body=body)
+
+
+def _again(site: Site, guided: Guided, page: str) -> dict[str, Any] | None:
+    """What offers the calculations with other numbers; nothing where none could be drawn."""
+    drawn = drawn_for(site, guided)
+    if not drawn:
+        return None
+    return {"address": link(page, again_uri(guided.name)), "parts": listed([guide.part.id for guide in drawn[0].question.guides], "and"), "sets": len(drawn)}
 
 
 def _part(site: Site, guide: PartGuide, guided: Guided, place: int) -> dict[str, Any]:
     part, page = guide.part, written_uri(guided.name)
     verb, vocabulary = site.library.command_words[part.command_word], site.library.vocabulary.values()
     return {
-        "part": part, "prompt": _with_facts(site, part.prompt, page), "marks": _marks(site, part.marks), "minutes": _shown_minutes(guide.minutes),
-        "lines": guide.lines, "rules": guide.rules, "anchor": part_anchor(part.id), "rule": part.award.rule or "parts", "answer": _answer_box(guide, guided), "samples": [_sample(site, guide, sample, page) for sample in guide.samples],
+        "part": part, "prompt": _with_facts(site, part.prompt, page), "marks": marks_in_words(site, part.marks), "minutes": _shown_minutes(guide.minutes),
+        "lines": guide.lines, "rules": guide.rules, "anchor": part_anchor(part.id), "rule": part.award.rule or "parts", "answer": number_box(guide, guided), "samples": [_sample(site, guide, sample, page) for sample in guide.samples],
         "has_setup": guide.worked is not None, "ruled": range(LINES_FOR_A_MARK * part.marks), "cautions": part.cautions,
         "outline": outline_of(verb, place), "bank": [(term.word, link(page, f"{VOCABULARY}#{word_anchor(term.id)}")) for term in bank_of(guide, vocabulary)],
-        "task": json.dumps(task_of(guide, guided.question.topic, verb, vocabulary), ensure_ascii=False), "teachers": _teachers(site, guide, page),
+        "task": json.dumps(task_of(guide, guided.question.topic, verb, vocabulary), ensure_ascii=False), "teachers": teachers(site, guide, page),
     }  # fmt: skip
-
-
-def _teachers(site: Site, guide: PartGuide, page: str) -> list[tuple[str, str]]:
-    """Title and address of each record on the site that teaches an idea of the part."""
-    records = dict.fromkeys(line.teaches for line in guide.lines if line.teaches and site.is_shown(line.teaches))
-    return [(site.library.subjects[record].record.title, link(page, record_uri(record))) for record in records]
-
-
-def _answer_box(guide: PartGuide, guided: Guided) -> str:
-    """Where the number of a calculation or a reading is typed and marked; nothing for a part in words."""
-    name = f"{FOLDER}/{guided.name}/{guide.part.id}/{ANSWER}"
-    return answer_box(guide.number.entry, name, f"part-{guide.part.id}-answer", tuple(followed_up(guided, guide.part))) if guide.number else ""
-
-
-def followed_up(guided: Guided, part: WrittenPart) -> Iterator[FollowedUp]:
-    """What follows rightly from each known slip in the parts that this one carries on."""
-    for earlier in part.calculate.carries_on if part.calculate else ():
-        number = guided[earlier].number
-        for slip in number.entry.slips if number else ():
-            wrong = (slip.accepted.low + slip.accepted.high) / 2
-            if followed := carried_on(guided, part.id, {earlier: wrong}).worked:
-                entry = followed.entry
-                yield FollowedUp(entry.accepted, entry.answer, f"It follows from {slip.shown} in part {earlier}. That was a slip there, but it loses no mark here.")
 
 
 def _sample(site: Site, guide: PartGuide, sample: SampleAnswer, page: str) -> _Sample:
@@ -137,11 +119,6 @@ def _stimulus(site: Site, stimulus: Stimulus, page: str) -> str:
 def _with_facts(site: Site, text: str, page: str) -> str:
     """Facts stand as numbers, without links: a link would lead to workings that tell the answer."""
     return markup.with_facts(text, lambda key: site.library.subjects[key.partition(":")[0]].facts[key.partition(":")[2]], lambda _: "")
-
-
-def _marks(site: Site, marks: int) -> str:
-    word = site.library.course.marks_word
-    return f"{marks} {word.removesuffix('s') if marks == 1 else word}"
 
 
 def _minutes(guided: Guided) -> float:

@@ -94,7 +94,7 @@ def booklet_html(topic: Topic, articles: Iterable[Tag], css: str, numbers: Mappi
 {heads}
 </style>
 </head>
-<body class="booklet">
+<body class="booklet{" with-answers" if any(article["id"] == ANSWERS for article in articles) else ""}">
 <header class="md-typeset title-page"><p>{escape(topic.course)}</p><p class="handout-title">{escape(topic.title)}</p></header>
 <nav class="md-typeset booklet-contents"><p class="handout-title">Contents</p><ol>
 {lines}

@@ -22,7 +22,7 @@ from generator.publish.policy import CHARSET, policy_of_one_file
 LOOK_UP = ("written/command-words.html", "words.html", "sources.html")
 """Pages of which a file takes only the entries that its own pages name."""
 STYLE = "assets/handout.css"
-_NOT_OURS = re.compile(r"assets/(stylesheets|javascripts)/.*|assets/(search-worker|theme|study-practice)\.js")
+_NOT_OURS = re.compile(r"assets/(stylesheets|javascripts)/.*|assets/(search-worker|practice)\.js")
 """What the theme brings, and what serves its header, the search and the page of practice."""
 _REFERENCES = ("for", "headers", "list", "aria-labelledby", "aria-describedby", "aria-controls")
 """Attributes that hold ids."""
@@ -70,23 +70,24 @@ def handout(site: Path, topic: Topic) -> str:
     PageMissing
         If the site lacks one of them, or something that they show.
     """
-    articles, data = localised(site, topic)
-    head = _parsed(site, topic.pages[0])
-    scripts = [*_linked(head, topic.pages[0], "script[src]", "src"), *data]
+    articles, scripts = localised(site, topic)
     return _whole(
         topic, "\n".join(str(article) for article in articles), _contents(articles), styles(site, topic), "\n".join(f"<script>{_script(site, path)}</script>" for path in scripts),
     )  # fmt: skip
 
 
 def localised(site: Path, topic: Topic) -> tuple[list[Tag], list[str]]:
-    """The article of each page, whose links stay among them, and the paths of scripts that hold their data."""
+    """The article of each page, whose links stay among them, and the paths of scripts that they need, those that hold data last."""
     articles, gathered = [], _Gathered()
+    scripts: dict[str, None] = {}
     for page in topic.pages:
-        article = _article(_parsed(site, page), page)
+        parsed = _parsed(site, page)
+        scripts |= dict.fromkeys(_linked(parsed, page, "script[src]", "src"))
+        article = _article(parsed, page)
         _make_local(site, article, page, topic.pages, gathered)
         articles.append(article)
     articles += [_entries(site, page, topic.pages, gathered) for page in LOOK_UP if page in gathered.entries]
-    return articles, list(gathered.data)
+    return articles, [*scripts, *gathered.data]
 
 
 def styles(site: Path, topic: Topic) -> str:
@@ -144,7 +145,7 @@ def _make_local(site: Path, article: Tag, page: str, pages: Iterable[str], gathe
             link["href"] = target
     for image in article.select("img[src]"):
         image["src"] = _data_uri(site, str(image["src"]), page)
-    for name in ("data-fresh", "data-words"):
+    for name in ("data-fresh", "data-words", "data-numbers"):
         for holder in article.select(f"[{name}]"):
             gathered.data[_path(str(holder[name]), page)] = None
             holder[name] = "#"

@@ -12,7 +12,7 @@ _STYLE = """
 .preview-notice form { display: flex; flex-wrap: wrap; gap: 8px 20px; align-items: center; justify-content: space-between }
 .preview-notice pre { margin: 8px 0 0; white-space: pre-wrap; overflow-wrap: anywhere; font: 14px/1.4 ui-monospace, monospace }
 .preview-notice button { padding: 4px 12px; border: 1px solid #410e0b; border-radius: 4px; background: #ffffff; color: #410e0b; font: inherit; cursor: pointer }
-html { scroll-padding-top: var(--preview-notice, 0) }
+html { scroll-padding-top: var(--preview-notice, 0); overflow-anchor: none }
 .md-header { top: var(--preview-notice, 0) }
 .md-sidebar { top: calc(2.4rem + var(--preview-notice, 0px)) !important }
 @media print { .preview-notice { display: none } }
@@ -20,7 +20,7 @@ html { scroll-padding-top: var(--preview-notice, 0) }
 _SCRIPT = """
 {
   const notice = document.querySelector(".preview-notice");
-  const below = () => document.documentElement.style.setProperty("--preview-notice", `${notice.offsetHeight}px`);
+  const below = () => document.documentElement.style.setProperty("--preview-notice", `${notice.getBoundingClientRect().height}px`);
   new ResizeObserver(below).observe(notice);
   below();
 }

@@ -18,7 +18,7 @@ from mkdocs.structure.pages import Page
 
 from generator.build import Written, write_pages
 from generator.diagnostics import ContentErrors, report, shown_path
-from generator.publish import accessibility, charts, policy, search, swap, theme
+from generator.publish import accessibility, charts, policy, search, swap, theme, weight
 from generator.publish.progress import draw_and_tell
 
 AFTER_ALL_OTHERS = -100
@@ -74,7 +74,7 @@ class StudyGuidePlugin(BasePlugin[StudyGuideConfig]):
         self._aside: dict[str, tuple[str, ...]] = {}
         config.docs_dir = str(self.pages)
         name_site(config, self.written)
-        theme.configure(config, self.pages)
+        theme.configure(config)
         return config
 
     def on_pre_build(self, *, config: MkDocsConfig) -> None:
@@ -101,6 +101,7 @@ class StudyGuidePlugin(BasePlugin[StudyGuideConfig]):
         output = search.put_back(output, self._aside.pop(page.file.src_uri))
         output = charts.inline_charts(output, self.pages / "charts", page.file.src_uri)
         output = theme.without_versions(accessibility.mended(output))
+        output = weight.without_indents(weight.without_idle_scripts(output))
         return output if self.serving else policy.with_policy(output)
 
     @event_priority(AFTER_ALL_OTHERS)

@@ -172,7 +172,7 @@ class Preview:
 
     def _scripts(self) -> set[str]:
         """Scripts with numbers of a record and files to take away that changed: they are served as they are written."""
-        return {name for name in self.pending if name.startswith(("assets/fresh/", "assets/practice/", "files/")) and (self.site / name).is_file()}
+        return {name for name in self.pending if name.startswith(("assets/fresh/", "assets/practice/", "assets/again/", "files/")) and (self.site / name).is_file()}
 
     def _changed_pages(self) -> set[str] | None:
         """The pages to render again; None where it takes the whole site: files came or went, or are no page."""

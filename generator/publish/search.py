@@ -1,7 +1,7 @@
 """Search that works from a folder, without a server and without a third party, and that shows no answers.
 
-The theme's own worker is kept as text in a script; assets/search-worker.js starts it from there where a browser
-refuses to start it from a file.
+The theme's own worker is kept as text in a script, from which assets/search-worker.js starts it when a reader turns to
+the search; the index comes then too. A page that is only read loads neither.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from generator.pages.search_notes import SearchNotes
 from generator.publish.finding import findable
 
 WORKER_SCRIPT = "assets/search-worker.js"
+ENGINE_SCRIPT = "assets/search-engine.js"
 _INDICES = "".join(map(chr, range(0x2070, 0x209D))) + "²³¹"
 PLAIN_INDICES = str.maketrans({
     index: unicodedata.normalize("NFKC", index).replace("\N{MINUS SIGN}", "-")
@@ -58,8 +59,9 @@ def cells_apart(html: str) -> str:
 
 
 def write_offline_search(site: Path, notes: SearchNotes) -> None:
-    """Rewrite the index of a finished site, and add it and the worker as scripts.
+    """Rewrite the index of a finished site as a script, and add the worker as another.
 
+    The theme fetches `search_index.json` with every page, so nothing but its settings is left there.
     Raises LookupError if the theme's files are not where they are expected.
     """
     index = site / "search" / "search_index.json"
@@ -69,15 +71,18 @@ def write_offline_search(site: Path, notes: SearchNotes) -> None:
     content = json.loads(index.read_text("utf-8"))
     content["docs"] = [flattened(entry) for entry in content["docs"]]
     content = findable(content, notes)
-    text = json.dumps(content, ensure_ascii=False, separators=(",", ":"))
-    index.write_bytes(text.encode())
-    index.with_suffix(".js").write_bytes(f"var __index = {text}".encode())
-    source = json.dumps(workers[0].read_text("utf-8")).replace("</", "<\\/")
-    ways = json.dumps(notes.ways, ensure_ascii=False).replace("</", "<\\/")
+    index.write_bytes(_json({**content, "docs": []}).encode())
+    index.with_suffix(".js").write_bytes(f"var __index = {_json(content)}".encode())
+    (site / ENGINE_SCRIPT).write_bytes(f"window.SEARCH_ENGINE = {_json(workers[0].read_text('utf-8'))}".encode())
+    workers[0].unlink()
     ours = files("generator.publish") / "assets"
     shim, help_ = ((ours / name).read_text("utf-8") for name in ("search-worker.js", "search-help.js"))
-    script = f"window.SEARCH_WORKER_SOURCE = {source}\n{shim}window.SEARCH_WAYS = {ways}\n{help_}"
-    (site / WORKER_SCRIPT).write_bytes(script.encode())
+    (site / WORKER_SCRIPT).write_bytes(f"{shim}window.SEARCH_WAYS = {_json(notes.ways)}\n{help_}".encode())
+
+
+def _json(content: object) -> str:
+    """Short, and such that it can stand in a page: nothing in it ends a script."""
+    return json.dumps(content, ensure_ascii=False, separators=(",", ":")).replace("</", "<\\/")
 
 
 def flattened(entry: dict[str, object]) -> dict[str, object]:

@@ -281,6 +281,7 @@ FUNCTIONS: dict[str, Callable[..., Any]] = {
     "sum_months": _sum_months,
     "count": _count,
     "exp": _of_plain(math.exp),
+    "ln": _of_plain(math.log),
     "log": _of_plain(math.log),
     "sin": _of_plain(math.sin),
     "tan": _of_plain(math.tan),

@@ -49,6 +49,14 @@ class Expression:
         """Whether it only adds and subtracts, so that its value is as sure as the last place of its terms."""
         return _only_adds(self.tree)
 
+    @cached_property
+    def is_mean(self) -> bool:
+        """Whether it is the mean of one series and nothing else: there is no step on the way that could be rounded."""
+        match self.tree:
+            case ast.Call(func=ast.Name(id="mean"), args=[series]):
+                return dotted(series) is not None
+        return False
+
     def value(self, **given: Any) -> Any:
         """The value for the given numbers, series or quantities; names that are not used are refused.
 

@@ -123,7 +123,20 @@ class Fact:
             return ", ".join(self.shown_members)
         if isinstance(self.value, tuple):
             return shown.months(int(m) for m in self.value)
-        return shown.written(self.written) if self.written else shown.number(self.value, self.figures)
+        return shown.written(self.written) if self.written else shown.without_zeros(shown.number(self.value, self.figures), self.decimals)
+
+    @property
+    def decimals(self) -> int | None:
+        """Decimals that the data have: of a stated number those it was written with, of a sum the most of its terms; otherwise None.
+
+        A term in another unit has other decimals; only a kelvin is as large as a degree Celsius.
+        """
+        if self.written:
+            return max(shown.decimals(text) for text in self.written.split())
+        if not isinstance(self.working, Substitution) or not self.working.expression.is_sum:
+            return None
+        known = [fact.decimals if isinstance(fact, Fact) and _step(fact.unit) == _step(self.unit) else None for _, fact in self.working.given]
+        return max((one for one in known if one is not None), default=None) if None not in known else None
 
     @property
     def shown_exactly(self) -> str:
@@ -253,6 +266,12 @@ def _work_out(expression: Expression, given: Mapping[str, Fact], unit: Unit, bar
         return number_in(Unit("", ()) if bare else unit, result), ""
     except UnitError as error:
         raise ExpressionError(f"{expression.source}: {error}") from None
+
+
+def _step(of: Unit | None) -> str:
+    """The unit of a difference: of two readings in degrees Celsius it is the kelvin."""
+    label = of.label if of else ""
+    return "K" if label == "degC" else label
 
 
 def _own_text(number: float | None) -> str:

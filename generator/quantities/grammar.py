@@ -19,6 +19,7 @@ ARGUMENTS: dict[str, tuple[int, int, str]] = {
     "sum_months": (3, 3, "a series, the first month and the last"),
     "count": (1, 1, "a series or months"),
     "exp": (1, 1, "one number"),
+    "ln": (1, 1, "one number"),
     "log": (1, 1, "one number"),
     "sin": (1, 1, "one number"),
     "tan": (1, 1, "one number"),

@@ -1,7 +1,7 @@
 """How a number is shown: the only place where anything is rounded.
 
 The policy: computed numbers have three significant figures unless the record says otherwise; stated numbers keep the
-digits they were written with; the members of a series share their decimals. Halves round up. Groups of three digits are
+digits they were written with, and their sums and differences no zeros behind these; the members of a series share their decimals. Halves round up. Groups of three digits are
 parted by a thin space from five digits on, and minus is a minus sign.
 """
 
@@ -58,6 +58,19 @@ def with_spread(value: float, spread: float, figures: int = FIGURES) -> str:
         return f"{_plain(wide)} ± {_plain(narrow)}"
     scaled = (_plain(part.scaleb(-power, _EVERY_DIGIT)) for part in (wide, narrow))
     return f"({' ± '.join(scaled)}) × {_power_of_ten(power)}"
+
+
+def without_zeros(text: str, decimals: int | None) -> str:
+    """The same number without zeros behind so many decimals: 383 less 285 is 98, and not 98.0; None leaves it as it is.
+
+    >>> without_zeros("98.0", 0), without_zeros("1.40", 1), without_zeros("2.85", 1), without_zeros("98.0", None)
+    ('98', '1.4', '2.85', '98.0')
+    """
+    whole, point, part = text.partition(".")
+    if decimals is None or not part.isdecimal():
+        return text
+    kept = part[:decimals] + part[decimals:].rstrip("0")
+    return f"{whole}{point}{kept}" if kept else whole
 
 
 def series(values: Sequence[float | None], figures: int = FIGURES) -> tuple[str, ...]:

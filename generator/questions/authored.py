@@ -69,7 +69,7 @@ class Authored:
 
     def _made(self, question: AskedQuestion) -> Made:
         draft = Draft(
-            id=question.id, prompt=self._filled(question.ask), solution=self._filled(question.because), needs=Needs(question.needs),
+            id=question.id, prompt=self._filled(question.ask), solution=self._filled(question.because), needs=Needs.DATA if question.needs == "question" else Needs(question.needs), supposed=question.needs == "question",
             hints=tuple(self._filled(hint) for hint in question.hints),
         )  # fmt: skip
         wrong = [Wrong(self._filled(one.text), one.misconception, self._filled(one.because)) for one in question.wrong]
@@ -99,7 +99,7 @@ class Authored:
             raise ValueError(f"{question.id}: {number.fact} is no fact")
         slips = [self._slip(one, value, right) for one in question.mistakes if (value := wrong_value(one, right, self.facts)) is not None]
         return NumberEntry(
-            id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right if number.fact else None, hints=draft.hints,
+            id=draft.id, prompt=draft.prompt, needs=draft.needs, supposed=draft.supposed, solution=draft.solution, fact=right if number.fact else None, hints=draft.hints,
             unit=right.unit.shown if right.unit else "", answer=right.shown_exactly, accepted=accepted(right.number, right.figures, tolerance(right)),
             right_feedback=draft.solution, slips=tuple(slips), otherwise=self._filled(question.hint) or HINT,
         )  # fmt: skip

@@ -13,7 +13,7 @@ from generator.quantities.text import filled
 from generator.quantities.units import UnitError
 from generator.questions.authored import asked_number, wrong_value
 from generator.questions.making import FEWEST_DISTRACTORS, FEWEST_PAIRS, FEWEST_SOUND, FEWEST_STEPS, MOST_STEPS
-from generator.questions.mistake import told_apart
+from generator.questions.mistake import told_apart, tolerance
 from generator.records.asked import AskedNumber, AskedQuestion, WrongNumber
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
@@ -181,7 +181,7 @@ def _number(question: AskedQuestion, number: AskedNumber, facts: Mapping[str, Fa
         if value is None:
             continue
         for other, what in before:
-            if not told_apart(value, other, right.figures):
+            if not told_apart(value, other, right.figures, tolerance(right)):
                 yield Finding(
                     path=(*path, "mistakes", index), expected=f"a number that cannot be taken for {what}, {shown.number(other, right.figures)}",
                     found=shown.number(value, right.figures), mend="remove it, or change the numbers until they lie apart",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from decimal import Decimal
@@ -13,7 +14,7 @@ from generator.quantities.fact import Fact, computed
 from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import accepted, slips, tolerance
-from generator.questions.question import Interval, NumberEntry, Slip
+from generator.questions.question import Choice, Interval, Mistake, NumberEntry, Slip
 
 WANTED = 8
 """Variants of one item."""
@@ -23,6 +24,8 @@ LEAST, MOST = 0.6, 1.7
 """The range of the factor between the record's number and a drawn one: wide enough to change the sum, narrow enough for nature."""
 SHIFT = 2.5
 """The most that a temperature on a scale with a zero of its own is moved [K]."""
+APART = 0.15
+"""The share by which a member of a series that keeps its months is moved by itself, at most."""
 SPAN = 3.0
 """A drawn result lies within this factor of the record's own."""
 FEWEST_FIGURES = 2
@@ -40,6 +43,9 @@ class Variant:
     right: Fact
     accepted: Interval
     slips: tuple[Slip, ...]
+    known: Mapping[str, Fact]
+    """What the mistakes were worked out from, by the names in them."""
+    usable: tuple[Mistake, ...]
 
     @property
     def working(self) -> Substitution:
@@ -48,7 +54,11 @@ class Variant:
         return self.right.working
 
 
-def variants(item: NumberEntry, catalogue: Catalogue, salt: str, wanted: int = WANTED) -> tuple[Variant, ...]:
+Sum = NumberEntry | Choice
+"""Questions whose answer may be a sum."""
+
+
+def variants(item: Sum, catalogue: Catalogue, salt: str, wanted: int = WANTED) -> tuple[Variant, ...]:
     """So many variants of a sum, or fewer where fair draws run out; none of an item that is no sum of numbers.
 
     A draw is fair if every number keeps its count of digits, inputs of one unit keep their order, the result stays near that
@@ -67,26 +77,44 @@ def variants(item: NumberEntry, catalogue: Catalogue, salt: str, wanted: int = W
     return tuple(found.values())
 
 
-def _drawn(item: NumberEntry, right: Fact, working: Substitution, catalogue: Catalogue, salt: str) -> Variant | None:
-    inputs = {fact.id: fact for _, fact in working.given if isinstance(fact, Fact)}
+def _drawn(item: Sum, right: Fact, working: Substitution, catalogue: Catalogue, salt: str) -> Variant | None:
+    inputs = {fact.id: fact for fact in inputs_of(item)}
     fresh = {fact.id: fact if fact.id in item.kept else fresh_fact(fact, f"{salt}/{fact.id}") for fact in inputs.values()}
     fresh |= _made_one([inputs[part] for part in item.parts], fresh)
     if any(new is None for new in fresh.values()) or not same_order(inputs, fresh):
         return None
     try:
         answer = _again(right, working, fresh)
-        if answer is None or not near(right, answer):
+        if answer is None or not near(right, answer) or not (item.likely is None or item.likely.meets(Interval(answer.number, answer.number))):
             return None
-        given = {name: followed(fact, {**fresh, right.id: answer}) for name, fact in item.given.items()}
-        known = {name: fact for name, fact in given.items() if fact is not None}
-        usable = [mistake for mistake in item.mistakes if set(mistake.names) <= set(known)]
+        given = {name: followed(fact, {right.id: answer, **fresh}) for name, fact in item.given.items()}
+        known = {name: replace(new, unit=item.given[name].unit) for name, new in given.items() if new is not None}
+        usable = tuple(mistake for mistake in item.mistakes if set(mistake.names) <= set(known))
         wrong = slips(answer, known, usable, catalogue)
     except ExpressionError:
         return None
-    if len(wrong) < min(FEWEST_SLIPS, len(item.slips), len(usable)):
+    told = len(item.slips) if isinstance(item, NumberEntry) else len(item.options) - 1
+    if len(wrong) < min(FEWEST_SLIPS, told, len(usable)):
         return None
     within = accepted(answer.number, answer.figures, tolerance(answer))
-    return Variant(given=tuple(fresh[key] for key in inputs), right=answer, accepted=within, slips=wrong)
+    return Variant(given=tuple(fresh[key] for key in inputs), right=answer, accepted=within, slips=wrong, known=known, usable=usable)
+
+
+def inputs_of(item: Sum) -> tuple[Fact, ...]:
+    """What a sum is worked out from, each once; then what its prompt tells besides and only mistakes use, such as a third sort of bottles."""
+    working = item.fact.working if item.fact else None
+    used = {fact.id: fact for _, fact in working.given if isinstance(fact, Fact)} if isinstance(working, Substitution) else {}
+    known = {fact.shown_exactly for fact in used.values()}
+    told = {
+        fact.id: fact for fact in item.given.values()
+        if fact.is_number and fact.shown_exactly not in known and tells(item.prompt, fact.shown_exactly) and followed(fact, used) is None
+    }  # fmt: skip
+    return (*used.values(), *told.values())
+
+
+def tells(text: str, shown_exactly: str) -> bool:
+    """Whether a number with its unit stands in the text, and not only as the end or the beginning of another."""
+    return re.search(rf"(?<![\d.,\u202f]){re.escape(shown_exactly)}(?![\w⁻²³\u202f]|[.,]\d)", text) is not None
 
 
 def _made_one(parts: Sequence[Fact], fresh: Mapping[str, Fact | None]) -> dict[str, Fact | None]:
@@ -119,11 +147,14 @@ def followed(fact: Fact, fresh: Mapping[str, Fact]) -> Fact | None:
     return _again(fact, fact.working, fresh) if isinstance(fact.working, Substitution) else None
 
 
-def fresh_fact(fact: Fact, salt: str) -> Fact | None:
-    """The fact with a drawn value, written with as many digits as before; None if the draw changed their number."""
+def fresh_fact(fact: Fact, salt: str, *, turned: bool = True) -> Fact | None:
+    """The fact with a drawn value, written with as many digits as before; None if the draw changed their number.
+
+    A series is turned to begin in another month, or keeps its months where what is around it speaks of them.
+    """
     lot = _lots(salt)
     if fact.is_series:
-        values = _series(fact, lot)
+        values = _series(fact, lot) if turned else _series_in_place(fact, lot)
         members = [_plain(value) for value in values]
         return _with(fact, tuple(float(value) for value in values), " ".join(members))
     if not fact.is_number:
@@ -161,9 +192,21 @@ def _series(fact: Fact, lot: Iterator[float]) -> tuple[Decimal, ...]:
     return tuple((value * factor).quantize(step) for value in year)
 
 
+def _series_in_place(fact: Fact, lot: Iterator[float]) -> tuple[Decimal, ...]:
+    """The year made warmer, cooler, wetter or drier as a whole, and each month of water a little by itself; what is 0 stays 0."""
+    step, by = Decimal(1).scaleb(-_places(fact)), next(lot)
+    year = [Decimal(repr(value)) for value in fact.series]
+    if fact.unit and fact.unit.label in _READINGS:
+        return tuple((value + Decimal(repr((2 * by - 1) * SHIFT))).quantize(step) for value in year)
+    factor = LEAST * (MOST / LEAST) ** by
+    return tuple((value * Decimal(repr(factor * (1 + (2 * next(lot) - 1) * APART)))).quantize(step) for value in year)
+
+
 def _figures_shown(fact: Fact) -> int:
-    digits = Decimal(repr(fact.number)).normalize().as_tuple().digits
-    return max(FEWEST_FIGURES, min(len(digits), fact.figures))
+    """Digits that say something: zeros behind the last other digit count only behind a decimal point."""
+    written = "".join(character for character in fact.shown_number if character.isdigit() or character == ".").lstrip("0.")
+    digits = written.replace(".", "") if "." in fact.shown_number else written.rstrip("0")
+    return max(FEWEST_FIGURES, min(len(digits.lstrip("0")), fact.figures))
 
 
 def _places(fact: Fact) -> int:
@@ -206,8 +249,10 @@ def _sign(value: float) -> int:
 def _lots(salt: str) -> Iterator[float]:
     """Numbers from 0 to 1 that hang on the salt alone."""
     digest = hashlib.sha256(salt.encode()).digest()
-    for start in range(0, len(digest), 4):
-        yield int.from_bytes(digest[start : start + 4], "big") / 2**32
+    while True:
+        for start in range(0, len(digest), 4):
+            yield int.from_bytes(digest[start : start + 4], "big") / 2**32
+        digest = hashlib.sha256(digest).digest()
 
 
 def listing(variant: Variant, label: Callable[[Fact], str]) -> str:

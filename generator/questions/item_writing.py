@@ -13,9 +13,11 @@ from math import comb
 
 from generator.diagnostics import Severity, listed
 from generator.questions.question import Choice, Matching, Ordering, Question, SeveralChoice
+from generator.questions.supposed import SAID
 from generator.records.asked import AskedQuestion
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
+from generator.records.parts import Adaptation
 
 LONGER, LONGER_BY = 1.3, 12
 """How many times as long as the mean wrong option, and by how many characters longer than the next, the right one may be."""
@@ -35,6 +37,8 @@ _LINK = re.compile(
     re.IGNORECASE,
 )
 _WORD = re.compile(r"[a-z]{5,}", re.IGNORECASE)
+SHORTEST = 4
+"""Letters by which two words are seen to be of one stem."""
 _NUMBER = re.compile(r"[−-]?\d")
 
 
@@ -90,13 +94,29 @@ def doubts_about(items: Sequence[Question], asked: Sequence[AskedQuestion]) -> I
         )  # fmt: skip
 
 
+def doubts_about_features(adaptations: Sequence[Adaptation]) -> Iterator[Finding]:
+    """Where what would go wrong without a feature takes up a word of its row: the table would tell the pair."""
+    for index, adaptation in enumerate(adaptations):
+        if found := sorted(told_by_its_row(adaptation)):
+            yield Finding(
+                path=("adaptations", index, "without"), expected="none of the words of its row in the table", found=listed((f'"{stem}…"' for stem in found), "and"),
+                mend="say it in other words: until then it is not matched", severity=Severity.WARNING, rule="told_by_table",
+            )  # fmt: skip
+
+
+def told_by_its_row(adaptation: Adaptation) -> set[str]:
+    """The stems that a feature, or how it works and what it is good for, shares with what would go wrong without it."""
+    row = (adaptation.who, adaptation.feature, adaptation.works_by, adaptation.benefit)
+    return stems(adaptation.without or "") & set().union(*map(stems, row))
+
+
 def _chance(hits: int, of: int, share: float) -> float:
     """Of at least so many hits, each with this chance (binomial)."""
     return sum(comb(of, n) * share**n * (1 - share) ** (of - n) for n in range(hits, of + 1))
 
 
 def _long_stem(item: Question) -> Iterator[Flaw]:
-    words = len(item.prompt.split())
+    words = len(item.prompt.removeprefix(SAID).split())
     if words > LONGEST_STEM:
         yield Flaw("long_prompt", item.id, f"at most {LONGEST_STEM} words", f"{words} words", "leave out what is not needed for the answer")
 
@@ -174,6 +194,20 @@ def _linked_steps(item: Question) -> Iterator[Flaw]:
 def stems(text: str) -> set[str]:
     """The first five letters of each longer word: rough, and enough to see an echo."""
     return {word[:5].casefold() for word in _WORD.findall(text)}
+
+
+def starts(text: str) -> set[str]:
+    """The first letters of each word, enough to see that windward has to do with wind."""
+    return {word[:SHORTEST].casefold() for word in re.findall(rf"[^\W\d_]{{{SHORTEST},}}", text)}
+
+
+def told_by(text: str, word: str) -> str:
+    """The beginning of a word that a text holds, at the beginning of a word of its own or inside one, as phytoplankton holds plankton.
+
+    >>> told_by("The side from which the wind comes", "windward"), told_by("A wall in a gale", "windward")
+    ('wind', '')
+    """
+    return next((start for start in sorted(starts(word)) if start in text.casefold()), "")
 
 
 _OF_ANY: tuple[Callable[[Question], Iterator[Flaw]], ...] = (_long_stem, _opinion, _negative, _linked_steps)

@@ -51,6 +51,8 @@ class Draft:
     needs: Needs = Needs.DATA
     hints: tuple[str, ...] = ()
     """From a nudge to nearly all of the way; a sum without any gets its own."""
+    supposed: bool = False
+    """Whether its numbers are drawn or chosen, not the record's."""
 
 
 @dataclass(frozen=True)
@@ -89,11 +91,11 @@ def first_made(*candidates: Made) -> Made:
 
 def number_entry(
     draft: Draft, right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue, *, otherwise: str,
-    asks_unit: bool = False, kept: tuple[str, ...] = (), parts: tuple[str, ...] = (), within: Interval | None = None,
+    asks_unit: bool = False, kept: tuple[str, ...] = (), parts: tuple[str, ...] = (), likely: Interval | None = None, within: Interval | None = None,
 ) -> NumberEntry | Rejected:  # fmt: skip
     """A number to type; known mistakes are recognised and answered. `otherwise` is the hint to any other number.
 
-    `kept` and `parts` say what fresh numbers must respect, as `NumberEntry` has it. `within` is the accepted range, where its author has
+    `kept`, `parts` and `likely` say what fresh numbers must respect, as `Reckoned` has it. `within` is the accepted range, where its author has
     seen to it that the numbers as shown give a result in it.
     """
     if not right.is_number:
@@ -107,7 +109,7 @@ def number_entry(
         unit=right.unit.shown if right.unit else "", answer=right.shown_exactly,
         accepted=within or accepted(right.number, right.figures, tolerance(right)), right_feedback=solution,
         slips=slips(right, given, mistakes, catalogue), otherwise=otherwise, asks_unit=asks_unit and right.unit is not None,
-        given=given, mistakes=mistakes, kept=kept, parts=parts,
+        given=given, mistakes=mistakes, supposed=draft.supposed, kept=kept, parts=parts, likely=likely,
     )  # fmt: skip
 
 
@@ -121,18 +123,21 @@ def _steps(right: Fact, nudge: str) -> tuple[str, ...]:
 
 
 def choice_of_numbers(
-    draft: Draft, right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue
-) -> Choice | Rejected:
-    """A choice whose wrong options are the right expression gone wrong."""
+    draft: Draft, right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue, *,
+    kept: tuple[str, ...] = (), likely: Interval | None = None,
+) -> Choice | Rejected:  # fmt: skip
+    """A choice whose wrong options are the right expression gone wrong; `kept` and `likely` as of `Reckoned`."""
     if not right.is_number:
         return Rejected(draft.id, f"{right.name.lower()} is {right.shown}")
     if not comes_out(right):
         return Rejected(draft.id, DOES_NOT_COME_OUT)
+    mistakes = tuple(mistakes)
     found = options(right, given, mistakes, catalogue, draft.solution)
     if len(found) <= FEWEST_DISTRACTORS:
         return Rejected(draft.id, "with these numbers the usual mistakes give the right answer, or the same wrong one")
     return Choice(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right, hints=draft.hints, options=found
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=right, hints=draft.hints, options=found,
+        given=given, mistakes=mistakes, supposed=draft.supposed, kept=kept, likely=likely,
     )  # fmt: skip
 
 
@@ -144,7 +149,7 @@ def choice(
     if len(found) <= FEWEST_DISTRACTORS:
         return Rejected(draft.id, "too few different wrong options are left")
     return Choice(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints, options=found
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints, supposed=draft.supposed, options=found
     )  # fmt: skip
 
 
@@ -157,7 +162,7 @@ def several(
     if sound < FEWEST_SOUND or len(found) - sound < FEWEST_DISTRACTORS:
         return Rejected(draft.id, f"expected {FEWEST_SOUND} right options and {FEWEST_DISTRACTORS} wrong ones, found {sound} and {len(found) - sound}")
     return SeveralChoice(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints, options=found
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints, supposed=draft.supposed, options=found
     )  # fmt: skip
 
 
@@ -175,7 +180,7 @@ def ordering(draft: Draft, texts: Sequence[str], *, starts_with: str, leads_on: 
         return Rejected(draft.id, ONE_NAME)
     steps = (*(Step(text, leads_on(text)) for text in texts[:-1]), Step(texts[-1], ""))
     return Ordering(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, hints=draft.hints, steps=steps,
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, hints=draft.hints, supposed=draft.supposed, steps=steps,
         start=_mixed(len(texts), salt, draft.id), starts_with=starts_with,
     )  # fmt: skip
 
@@ -185,7 +190,7 @@ def matching(draft: Draft, pairs: Sequence[Pair], others: Sequence[str] = (), *,
     if _repeats([pair.text for pair in pairs]) or _repeats([*(pair.partner for pair in pairs), *others]):
         return Rejected(draft.id, ONE_NAME)
     return Matching(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, hints=draft.hints, pairs=tuple(pairs),
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, hints=draft.hints, supposed=draft.supposed, pairs=tuple(pairs),
         partners=tuple(drawn([*(pair.partner for pair in pairs), *others], salt, draft.id, "listed")),
     )  # fmt: skip
 
@@ -209,8 +214,8 @@ def reading(
         if kept:
             slips.append(LabelSlip(labels=kept, **catalogue[slip.misconception].answers(slip.because)))
     return ChartReading(
-        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints, labels=tuple(labels),
-        right=tuple(right), slips=tuple(slips), otherwise=otherwise,
+        id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints, supposed=draft.supposed,
+        labels=tuple(labels), right=tuple(right), slips=tuple(slips), otherwise=otherwise,
     )  # fmt: skip
 
 

@@ -29,18 +29,16 @@ class Misconception:
 
     @property
     def refutation(self) -> str:
-        """The idea quoted, why it does not hold, and what does."""
-        return f"Some think: “{self.idea}” That does not hold: {self.because} Instead: {self.instead}"
+        """The idea quoted and denied; what is said of the answer, why it does not hold, and what does, follow it."""
+        return f"Some think: “{self.idea}” That does not hold."
 
     def answers(self, about: str = "") -> dict[str, str]:
         """What is said to an answer that the idea leads to, under the names of the fields that hold it.
 
-        `about` comes first: a sentence on this very answer. The shorter wording is for everyone, the fuller one for a reader who
-        was sure of the answer.
+        Feedback is for everyone, and begins with `about`, a sentence on this very answer. A reader who was sure of the answer is told
+        the refutation before it.
         """
-        return {
-            "misconception": self.id, "feedback": f"{about} {self.correction}".strip(), "refutation": f"{about} {self.refutation}".strip()
-        }  # fmt: skip
+        return {"misconception": self.id, "feedback": f"{about} {self.correction}".strip(), "refutation": self.refutation}
 
 
 def _begun(text: str) -> str:

@@ -14,12 +14,35 @@ from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.question import Interval, Mistake, Option, Slip
 
-__all__ = ["Mistake", "WrongValue", "accepted", "apart", "as_shown", "comes_out", "done_over", "got_by", "of_rounding", "options", "shown_like", "slips", "told_apart", "tolerance", "wrong_values"]
+__all__ = ["EXACT", "ROUNDED", "Mistake", "Within", "WrongValue", "accepted", "apart", "as_shown", "comes_out", "done_over", "got_by", "of_rounding", "options", "shown_like", "slips", "told_apart", "tolerance", "wrong_values"]
 
 TOLERANCE = 0.02
 """Relative distance from the exact value that still counts as right: covers rounding each step to three figures."""
 APART = 0.05
 """Relative distance that two answers must keep from each other, or feedback could not tell them apart."""
+DEGREES, DEGREES_OF_A_MEAN = 0.1, 0.05
+"""The same of a temperature on a scale with a zero of its own, in its degrees: rounded steps, and the one step of a mean.
+
+A part of the reading would say nothing there: 2 % of 26 °C is half a degree, of 0 °C nothing, and of 299 K six degrees.
+"""
+
+
+@dataclass(frozen=True)
+class Within:
+    """How far from the exact value a number may lie: by a part of it, or by so much."""
+
+    share: float = TOLERANCE
+    much: float = 0.0
+
+    @property
+    def is_exact(self) -> bool:
+        return not (self.share or self.much)
+
+    def around(self, value: float) -> float:
+        return abs(value) * self.share + self.much
+
+
+EXACT, ROUNDED = Within(share=0.0), Within()
 
 
 @dataclass(frozen=True)
@@ -35,7 +58,7 @@ def wrong_values(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mist
     kept: list[WrongValue] = []
     for mistake in mistakes:
         value = _value(right, given, mistake)
-        if value is not None and all(told_apart(value, other, right.figures) for other in (right.number, *(k.value for k in kept))):
+        if value is not None and all(told_apart(value, other, right.figures, tolerance(right)) for other in (right.number, *(k.value for k in kept))):
             kept.append(WrongValue(value, mistake))
     return tuple(kept)
 
@@ -45,20 +68,28 @@ def apart(a: float, b: float) -> bool:
     return abs(a - b) > max(2 * TOLERANCE, APART) * max(abs(a), abs(b))
 
 
-def told_apart(a: float, b: float, figures: int) -> bool:
-    """Whether the answers are apart, and still so when they are shown: with one figure, 1.2 and 1.4 are both 1."""
-    return apart(a, b) and not accepted(a, figures).meets(accepted(b, figures))
+def told_apart(a: float, b: float, figures: int, within: Within = ROUNDED) -> bool:
+    """Whether the answers are apart, and still so when they are shown: with one figure, 1.2 and 1.4 are both 1.
+
+    Temperatures are apart where they are not accepted for each other, however small they are.
+    """
+    within = within if within.much else ROUNDED
+    return (bool(within.much) or apart(a, b)) and not accepted(a, figures, within).meets(accepted(b, figures, within))
 
 
-def tolerance(right: Fact) -> float:
-    """None for sums and differences of stated numbers, which come out exactly; otherwise that of rounded steps."""
-    is_sum = isinstance(right.working, Substitution) and right.working.expression.is_sum
-    return 0.0 if is_sum else TOLERANCE
+def tolerance(right: Fact) -> Within:
+    """None for sums and differences of stated numbers, which come out exactly; so much of a temperature; otherwise that of rounded steps."""
+    expression = right.working.expression if isinstance(right.working, Substitution) else None
+    if expression is not None and expression.is_sum:
+        return EXACT
+    if right.unit is not None and is_reading(right.unit.quantity(0.0)):
+        return Within(share=0.0, much=DEGREES_OF_A_MEAN if expression is not None and expression.is_mean else DEGREES)
+    return ROUNDED
 
 
-def accepted(value: float, figures: int = shown.FIGURES, within: float = TOLERANCE) -> Interval:
+def accepted(value: float, figures: int = shown.FIGURES, within: Within = ROUNDED) -> Interval:
     """The numbers that count as this value: within the tolerance, and in any case the value as shown."""
-    near = abs(value) * within
+    near = within.around(value)
     as_shown = float(shown.rounded(value, figures))
     return Interval(min(value - near, as_shown), max(value + near, as_shown))
 
@@ -131,7 +162,7 @@ def shown_like(right: Fact, value: float) -> str:
     fewer = shown.whole_digits(value) + shown.decimals(right.shown_number)
     is_exact = abs(value) >= 1 and fewer < right.figures and math.isclose(float(shown.rounded(value, fewer)), value, rel_tol=1e-12)
     unit = right.unit.shown if right.unit else ""
-    figures = right.figures if tolerance(right) else max(right.figures, min(shown.whole_digits(value), MOST_WHOLE_DIGITS))
+    figures = max(right.figures, min(fewer, MOST_WHOLE_DIGITS)) if tolerance(right).is_exact else right.figures
     return f"{shown.number(value, fewer if is_exact else figures)} {unit}".strip()
 
 

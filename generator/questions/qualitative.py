@@ -5,29 +5,26 @@ Their ids hold a hyphen, which no author's id can, so the two never meet.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from generator.questions.item_writing import flaws, stems
+from generator.questions.item_writing import flaws, starts, stems, told_by_its_row
 from generator.questions.making import FEWEST_PAIRS, FEWEST_STEPS, MOST_STEPS, Draft, Wrong, as_option, choice, drawn, matching, ordering
 from generator.questions.misconception import Catalogue
-from generator.questions.question import Made, Matching, Needs, Pair, Question
+from generator.questions.question import Made, Matching, Needs, Pair, Question, Rejected
 from generator.records.parts import Adaptation, Explanation, HumanImpact
 
 MOST_PAIRS = 4
-SHORTEST = 4
-"""Letters by which two words are seen to be of one stem."""
 MOST_MATCHES = 2
 """Of one record: its author's own, then features, actions and words, in this order."""
 FIRST_STEP = "Look for the step that waits for no other."
-ORDER_HINTS = ("Find the end first: which step is what is to be explained?", "Then ask of each step what must have happened just before it.")
+ORDER_HINTS = ("Find the last step first: which one is what is to be explained?", "Then ask of each step what must have happened just before it.")
 
 
 def next_step(text: str) -> str:
     """What to say where another step than the next was put behind this one."""
-    return f"Which step can only happen after this one: “{text.rstrip('.')}”?"
+    return f"Which step can come only after “{text.rstrip('.')}”?"
 
 
 @dataclass(frozen=True)
@@ -38,7 +35,9 @@ class Term:
     word: str
     means: str
     everyday: tuple[str, ...] = ()
-    """Words by which students would look for it."""
+    """Other words that say the same."""
+    example: str | None = None
+    """A case of it that no page tells."""
 
 
 @dataclass(frozen=True)
@@ -61,62 +60,74 @@ class Qualitative:
         """
         order = _first_fair(self._orders(explanations))
         unordered = [one for one in explanations if order is None or order.id != f"order-{one.id}"]
-        sorts = (self._next_steps(unordered), self._benefits(() if matched else adaptations), self._drawbacks(people), self._terms(terms))
+        sorts = (self._next_steps(unordered), self._features(() if matched else adaptations), self._drawbacks(people), self._terms(terms))
         found = (order, *map(_first_fair, sorts))
         asked = [item for item in found if item is not None]
         matches = [item for item in asked if isinstance(item, Matching)]
         return tuple(item for item in asked if item not in matches[max(0, MOST_MATCHES - matched) :])
 
     def _orders(self, explanations: Sequence[Explanation]) -> Iterator[Made]:
-        """Only of a chain whose author says that each step waits for the one before."""
+        """Only of a chain whose author retells it in another case, where each step waits for the one before."""
         for explanation in explanations:
-            if explanation.joined != "step_by_step" or not FEWEST_STEPS <= len(explanation.chain) <= MOST_STEPS:
+            if not explanation.retold or not FEWEST_STEPS <= len(explanation.retold.steps) <= MOST_STEPS:
                 continue
-            says = [self.filled(idea.says) for idea in explanation.chain]
+            says = [self.filled(step) for step in explanation.retold.steps]
             draft = Draft(
                 id=f"order-{explanation.id}", needs=Needs.KNOWLEDGE, solution=" ".join(says),
-                prompt=f"Put the steps in order to explain {self.filled(explanation.asks)}.", hints=ORDER_HINTS,
+                prompt=f"Put the steps in order to explain {self.filled(explanation.retold.asks)}.", hints=ORDER_HINTS,
             )  # fmt: skip
             yield ordering(draft, says, starts_with=FIRST_STEP, leads_on=next_step, salt=self.salt)
 
     def _next_steps(self, explanations: Sequence[Explanation]) -> Iterator[Made]:
-        """What follows straight from the first step; the other options come later in the same chain, so all speak of one thing.
-
-        Only of a chain whose author says that each step waits for the one before: of another a later idea may follow as well.
-        """
+        """What follows straight from the first step of a retold chain; the other options come later in it, so all speak of one thing."""
         for explanation in drawn(explanations, self.salt, "next"):
-            if explanation.joined != "step_by_step" or len(explanation.chain) < FEWEST_STEPS:
+            if not explanation.retold or len(explanation.retold.steps) < FEWEST_STEPS:
                 continue
-            first, follows, *later = (self.filled(idea.says) for idea in explanation.chain)
+            first, follows, *later = (self.filled(step) for step in explanation.retold.steps)
             item = f"next-{explanation.id}"
             draft = Draft(
                 id=item, needs=Needs.KNOWLEDGE, solution=f"{first} {follows}",
-                prompt=f"A student begins to explain {self.filled(explanation.asks)}: “{first}” Which sentence comes next?",
+                prompt=f"A student begins to explain {self.filled(explanation.retold.asks)}: “{first}” Which sentence comes next?",
                 hints=("Which of them needs nothing else to have happened before?",),
             )  # fmt: skip
             wrong = [Wrong(said, "ans.step-skipped", f"Before this comes: “{before}”") for before, said in pairwise([follows, *later])]
             yield choice(draft, follows, wrong[:3], self.catalogue, salt=self.salt)
 
-    def _benefits(self, adaptations: Sequence[Adaptation]) -> Iterator[Made]:
-        pairs = [
-            Pair(f"{as_option(self.filled(one.who))}: {self.filled(one.feature)}", as_option(self.filled(one.benefit)), f"{as_option(self.filled(one.works_by))}.")
-            for one in adaptations
-        ]  # fmt: skip
+    def _features(self, adaptations: Sequence[Adaptation]) -> Iterator[Made]:
+        """What would go wrong without each feature, which the page does not tell; else what it is good for."""
+        lacking = [self._feature(one, one.without) for one in adaptations if one.without and not told_by_its_row(one)]
+        hint = "Think one feature away at a time: which danger or shortage would that living thing meet?"
+        yield from self._matching("features-match", "Match each living thing with what would go wrong for it without its feature.", hint, lacking)
+        pairs = [self._feature(one, one.benefit) for one in adaptations]
         yield from self._matching("benefits-match", "Match each feature with what it is good for.", "Say of each what would go wrong without it.", pairs)
 
+    def _feature(self, adaptation: Adaptation, partner: str) -> Pair:
+        who, works_by = as_option(self.filled(adaptation.who)), as_option(self.filled(adaptation.works_by))
+        return Pair(f"{who}: {self.filled(adaptation.feature)}", as_option(self.filled(partner)), f"{works_by}.")
+
     def _drawbacks(self, people: Sequence[HumanImpact]) -> Iterator[Made]:
+        """Why each action comes with its drawback, which the page does not tell; else the drawbacks themselves."""
+        actions = [action for impact in people for action in impact.actions]
+        if all(action.because for action in actions):
+            whys = [
+                Pair(as_option(self.filled(action.do)), as_option(self.filled(action.because or "")), f"Its drawback: {self.filled(action.drawback)}.")
+                for action in actions
+            ]  # fmt: skip
+            yield from self._matching("reasons-match", "Each of these actions has a drawback. Match each action with the reason for its drawback.", "Say the drawback of each action first: who pays, who loses, what can it not do?", whys, "each with the drawback")
         pairs = [
             Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), self.filled(action.because or f"{as_option(action.works_by)}; ask what that costs, and whom."))
-            for impact in people for action in impact.actions
+            for action in actions
         ]  # fmt: skip
-        yield from self._matching("drawbacks-match", "Each action has its price. Match each with its drawback.", "Ask of each action who pays, who loses, and what it cannot do.", pairs)
+        yield from self._matching("drawbacks-match", "Each of these actions has a drawback. Match each action with its drawback.", "Ask of each action who pays, who loses, and what it cannot do.", pairs)
 
     def _terms(self, terms: Sequence[Term]) -> Iterator[Made]:
-        """A meaning that holds a part of the word would give it away; everyday words say why a pair belongs together."""
-        said = [(term, _everyday(term)) for term in terms if not _starts(term.word) & _starts(term.means)]
-        pairs = [Pair(as_option(term.word), as_option(term.means), f"In everyday words: {', '.join(words)}.") for term, words in said if words]
-        if len(pairs) > MOST_PAIRS:
-            yield from self._matching("words-match", "Match each word with its meaning.", "Begin with the words that you are sure of; one meaning is left over.", pairs, "each in other words")
+        """The page tells what a word means, so that is what the answer says; an example must be recognised, and one is left over."""
+        item = "words-match"
+        pairs = [Pair(as_option(term.word), as_option(term.example), _meaning(term)) for term in terms if term.example]
+        if len(pairs) <= MOST_PAIRS:
+            yield Rejected(item, f"{len(pairs)} of its words have an example, and {MOST_PAIRS + 1} are needed")
+        else:
+            yield from self._matching(item, "Match each word with the example that shows it.", "Say what each word means, then look for it in the examples; one of them is left over.", pairs, "each with what the word means")
 
     def _matching(self, item: str, prompt: str, hint: str, pairs: Sequence[Pair], said: str = "each with its reason") -> Iterator[Made]:
         """Up to four pairs whose halves share no word, and where there is another pair its partner, which fits none of them.
@@ -138,14 +149,11 @@ class Qualitative:
         yield matching(draft, asked, others, salt=self.salt)
 
 
-def _starts(text: str) -> set[str]:
-    """The first letters of each word, enough to see that windward has to do with wind."""
-    return {word[:SHORTEST].casefold() for word in re.findall(rf"[^\W\d_]{{{SHORTEST},}}", text)}
-
-
-def _everyday(term: Term) -> tuple[str, ...]:
-    """Wordings that help a reader who does not know the term: neither abbreviations nor the term itself in longer words."""
-    return tuple(words for words in term.everyday if not words.isupper() and not _starts(words) & _starts(term.word))
+def _meaning(term: Term) -> str:
+    """The definition, and wordings that help a reader who does not know the term: neither abbreviations nor the term itself in longer words."""
+    everyday = [words for words in term.everyday if not words.isupper() and not starts(words) & starts(term.word)]
+    also = f" In everyday words: {', '.join(everyday)}." if everyday else ""
+    return f"{as_option(term.means)}.{also}"
 
 
 def _first_fair(sort: Iterator[Made]) -> Question | None:

@@ -32,50 +32,8 @@ class Question:
     """The fact that the answer is, whose working the solution shows."""
     hints: tuple[str, ...] = ()
     """From a nudge to nearly all of the way; each opens after the one before. None of them is the answer."""
-
-
-@dataclass(frozen=True, kw_only=True)
-class Option:
-    """One option of a choice."""
-
-    text: str
-    feedback: str
-    right: bool = False
-    misconception: str = ""
-    """Id of the wrong idea that leads here; empty for the right option."""
-    refutation: str = ""
-    """What is said instead of `feedback` to a reader who was sure of a wrong option: the idea quoted, and refuted."""
-
-
-@dataclass(frozen=True, kw_only=True)
-class Choice(Question):
-    """Pick the one right option."""
-
-    options: tuple[Option, ...]
-
-    def __post_init__(self) -> None:
-        if sum(option.right for option in self.options) != 1:
-            raise ValueError(f"{self.id}: expected one right option, found {sum(o.right for o in self.options)}")
-        _require_fair(self.id, self.options)
-
-
-@dataclass(frozen=True, kw_only=True)
-class SeveralChoice(Question):
-    """Pick all the right options; their number is told, so that nobody has to guess what "all" means."""
-
-    options: tuple[Option, ...]
-
-    def __post_init__(self) -> None:
-        if not 2 <= sum(option.right for option in self.options) < len(self.options):
-            raise ValueError(f"{self.id}: expected two right options or more, and a wrong one")
-        _require_fair(self.id, self.options)
-
-
-def _require_fair(item: str, options: tuple[Option, ...]) -> None:
-    if len({option.text.casefold() for option in options}) != len(options):
-        raise ValueError(f"{item}: two options say the same")
-    if nameless := [o.text for o in options if not o.right and not o.misconception]:
-        raise ValueError(f"{item}: no misconception is named for {nameless[0]!r}")
+    supposed: bool = False
+    """Whether its numbers are others than the record's, and all of them in the prompt."""
 
 
 @dataclass(frozen=True)
@@ -107,6 +65,65 @@ class Interval:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Reckoned(Question):
+    """A question whose answer may be a number that is worked out, with what is needed to set the sum again with other numbers."""
+
+    given: Mapping[str, Fact] = field(default_factory=dict, compare=False)
+    """What the mistakes are worked out from, by the names in them."""
+    mistakes: tuple[Mistake, ...] = ()
+    kept: tuple[str, ...] = ()
+    """Ids of inputs that stay as they are when the sum is set again, such as the trophic level of a producer."""
+    parts: tuple[str, ...] = ()
+    """Ids of inputs that make one together, such as the shares of a diet, and still do when the sum is set again."""
+    likely: Interval | None = None
+    """Where a drawn result must lie, in the unit of the answer, for nature to know it; None where being near the record's own is enough."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Option:
+    """One option of a choice."""
+
+    text: str
+    feedback: str
+    right: bool = False
+    misconception: str = ""
+    """Id of the wrong idea that leads here; empty for the right option."""
+    refutation: str = ""
+    """What is said before `feedback` to a reader who was sure of a wrong option: the idea quoted, and denied."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Choice(Reckoned):
+    """Pick the one right option."""
+
+    options: tuple[Option, ...]
+
+    def __post_init__(self) -> None:
+        if sum(option.right for option in self.options) != 1:
+            raise ValueError(f"{self.id}: expected one right option, found {sum(o.right for o in self.options)}")
+        _require_fair(self.id, self.options)
+
+
+@dataclass(frozen=True, kw_only=True)
+class SeveralChoice(Question):
+    """Pick all the right options; their number is told, so that nobody has to guess what "all" means."""
+
+    options: tuple[Option, ...]
+
+    def __post_init__(self) -> None:
+        if not 2 <= sum(option.right for option in self.options) < len(self.options):
+            raise ValueError(f"{self.id}: expected two right options or more, and a wrong one")
+        _require_fair(self.id, self.options)
+
+
+def _require_fair(item: str, options: tuple[Option, ...]) -> None:
+    if len({option.text.casefold() for option in options}) != len(options):
+        raise ValueError(f"{item}: two options say the same")
+    if nameless := [o.text for o in options if not o.right and not o.misconception]:
+        raise ValueError(f"{item}: no misconception is named for {nameless[0]!r}")
+
+
+@dataclass(frozen=True, kw_only=True)
 class Slip:
     """A wrong number that a known mistake gives, and what to say to it."""
 
@@ -119,7 +136,7 @@ class Slip:
 
 
 @dataclass(frozen=True, kw_only=True)
-class NumberEntry(Question):
+class NumberEntry(Reckoned):
     """Type a number; its unit stands beside the box, unless to know the unit is part of the answer."""
 
     unit: str
@@ -133,13 +150,6 @@ class NumberEntry(Question):
     slips: tuple[Slip, ...]
     otherwise: str
     """What to say to a wrong number that no known mistake explains: the next step, not the answer."""
-    given: Mapping[str, Fact] = field(default_factory=dict, compare=False)
-    """What the mistakes are worked out from, by the names in them; with it the sum can be set again with other numbers."""
-    mistakes: tuple[Mistake, ...] = ()
-    kept: tuple[str, ...] = ()
-    """Ids of inputs that stay as they are when the sum is set again, such as the trophic level of a producer."""
-    parts: tuple[str, ...] = ()
-    """Ids of inputs that make one together, such as the shares of a diet, and still do when the sum is set again."""
 
 
 @dataclass(frozen=True)

@@ -64,8 +64,8 @@ class AskedQuestion(Part):
     id: Id
     """Different from those of all questions on the page; saved answers hang on it."""
     ask: Text
-    needs: Literal["data", "knowledge", "both"]
-    """What the answer rests on: data on the page, what was learned, or both."""
+    needs: Literal["data", "knowledge", "both", "question"]
+    """What the answer rests on: data on the page, what was learned, both, or data that stand in the question alone."""
     answer: Text | None = None
     """The one right option; the `wrong` ones stand beside it."""
     answers: Many[RightOption] = ()

@@ -51,16 +51,26 @@ class Idea(Part):
     """Which of the `SORTS` it is; where it is left out, that is told from its words as far as they tell it."""
 
 
+class Retold(Part):
+    """The causes of an explanation at work in another case, step by step."""
+
+    asks: Text
+    """As it goes on after "explain"."""
+    steps: Annotated[Some[Text], different()]
+    """Each can only happen after the one before, so that students can be asked to put them in order."""
+
+
 class Explanation(Part):
     """A chain of ideas, in causal order unless the record says that they work together."""
 
     id: Id
     asks: Text
     """The question that it answers, as it goes on after "explain": `why few trees grow on Harrow Plain`."""
-    joined: Literal["in_order", "together", "step_by_step"] = "in_order"
-    """Whether each idea leads to the next, or the ideas are reasons that work together, in any order, or each is a step that
-    can only happen after the one before, so that students can be asked to put them in order."""
+    joined: Literal["in_order", "together"] = "in_order"
+    """Whether each idea leads to the next, or the ideas are reasons that work together, in any order."""
     chain: Annotated[Some[Idea], different()]
+    retold: Retold | None = None
+    """For a question: the chain itself stands on the page, so its order could be copied."""
 
 
 class Adaptation(Part):
@@ -70,6 +80,8 @@ class Adaptation(Part):
     feature: Text
     works_by: Text
     benefit: Text
+    without: Text | None = None
+    """What would go wrong for it without the feature, in none of the words above: said where students match the two, and nowhere else."""
 
 
 class Action(Part):

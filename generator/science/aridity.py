@@ -97,8 +97,8 @@ ARIDITY_INDEX = Method(
     name="Aridity index",
     formula=("aridity_index = annual_precip / potential_evapotranspiration",),
     symbols=(
-        ("aridity_index", "aridity index", ""),
-        ("annual_precip", "annual precipitation", "mm"),
+        ("aridity_index", "how much of what could evaporate falls as precipitation", ""),
+        ("annual_precip", "all that falls in a year", "mm"),
         ("potential_evapotranspiration", "potential evapotranspiration of the year", "mm"),
     ),
     sources=("UNEP1992",),

@@ -116,7 +116,7 @@ TURNOVER_TIME = Method(
     name="Turnover time",
     formula=("turnover_time = stock / outflow",),
     symbols=(
-        ("turnover_time", "turnover time", "yr"),
+        ("turnover_time", "time in which as much flows out as the stock holds", "yr"),
         ("stock", "what the reservoir holds", "any unit"),
         ("outflow", "sum of all flows out of the stock", "the unit of the stock per year"),
     ),

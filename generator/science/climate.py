@@ -178,7 +178,7 @@ ANNUAL_MEAN_TEMP = Method(
     id="annual_mean_temp",
     name="Annual mean temperature",
     formula=("annual_mean_temp = mean(monthly_mean_temp)",),
-    symbols=(("annual_mean_temp", "annual mean temperature", "degC"), _TEMPERATURES),
+    symbols=(("annual_mean_temp", "mean of the twelve months", "degC"), _TEMPERATURES),
     sources=(),
     limits="Every month counts alike, as in climate tables; counting every day alike changes the mean by up to 0.1 K.",
 )
@@ -187,7 +187,7 @@ ANNUAL_PRECIP = Method(
     id="annual_precip",
     name="Annual precipitation",
     formula=("annual_precip = sum(monthly_precip)",),
-    symbols=(("annual_precip", "annual precipitation", "mm"), _PRECIPITATION),
+    symbols=(("annual_precip", "all that falls in a year", "mm"), _PRECIPITATION),
     sources=(),
     limits="A total, not a mean: all twelve months must be known. Snow counts as the water it melts to.",
 )
@@ -196,7 +196,7 @@ ANNUAL_TEMP_RANGE = Method(
     id="annual_temp_range",
     name="Annual temperature range",
     formula=("annual_temp_range = max(monthly_mean_temp) - min(monthly_mean_temp)",),
-    symbols=(("annual_temp_range", "annual temperature range", "K"), _TEMPERATURES),
+    symbols=(("annual_temp_range", "from the coldest month to the warmest", "K"), _TEMPERATURES),
     sources=(),
     limits="The range of monthly means; single days are warmer and colder. "
     "A difference of temperatures is given in kelvin.",
@@ -256,7 +256,7 @@ PRECIPITATION_SEASONALITY = Method(
     symbols=(
         ("precipitation_seasonality", "seasonality index", ""),
         _PRECIPITATION,
-        ("annual_precip", "annual precipitation", "mm"),
+        ("annual_precip", "all that falls in a year", "mm"),
     ),
     sources=("WALSH_LAWLER1981",),
     limits="It tells how uneven the year is, not when it is wet, nor whether plants have enough water. It is taken from the months of "

@@ -61,7 +61,7 @@ CARBON_FROM_DRY_MATTER = Method(
     name="Carbon in dry matter",
     formula=("carbon = dry_matter * carbon_fraction",),
     symbols=(
-        ("carbon", "carbon built in", "g C/m2/d"), ("dry_matter", "dry matter", _DRY), ("carbon_fraction", "carbon in a gram of dry matter", "g C/g"),
+        ("carbon", "carbon built in", "g C/m2/d"), ("dry_matter", "plant matter built up, dried", _DRY), ("carbon_fraction", "carbon in a gram of dry matter", "g C/g"),
     ),
     sources=("MAGNUSSEN_REED2004",),
     limits="A convention: 0.45 to 0.5 in land plants, less where there is much ash.",
@@ -72,7 +72,7 @@ ENERGY_FROM_DRY_MATTER = Method(
     name="Energy in dry matter",
     formula=("energy = dry_matter * energy_content",),
     symbols=(
-        ("energy", "energy built in", "kJ/m2/d"), ("dry_matter", "dry matter", _DRY), ("energy_content", "energy in a gram of dry matter", "kJ/g"),
+        ("energy", "energy built in", "kJ/m2/d"), ("dry_matter", "plant matter built up, dried", _DRY), ("energy_content", "energy in a gram of dry matter", "kJ/g"),
     ),
     sources=("PLANT_ENERGY",),
     limits="A convention unless it was measured by burning a sample: about 17 to 19 kJ/g in grass and herbs, more in seeds and wood.",

@@ -33,8 +33,8 @@ LIGHT_AT_DEPTH = Method(
 PHOTIC_DEPTH = Method(
     id="photic_depth",
     name="Photic depth, where one percent of the surface light is left",
-    formula=("photic_depth = log(100) / extinction",),
-    rule="Here log is the natural logarithm, so log(100) is 4.605.",
+    formula=("photic_depth = ln(100) / extinction",),
+    rule="ln(100), the natural logarithm of 100, is 4.605.",
     symbols=(("photic_depth", "depth at which 1 % of the light is left", "m"), _EXTINCTION),
     sources=("GORDON1989", "REINART2000"),
     limits="One percent is a convention for where photosynthesis just balances respiration: some algae live on less, many rooted plants "

@@ -62,7 +62,7 @@ def test_each_page_has_its_number_and_the_title_of_its_record_above(pages: list[
 def test_no_figure_question_or_row_is_split(built_site: Path, waters: Topic, program: str) -> None:
     """A place at the beginning and one at the end of each must be on the same page."""
     articles = booklet.bound(built_site, waters, answers=True)
-    whole = [one for article in articles for one in article.select("figure.chart svg, self-check, tbody tr, .key > ul > li")]
+    whole = [one for article in articles for one in article.select("figure.chart .drawing, self-check, tbody tr, .key > ul > li")]
     marks = [mark for number, one in enumerate(whole) for mark in _marked(one, number)]
     links = Tag(name="p", attrs={"hidden": ""})
     for mark in marks:
@@ -83,9 +83,6 @@ def _marked(one: Tag, number: int) -> tuple[str, str]:
     if inside:
         inside[0].insert(0, before)
         inside[1].append(after)
-    elif one.name == "svg":
-        one.insert_before(before)
-        one.insert_after(after)
     else:
         one.insert(0, before)
         one.append(after)

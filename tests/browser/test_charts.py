@@ -28,11 +28,27 @@ def test_no_label_overlaps_another_leaves_the_drawing_or_is_too_small(built_site
 
 _SHOWN = """
 () => [...document.querySelectorAll(".drawing")].map((drawing) => ({
+  name: drawing.getAttribute("aria-label"),
   both: drawing.classList.contains("both"),
   shown: [...drawing.querySelectorAll("svg")].map((svg) => svg.getBoundingClientRect().width > 0),
   scrolls: drawing.scrollWidth > drawing.clientWidth,
 }))
 """
+
+
+def test_on_a_phone_no_chart_scrolls_and_no_letter_of_one_is_smaller_than_11_px(built_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{built_site.as_uri()}/index.html", viewport={"width": 360, "height": 800})
+    found, charts = [], 0
+    for file in sorted(built_site.rglob("*.html")):
+        page.goto(file.as_uri())
+        page.evaluate("document.querySelectorAll('details').forEach(details => { details.open = true })")
+        drawings = page.evaluate(_SHOWN)
+        charts += len(drawings)
+        found += [f"{file.name}: {drawing['name']} scrolls" for drawing in drawings if drawing["scrolls"]]
+        found += [f"{file.name}: {drawing['name']} shows {sum(drawing['shown'])} drawings" for drawing in drawings if sum(drawing["shown"]) != 1]
+        found += [f"{file.name}: {small}" for small in small_texts(page)]
+    assert found == []
+    assert charts > 100
 
 
 @pytest.mark.parametrize("width, media, second", [(390, "screen", True), (360, "screen", True), (1300, "screen", False), (390, "print", False)])

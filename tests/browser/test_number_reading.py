@@ -12,7 +12,7 @@ import yaml
 from playwright.sync_api import Browser, Page
 
 from generator.quantities.units import UNITS, UnitError, convert, unit
-from generator.questions.mistake import accepted
+from generator.questions.mistake import Within, accepted
 from generator.questions.question import Needs, NumberEntry, Slip
 from tests.browser.one_question import with_question
 
@@ -33,7 +33,7 @@ SAID = {
 
 
 def entry(item: dict[str, Any]) -> NumberEntry:
-    within, label = item["within"], item["unit"]
+    within, label = Within(share=item["within"]), item["unit"]
     slips = tuple(
         Slip(accepted=accepted(value, within=within), shown=f"{value}", feedback="slip", misconception="some.slip")
         for value in item["slips"]

@@ -99,3 +99,20 @@ def test_nothing_found_tells_what_to_try_and_leads_on_by_keyboard(ask: Callable[
 
 def test_the_way_on_is_not_shown_beside_results(ask: Callable[[str], Page]) -> None:
     expect(ask("haymaking").locator(".search-help")).to_be_hidden()
+
+
+def test_engine_and_index_come_when_a_reader_turns_to_the_search(sample_site: Path, address: Callable[[Path], str], watched: Callable[..., Watch]) -> None:
+    watch = watched(address(sample_site))
+    late = []
+    watch.page.on("request", lambda request: late.append(request.url.rpartition("/")[2]))
+    page = watch.open("index.html")
+    heavy = {"search-engine.js", "search_index.js"}
+    assert not heavy & set(late)
+    page.get_by_role("textbox", name="Search").focus()
+    expect(page.locator(".md-search-result__meta")).to_have_text("Type to start searching")
+    assert heavy <= set(late)
+
+
+def test_an_address_with_a_query_opens_the_search(sample_site: Path, address: Callable[[Path], str], watched: Callable[..., Watch]) -> None:
+    page = watched(address(sample_site)).open("index.html?q=haymaking")
+    expect(page.locator(".md-search-result__item").first).to_be_visible()

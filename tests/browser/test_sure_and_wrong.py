@@ -1,4 +1,4 @@
-"""A wrong answer that was marked as sure: told with the wrong idea, quoted and refuted; all others get the shorter line, as paper does."""
+"""A wrong answer that was marked as sure: told with the wrong idea, quoted and denied before the line that all others get, as paper does."""
 
 from __future__ import annotations
 
@@ -22,7 +22,7 @@ JULY = Misconception(
 )  # fmt: skip
 TOLD = JULY.answers("That is Norway.")
 LINE = "That is Norway. South of the equator July is winter. Check the latitude."
-FULLER = "That is Norway. Some think: “July is summer everywhere.” That does not hold: south of the equator July is winter. Instead: check the latitude."
+FULLER = f"Some think: “July is summer everywhere.” That does not hold. {LINE}"
 CARE = "You were sure: read the answer below with care, for such mistakes are put right best."
 RIGHT, WRONG = Option(text="yes", feedback="Indeed.", right=True), Option(text="no", **TOLD)
 CHOICE = Choice(**COMMON, options=(RIGHT, WRONG))

@@ -23,6 +23,6 @@ def test_text_chart_and_answer_are_there(sample_site: Path, opened: Callable[...
 
 def test_the_way_to_every_other_page_is_there(sample_site: Path, opened: Callable[..., Page]) -> None:
     page = opened(f"{sample_site.as_uri()}/index.html", java_script_enabled=False)
-    page.locator(".md-nav").get_by_role("link", name="Biomes and climate").first.click()
+    page.locator(".md-tabs").get_by_role("link", name="Biomes and climate").click()
     page.locator("article").get_by_role("link", name="Temperate grassland").click()
     expect(page.get_by_role("heading", level=1)).to_contain_text("Temperate grassland")

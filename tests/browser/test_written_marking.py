@@ -157,6 +157,33 @@ def test_a_calculation_s_number_is_marked_by_the_page_and_its_set_up_by_the_stud
     expect(answer).not_to_be_checked()
 
 
+@pytest.mark.parametrize("typed", ["about five or so", ""])
+def test_the_tick_and_the_verdict_of_a_right_number_go_when_it_is_changed_and_come_back_with_it(built_site: Path, opened: Callable[..., Page], typed: str) -> None:
+    """Whether it is checked once more or not: a number that nobody can read is not right."""
+    page, guide = opened(f"{built_site.as_uri()}/{BAY}"), guide_of("energy_in_a_bay", "a")
+    block, entry = part(page, "a"), guide.worked and guide.worked.entry
+    assert entry
+    box, check = block.locator('self-check input[type="text"]'), block.get_by_role("button", name="Check", exact=True)
+    tick, verdict = block.locator('.ideas > li[data-idea="answer"] input'), block.locator("self-check").get_by_role("status")
+    box.fill(entry.answer)
+    check.click()
+    open_(block, "Marking guide")
+    expect(tick).to_be_checked()
+    block.get_by_role("button", name="I have marked it").click()
+    box.fill(typed)
+    expect(tick).not_to_be_checked()
+    expect(verdict).to_be_empty()
+    expect(block.locator(".own-result")).to_contain_text("Your ticks have changed.")
+    check.click()
+    expect(tick).not_to_be_checked()
+    box.fill(entry.answer)
+    check.click()
+    expect(tick).to_be_checked()
+    page.reload()
+    open_(block, "Marking guide")
+    expect(tick).to_be_checked()
+
+
 def test_everything_can_be_done_with_the_keyboard_alone(built_site: Path, opened: Callable[..., Page]) -> None:
     page = opened(f"{built_site.as_uri()}/{PLAIN}")
     block, keys = part(page, "c"), page.keyboard

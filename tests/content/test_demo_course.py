@@ -59,6 +59,11 @@ def test_there_are_eighty_words_forty_sources_and_eighty_misconceptions() -> Non
     assert (len(held.vocabulary) >= 80, len(held.sources) >= 40, len(held.catalogue) >= 80) == (True, True, True)
 
 
+def test_every_word_has_an_example_but_those_whose_examples_are_those_of_a_word_beside_them() -> None:
+    """Each trophic cascade is an indirect effect as well, and each pyramid of numbers an ecological pyramid."""
+    assert {"trophic_cascade", "pyramid_of_numbers"} == {word.id for word in library().vocabulary.values() if word.example is None}
+
+
 @pytest.mark.parametrize("name", [name for name in RECORDS if name.startswith("biome/")])
 def test_every_biome_tells_adaptations_soil_disturbance_people_and_where_it_is_found(name: str) -> None:
     biome = record(name)

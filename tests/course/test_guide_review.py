@@ -83,4 +83,5 @@ def test_doubts_stand_with_their_question_and_so_do_accepted_ones() -> None:
 
 def test_other_numbers_are_counted_or_the_reason_is_given() -> None:
     assert "8 sets of other numbers can be drawn for its calculations." == reviewed("energy_in_a_bay").other_numbers
+    assert 8 == len(reviewed("energy_in_a_bay").drawn)
     assert "It has no calculation." == reviewed("bottles_in_a_lake").other_numbers

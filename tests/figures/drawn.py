@@ -19,5 +19,5 @@ def corners(chart: Chart, part: str) -> list[list[tuple[float, float]]]:
 
 
 def words(chart: Chart) -> str:
-    """All texts, one after the other."""
-    return " | ".join(element.text or "" for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}text"))
+    """All texts, one after the other, with plain spaces."""
+    return " | ".join(element.text or "" for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}text")).replace("\xa0", " ")

@@ -38,7 +38,7 @@ _LEAST_PX = 11.0
 _SIZES = """
 (least) => [...document.querySelectorAll("svg[role='img']")].filter((svg) => svg.getBoundingClientRect().width > 0).flatMap((svg) => {
   const scale = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
-  return [...svg.querySelectorAll("text")].filter((text) => text.getAttribute("font-size") * scale < least).map((text) =>
+  return [...svg.querySelectorAll("text")].filter((text) => parseFloat(getComputedStyle(text).fontSize) * scale < least).map((text) =>
     `${svg.querySelector("title")?.textContent ?? "untitled"}: "${text.textContent}" is smaller than ${least} px`);
 })
 """

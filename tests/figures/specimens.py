@@ -83,8 +83,9 @@ def flux_diagram(
         table=TABLE, unit_label=unit,
         boxes=tuple(Box(id=label, label=label, stock_label=stock, outside=outside, at=at) for label, stock, outside, at in boxes),
         arrows=tuple(
-            FluxArrow(id=f"flux_{number}", start=start, end=end, rate=rate, label=f"{process} {'not known' if rate is None else f'{rate:g}'}", by_people=by_people)
+            FluxArrow(id=f"flux_{number}", start=start, end=end, rate=rate, label=f"{process} {shown}", rate_label=shown, by_people=by_people)
             for number, (start, end, rate, process, by_people) in enumerate(arrows)
+            for shown in ["not known" if rate is None else f"{rate:g}"]
         ),
     )  # fmt: skip
 

@@ -14,8 +14,11 @@ from figures.svg import read_svg
 from tests.figures.drawn import drawn
 from tests.figures.overview_specimens import CHAINS, MAPS, MULTIPLES, STOCKS, TURNOVERS
 from tests.figures.specimens import CLIMATES, FLUX_DIAGRAMS, PYRAMIDS, WEND_HOLLOW, random_flux_diagram
+from tests.figures.transect_specimens import TRANSECTS
+from tests.figures.water_specimens import BARS, CURVES, LIGHTS, PRODUCTIONS
 
 SPECIMENS = (*CLIMATES, *PYRAMIDS, *FLUX_DIAGRAMS, *CHAINS, *MAPS, *MULTIPLES, *STOCKS, *TURNOVERS)
+NARROWED = tuple(chart for chart in (*SPECIMENS, *TRANSECTS, *BARS, *PRODUCTIONS, *LIGHTS, *CURVES) if chart.HAS_NARROW)
 IMPORTS = "from tests.figures.overview_specimens import *; from tests.figures.specimens import *"
 
 
@@ -84,7 +87,7 @@ def test_a_climate_diagram_has_a_drawing_for_a_phone_with_the_same_data_under_a_
     assert narrow.narrowed() is None
 
 
-@pytest.mark.parametrize("chart", [chart for chart in SPECIMENS if chart.HAS_NARROW], ids=lambda chart: chart.name)
+@pytest.mark.parametrize("chart", NARROWED, ids=lambda chart: chart.name)
 def test_the_drawing_for_a_phone_shows_its_text_at_11_px_on_358_px(chart: Chart):
     """A page 390 px wide leaves 358 px between its margins."""
     root = read_svg(drawn(chart.narrowed()))

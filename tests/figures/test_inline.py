@@ -8,13 +8,14 @@ from xml.etree import ElementTree
 import pytest
 
 from figures import palette
-from figures.inline import inline_svg, palette_css
+from figures.inline import chart_css, inline_svg, palette_css
 from tests.figures.drawn import drawn
 from tests.figures.overview_specimens import CHAINS, MAPS, MULTIPLES, TURNOVERS
 from tests.figures.specimens import CLIMATES, FLUX_DIAGRAMS, PYRAMIDS
+from tests.figures.water_specimens import BARS, CURVES, LIGHTS, PRODUCTIONS
 from tests.figures.web_specimens import NOT_CROWDED
 
-SPECIMENS = (*CLIMATES, *PYRAMIDS, *FLUX_DIAGRAMS, *CHAINS, *MAPS, *MULTIPLES, *TURNOVERS, *NOT_CROWDED)
+SPECIMENS = (*CLIMATES, *PYRAMIDS, *FLUX_DIAGRAMS, *CHAINS, *MAPS, *MULTIPLES, *TURNOVERS, *NOT_CROWDED, *BARS, *PRODUCTIONS, *LIGHTS, *CURVES)
 
 
 def small(inner: str) -> str:
@@ -112,3 +113,10 @@ def test_the_style_sheet_sets_every_role_for_both_schemes_and_the_light_set_for_
         assert {f"--chart-{role}": colour for role, colour in colours.items()} == dict(
             re.findall(r"(--chart-[a-z]+): (#[0-9a-f]{6});", rule)
         )
+
+
+def test_what_drawings_share_is_told_by_the_styles_and_not_by_each():
+    shared = dict(re.findall(r"([\w-]+): ([^;]+);", chart_css()))
+    drawing = ElementTree.fromstring(drawn(CLIMATES[0]))
+    assert shared == {name: drawing.get(name) for name in ("font-family", "stroke-linejoin")}
+    assert not set(shared) & set(ElementTree.fromstring(inlined(drawn(CLIMATES[0]))).keys())

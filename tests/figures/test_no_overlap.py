@@ -12,6 +12,7 @@ from tests.figures.measure import small_texts, text_violations
 from tests.figures.overview_specimens import CHAINS, MAPS, MULTIPLES, STOCKS, TURNOVERS, random_map
 from tests.figures.specimens import CLIMATES, CROWDED, FLUX_DIAGRAMS, GRID, LONG_LABELS, PYRAMIDS, random_flux_diagram
 from tests.figures.transect_specimens import TRANSECTS, random_transect
+from tests.figures.water_specimens import BARS, CURVES, LIGHTS, PRODUCTIONS
 from tests.figures.web_specimens import WEBS, random_web
 
 pytestmark = pytest.mark.browser
@@ -19,13 +20,14 @@ TYPEFACES = ("inherit", "DejaVu Sans", "Liberation Sans")
 SETS = {
     "climates": CLIMATES, "pyramids": PYRAMIDS, "fluxes": FLUX_DIAGRAMS, "crowds": (LONG_LABELS, CROWDED, GRID),
     "multiples": MULTIPLES, "turnovers": TURNOVERS, "maps": MAPS, "chains": CHAINS, "webs": WEBS, "stocks": STOCKS,
-    "transects": TRANSECTS,
+    "transects": TRANSECTS, "bars": BARS, "productions": PRODUCTIONS, "lights": LIGHTS, "oxygen": CURVES,
 }  # fmt: skip
 SETS["narrow"] = tuple(narrow for charts in SETS.values() for chart in charts if (narrow := chart.narrowed()))
 AT_RANDOM = tuple(random_flux_diagram(seed) for seed in range(10))
 MAPS_AT_RANDOM = tuple(random_map(seed) for seed in range(4))
 TRANSECTS_AT_RANDOM = tuple(random_transect(seed) for seed in range(12))
 WEBS_AT_RANDOM = tuple(random_web(seed) for seed in range(8))
+NARROW_AT_RANDOM = tuple(chart.narrowed() for chart in (*AT_RANDOM[:5], *MAPS_AT_RANDOM[:2], *TRANSECTS_AT_RANDOM[:4], *WEBS_AT_RANDOM[1:4]))
 
 
 def page_of(charts: tuple[Chart, ...], typeface: str = "inherit") -> str:
@@ -67,6 +69,10 @@ def test_text_keeps_apart_in_food_webs_made_at_random(browser: Browser):
 
 def test_text_keeps_apart_in_transects_made_at_random(browser: Browser):
     assert [] == violations(browser, page_of(TRANSECTS_AT_RANDOM, "DejaVu Sans"), len(TRANSECTS_AT_RANDOM))
+
+
+def test_text_keeps_apart_in_narrow_drawings_made_at_random(browser: Browser):
+    assert [] == violations(browser, page_of(NARROW_AT_RANDOM, "DejaVu Sans"), len(NARROW_AT_RANDOM))
 
 
 def test_the_measure_finds_text_on_text_and_text_beyond_the_canvas(browser: Browser):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -12,6 +13,7 @@ from generator.kinds import all_kinds
 from generator.questions.question import Made, Rejected
 from generator.records.checking import check
 from generator.records.finding import Finding
+from generator.records.folder import RecordFile, read_folder
 from generator.records.located import located
 
 CONTENT = Path(__file__).parents[2] / "content"
@@ -52,6 +54,12 @@ def doubts(name: str, text: str) -> list[Finding]:
 def library() -> Library:
     """The project's own content."""
     return load(CONTENT, all_kinds())
+
+
+@cache
+def files() -> Mapping[str, RecordFile]:
+    """The files of its records, by id."""
+    return {file.id: file for file in read_folder(CONTENT, tuple(all_kinds())).files}
 
 
 def demo(record_id: str) -> Subject[Any]:

@@ -34,7 +34,7 @@ from tests.kinds.small_records import library
 UNITS = pint.UnitRegistry()
 """Units as the library itself defines them, not as this project does."""
 UNITS.define("individuals = []")
-FUNCTIONS = {"sum": sum, "mean": lambda series: sum(series) / len(series), "max": max, "min": min, "log": math.log, "exp": math.exp, "sqrt": lambda x: x**0.5, "abs": abs}
+FUNCTIONS = {"sum": sum, "mean": lambda series: sum(series) / len(series), "max": max, "min": min, "ln": math.log, "exp": math.exp, "sqrt": lambda x: x**0.5, "abs": abs}
 TOLERANCE = 0.02
 """Of a result from numbers as they are shown, rounded to three figures; as the page itself accepts."""
 

@@ -113,7 +113,7 @@ def test_headings(record: str) -> None:
     assert [plain(of.title)] == texts(found, "h1")
     assert {plain(sentence(explanation.asks)) for explanation in of.explanations} <= set(texts(found, "h2"))
     shown = {plain(label) for label in parts}
-    assert bool(parts) == bool([label for label in texts(found, "h3") if label in shown])
+    assert bool(parts) == any(label in head for head in texts(found, "h3") for label in shown)
 
 
 @each_record
@@ -133,8 +133,8 @@ def test_every_fact_with_its_value(record: str) -> None:
             assert entry is None, fact.id
             continue
         assert isinstance(entry, Tag), fact.id
-        text = plain(entry.get_text())
-        assert plain(fact.name) in text
+        text, line = plain(entry.get_text()), entry.find_parent("details", class_="working") or entry
+        assert plain(fact.name) in plain(line.get_text())
         assert plain(fact.shown) in text or all(plain(member) in text for member in fact.shown_members), fact.id
 
 
@@ -225,7 +225,7 @@ def test_comparison_has_a_cell_for_each_fact(kind: str) -> None:
         assert plain(row.label) == label
         for fact, unit, cell in zip(row.cells, units, cells, strict=True):
             if isinstance(fact, str) or fact.value is None:
-                assert cell == ("–" if not isinstance(fact, str) else plain(fact))
+                assert cell == ("not known" if not isinstance(fact, str) else plain(fact))
             else:
                 assert plain(fact.shown) == f"{cell} {unit[2:-1]}".strip()
 
@@ -250,7 +250,19 @@ def test_comparison_has_its_charts_with_words_and_tables(kind: str) -> None:
 def test_words_and_their_everyday_names() -> None:
     text = seen(rendered(demo_pages()[VOCABULARY]))
     for word in library().vocabulary.values():
-        assert all(plain(part) in text for part in (word.word, word.means, *word.also))
+        assert all(plain(part) in text for part in (word.word, word.means, *word.also, *word.search_only))
+
+
+def test_no_page_tells_an_example_outside_its_questions() -> None:
+    """Or it need not be recognised."""
+    examples = {word.id: plain(word.example) for word in library().vocabulary.values() if word.example}
+    asked = False
+    for page in demo_pages().values():
+        found = rendered(page)
+        for block in found.select(".check"):
+            asked |= examples["egestion"] in seen(block.extract())
+        assert [] == [word for word, example in examples.items() if example in seen(found)]
+    assert asked
 
 
 def test_sources_that_records_and_methods_name() -> None:

@@ -52,8 +52,8 @@ def test_each_column_has_its_own_unit() -> None:
     )
 
 
-def test_number_that_is_not_known_is_a_dash_and_leaves_the_unit_to_the_others() -> None:
-    assert [["Head 0 (mm)"], ["12"], ["–"]] == table((fact(12, "mm"), fact(None, "m")))
+def test_number_that_is_not_known_says_so_and_leaves_the_unit_to_the_others() -> None:
+    assert [["Head 0 (mm)"], ["12"], ["not known"]] == table((fact(12, "mm"), fact(None, "m")))
 
 
 @pytest.mark.parametrize("cells", [(fact(None, "mm"), fact(None, "mm")), ("4", "5"), (fact(2, ""), fact(3, ""))])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 from pathlib import Path
 
@@ -78,10 +79,14 @@ def test_number_of_another_record_leads_to_its_working(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("use", ["paper", "practice"])
 def test_station_that_the_page_does_not_show_is_nowhere(tmp_path: Path, use: str) -> None:
-    """A station for papers and one for practice have neither chart nor numbers on any page."""
+    """A station for papers and one for practice have neither chart nor numbers on any page; only questions speak of one for practice."""
     months = "monthly_mean_temp: [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12], monthly_precip: [40, 41, 42, 43, 44, 45, 46, 47, 48, 49, 50, 51]"
     station = f"stations:\n  - {{id: whistle_ridge, name: {SECRET}, use: {use}, {months}}}\n"
     text = all_text(pages_of(changed(tmp_path, (GRASSLAND, "stations:\n", station)).library))
+    if use == "practice":
+        asked = re.findall(r"<self-check .*?</self-check>", text, re.DOTALL)
+        assert any(SECRET in one for one in asked)
+        text = re.sub(r"<self-check .*?</self-check>", "", text, flags=re.DOTALL)
     assert not any(word in text for word in (SECRET, "whistle", "46, 47, 48"))
 
 
@@ -107,3 +112,22 @@ def test_record_without_an_optional_part_has_no_empty_section(tmp_path: Path) ->
     site = changed(tmp_path, (GRASSLAND, "misconceptions: [clim.desert-hot, clim.one-year]", ""), (GRASSLAND, "disturbance: [fire, grazing]", ""))
     page = rendered(pages_of(site.library)["biome/temperate-grassland.md"])
     assert "Common mistakes" not in seen(page) and "Disturbance" not in seen(page)
+
+
+def test_an_organisation_is_cited_by_its_whole_name() -> None:
+    cited = seen(rendered(demo_pages()["methods.md"]))
+    assert ("National Oceanic and Atmospheric Administration and others 1976" in cited, "National Oceanic and others" in cited) == (True, False)
+
+
+def test_numbers_from_memory_are_said_to_await_comparison_where_it_is_said_that_they_are_published() -> None:
+    carbon, water = (seen(rendered(demo_pages()[f"{name}.md"])) for name in ("cycle/global-carbon", "concept/why-seasons"))
+    assert ("still await comparison" in carbon, "still await comparison" in water) == (True, False)
+
+
+def test_questions_of_a_record_without_data_are_not_asked_on_the_data() -> None:
+    bare, rich = (demo_pages()[f"{name}.md"].text for name in ("concept/answering-questions", "cycle/water"))
+    assert ("Check yourself on the data" in bare, "Check yourself on the data" in rich) == (False, True)
+
+
+def test_a_cell_of_a_comparison_that_is_not_known_says_so() -> None:
+    assert "<td>not known</td>" in demo_pages()["productivity/compared.md"].text.replace(' class="number"', "")

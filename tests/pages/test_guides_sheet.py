@@ -54,6 +54,15 @@ def test_charts_stand_as_their_tables_with_what_they_show() -> None:
     assert len(charts) == len(soup().select("figure table")) == len(soup().select("figcaption"))
 
 
+def test_sets_of_other_numbers_stand_with_their_set_up_answer_range_and_slips() -> None:
+    drawn = [variant for one in review(library(), all_kinds()).questions for variant in one.drawn]
+    worked = [guide.worked for variant in drawn for guide in variant.question.guides]
+    texts = [one for variant in drawn for one in variant.stimulus if isinstance(one, str)]
+    assert len(worked) > 72 and len(drawn) == len(soup().select("details"))
+    assert [] == [said for one in worked if one for said in (one.setup, one.entry.answer, *(slip.shown for slip in one.entry.slips)) if plain(said) not in text()]
+    assert [] == [said for said in texts if plain(said) not in text()]
+
+
 def test_nothing_is_fetched_and_no_script_runs() -> None:
     assert [] == soup().select("script, img, link, iframe, object")
     assert [] == [one for one in soup().select("[src], [href]") if not str(one.get("href", "")).startswith("#")]

@@ -27,11 +27,13 @@ from tests.pages.rendered import PARSER, demo_pages, pages_of, plain
 
 TEXT_FIELDS = {
     "title", "summary", "says", "asks", "who", "feature", "works_by", "benefit", "type", "nutrients_held_in", "why", "where", "problem",
-    "effect", "do", "drawback", "name", "process", "starts_as", "ends_as", "done_by", "word", "means", "idea", "instead", "authors",
+    "effect", "do", "drawback", "name", "process", "starts_as", "ends_as", "done_by", "scene", "word", "means", "idea", "instead", "authors",
     "scenario", "hypothesis", "independent", "dependent", "what", "control", "cautions", "steps", "mend", "disturbance", "also", "question",
-    "text", "caption", "rows", "ask", "answer", "because", "how", "hint", "hints", "labels", "assumes", "limits",
+    "text", "caption", "rows", "ask", "answer", "because", "how", "hint", "hints", "labels", "assumes", "limits", "search_only", "example",
 }  # fmt: skip
 EVIL = "<script>alert(1)</script> <img src=x onerror=alert(1)> [l](javascript:alert(1)) `c` a|b *e* _e_ ~~s~~ &lt;b&gt; \"q\" 'q' <!-- "
+EVIL_ELSEWHERE = {"example": "<svg onload=xss()> <em x=y> `c` a|b ~~s~~ &lt;b&gt; <!-- "}
+"""In an example another markup than in its word, none of which it may hold."""
 BY_WORDS = ".check, .bank"
 """Blocks whose number and length hang on words: which questions leave no doubt, which terms stand in a guide."""
 RENDER = {
@@ -45,7 +47,7 @@ def poisoned(value: Any, field: str = "") -> Any:
         return {"on" if key is True else key: poisoned(inner, key) for key, inner in value.items()}  # YAML 1.1 reads `on` so
     if isinstance(value, list):
         return [poisoned(inner, field) for inner in value]
-    return f"{EVIL}{value}" if isinstance(value, str) and field in TEXT_FIELDS else value
+    return f"{EVIL_ELSEWHERE.get(field, EVIL)}{value}" if isinstance(value, str) and field in TEXT_FIELDS else value
 
 
 def renamed_facts(found: Any) -> dict[str, str]:

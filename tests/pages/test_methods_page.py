@@ -34,3 +34,13 @@ def test_no_symbol_is_measured_in_its_own_name_or_as_given() -> None:
     lines = [one.get_text() for one in rendered(demo_pages()[METHODS]).select("ul.symbols li")]
     assert len(lines) > 100
     assert [] == [line for line in lines if re.search(r", in (as given|stock|rad)\b", line)]
+
+
+def test_limits_that_methods_share_are_said_once() -> None:
+    limits = [one.parent for one in rendered(demo_pages()[METHODS]).find_all("strong", string="Limits:")]
+    said = [one.get_text() for one in limits]
+    links = [one.a for one in limits if one.get_text().startswith("Limits: as for ")]
+    assert len(links) > 5
+    assert len(said) - len(links) == len({text for text in said if not text.startswith("Limits: as for ")})
+    places = {one["id"] for one in rendered(demo_pages()[METHODS]).select("div[id]")}
+    assert {link["href"][1:] for link in links} <= places

@@ -14,8 +14,9 @@ from bs4 import BeautifulSoup
 from generator.build import check, compose
 from generator.kinds import all_kinds
 from generator.pages.methods_page import checks_of
+from generator.pages.part_guide import followed_up
 from generator.pages.site import Site
-from generator.pages.written_page import followed_up
+from generator.questions.question import Matching
 
 ROOT = Path(__file__).parents[2]
 NUMBER = re.compile(r"(?<![\w.,])[−-]?\d[\d\u202f]*(?:[.,]\d+)?(?![\w])")
@@ -45,6 +46,10 @@ def accounted() -> frozenset[str]:
         for fact in subject.facts.values():
             texts += [fact.shown, fact.shown_exactly, fact.shown_working, *(fact.shown_members if fact.is_series else ())]
         texts += [item.fact.shown_working for item in library.questions[subject.id] if item.fact]
+        supposed = [item for item in library.questions[subject.id] if item.supposed]  # numbers of their own, drawn or chosen
+        texts += [fact.shown_exactly for item in supposed for fact in getattr(item, "given", {}).values() if fact.is_number]
+        texts += [item.prompt for item in supposed if isinstance(item, Matching)]
+        texts += [pair.partner for item in supposed if isinstance(item, Matching) for pair in item.pairs]
         charts = site().kinds[subject.kind].charts(subject)  # curves are sampled from the method that draws them
         texts += [cell for chart in charts for row in chart.table.rows for cell in row] + [chart.description for chart in charts]
         texts += [getattr(slip, "shown", "") for item in library.questions[subject.id] for slip in getattr(item, "slips", ())]
@@ -54,6 +59,7 @@ def accounted() -> frozenset[str]:
         own = {item.id for item in asked}  # what a builder works out for its solution is tested with the builder
         made = [item for item in library.questions[subject.id] if item.id not in own]
         texts += [item.solution for item in made]
+        texts += [f"{pair.text} {pair.because}" for item in made if isinstance(item, Matching) for pair in item.pairs]
         texts += [wrong.feedback for item in made for name in ("options", "slips") for wrong in getattr(item, name, ())]
         method_ids = {fact.method for fact in subject.facts.values()}
         methods = [site().kinds[subject.kind].methods.get(name) for name in method_ids]

@@ -61,6 +61,30 @@ def test_page_without_a_remark_has_no_heading_for_one() -> None:
     assert "Read these numbers with care" not in seen(page(subject.id))
 
 
+def test_the_same_number_of_two_stations_is_one_line_that_opens_to_both_workings() -> None:
+    shown = page("biome/mediterranean_shrubland")
+    both = [shown.find(id=fact_anchor(f"{station}.annual_precip")) for station in ("cape_sorrel", "amber_head")]
+    line = both[0].find_parent("details", class_="working")
+    assert line is both[1].find_parent("details", class_="working")
+    assert f"Annual precipitation Cape Sorrel 533{NO_BREAK}mm Amber Head 516{NO_BREAK}mm" == line.summary.get_text()
+    assert [f"Cape Sorrel: 533{NO_BREAK}mm", f"Amber Head: 516{NO_BREAK}mm"] == [one.strong.get_text() for one in both]
+    assert all(one.find("math") for one in both)
+    assert 1 == line.get_text().count("Method:")
+
+
+def test_a_method_is_told_at_length_once_and_other_numbers_lead_there() -> None:
+    found = [line for line in page("productivity/halden_water_bottles").select("details.working") if line.find("a", string="Standard error of a mean")]
+    first, *others = found
+    assert others and "Counts chance only" in first.get_text()
+    for line in others:
+        assert f"#{first['id']}" == line.find("a", string="Rule and limits above")["href"]
+
+
+def test_short_words_on_a_method_are_told_again() -> None:
+    told = [found.get_text() for found in page("cycle/wend_hollow_nitrogen").select("details.working") if "Share caused by people" in found.get_text()]
+    assert len(told) > 1 and all("Undefined where the process moves nothing." in one for one in told)
+
+
 def test_series_that_never_changes_is_told_by_one_number() -> None:
     soil = entry("biome/tropical_rain_forest", "maro_landing.monthly_soil_water")
     assert f"100{NO_BREAK}mm" == soil.find(class_="fact-value").get_text()

@@ -8,7 +8,7 @@ import pytest
 from bs4 import BeautifulSoup
 
 from generator.kinds import all_kinds
-from generator.pages.route import route_style, route, stations, strip
+from generator.pages.route import BARS, LEAST, MARK, STYLE, route, route_style, stations, strip
 from generator.pages.site import HOME, Site
 from tests.kinds.small_records import library
 from tests.pages.rendered import demo_pages, rendered
@@ -64,6 +64,14 @@ def test_a_course_of_few_stations_has_none() -> None:
     assert {} == route_style(None)
 
 
+def test_the_front_page_says_that_a_bar_is_longer_than_its_station_s_precipitation() -> None:
+    """Salt Ladder: 35 of 2950 mm, 1.2 % of the highest bar."""
+    found, page = route(site()), rendered(demo_pages()[HOME])
+    assert found and LEAST > min(map(found.up, found.stops))
+    caption = page.select_one(".route-caption")
+    assert caption and "is drawn longer" in caption.get_text()
+
+
 def test_the_front_page_names_every_station_with_its_record() -> None:
     found, page = route(site()), rendered(demo_pages()[HOME])
     assert found
@@ -72,7 +80,19 @@ def test_the_front_page_names_every_station_with_its_record() -> None:
 
 def test_the_header_draws_a_line_for_each_station() -> None:
     found = route(site())
-    (style,) = route_style(found).values()
+    style = route_style(found)[STYLE]
     assert found and len(found.stops) == style.decode().count("M")
     assert not re.search(r"url\(\"(?!data:)", style.decode())
     assert BeautifulSoup(style.decode(), "html.parser")
+
+
+def test_the_sign_of_the_site_shows_the_wettest_station_of_each_stretch() -> None:
+    found = route(site())
+    assert found
+    drawn = BeautifulSoup(route_style(found)[MARK], "html.parser")
+    bars = [float(up) for up in re.findall(r"20v-([\d.]+)", str(drawn.select("path")[0]["d"]))]
+    south, north, most = found.scale
+    width = (north - south) / BARS
+    stretches = [[stop.rain for stop in found.stops if south + n * width <= stop.latitude < south + (n + 1) * width] for n in range(BARS)]
+    assert [max(rain) * 17 / most for rain in stretches if rain] == pytest.approx(bars, abs=0.05)
+    assert max(bars) == 17

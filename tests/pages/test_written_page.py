@@ -79,7 +79,7 @@ def test_a_chart_for_practice_is_on_the_page_of_its_question_and_not_of_its_reco
 def test_the_list_leads_to_each_question_and_to_the_command_words() -> None:
     soup = rendered(demo_pages()[WRITTEN])
     assert {f"{guided.name.replace('_', '-')}.html" for guided in library().written} == {str(one["href"]) for one in soup.select(".written-list a")}
-    assert "(command-words.md)" in demo_pages()[WRITTEN].text
+    assert '<a href="command-words.html">' in demo_pages()[WRITTEN].text
 
 
 def test_every_command_word_has_its_entry_with_model_and_near_miss() -> None:

@@ -69,6 +69,12 @@ def test_answers_can_be_left_out(site: Path) -> None:
     assert [] == [article for article in articles if "It is June." in article.get_text()]
 
 
+def test_computed_numbers_are_printed_where_the_answers_are(site: Path) -> None:
+    told, untold = (booklet_html(topic(*PAGES), bound(site, topic(*PAGES), answers=answers), "", {}) for answers in (True, False))
+    assert '<body class="booklet with-answers">' in told
+    assert '<body class="booklet">' in untold
+
+
 def test_each_article_has_its_running_head_whatever_its_title_holds(site: Path) -> None:
     page = site / PAGES[1]
     page.write_text(page.read_text("utf-8").replace("Temperate grassland</h1>", 'The "dry" &lt;/style> edge</h1>'), "utf-8")

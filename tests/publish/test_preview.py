@@ -155,7 +155,8 @@ def test_a_new_title_stands_in_the_navigation_of_other_pages_without_a_new_site(
 
 def test_the_search_still_finds_all_pages_after_single_ones(preview: Preview, project: Path) -> None:
     def found() -> set[str]:
-        return {entry["location"].partition("#")[0] for entry in json.loads(page(preview, "search/search_index.json"))["docs"]}
+        index = json.loads(page(preview, "search/search_index.js").removeprefix("var __index = "))
+        return {entry["location"].partition("#")[0] for entry in index["docs"]}
 
     before = found()
     save(project, RAIN, MORE_RAIN)

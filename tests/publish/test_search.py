@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from generator.pages.search_notes import SearchNotes
+from generator.publish.finding import FIELDS
 from generator.publish.search import cells_apart, flattened, put_back, set_aside, write_offline_search
 
 
@@ -96,13 +97,19 @@ def site(folder: Path, *workers: str) -> Path:
     return folder
 
 
-def test_index_and_worker_are_written_as_scripts(tmp_path: Path) -> None:
+def test_index_and_engine_are_written_as_scripts(tmp_path: Path) -> None:
     write_offline_search(site(tmp_path, "search.0a.min.js"), SearchNotes(sorts={}))
-    index = (tmp_path / "search" / "search_index.json").read_text("utf-8")
-    assert "N2O" == json.loads(index)["docs"][0]["title"]
-    assert f"var __index = {index}" == (tmp_path / "search" / "search_index.js").read_text("utf-8")
-    worker = (tmp_path / "assets" / "search-worker.js").read_text("utf-8")
-    assert worker.startswith("window.SEARCH_WORKER_SOURCE = \"let a = '<\\/script>'\\n\"\n;(function () {")
+    script = (tmp_path / "search" / "search_index.js").read_text("utf-8")
+    assert "N2O" == json.loads(script.removeprefix("var __index = "))["docs"][0]["title"]
+    engine = (tmp_path / "assets" / "search-engine.js").read_text("utf-8")
+    assert "window.SEARCH_ENGINE = \"let a = '<\\/script>'\\n\"" == engine
+
+
+def test_what_the_theme_fetches_with_every_page_holds_no_entries(tmp_path: Path) -> None:
+    write_offline_search(site(tmp_path, "search.0a.min.js"), SearchNotes(sorts={}))
+    fetched = json.loads((tmp_path / "search" / "search_index.json").read_text("utf-8"))
+    assert [] == fetched["docs"] and FIELDS == fetched["config"]["fields"]
+    assert [] == list(tmp_path.glob("assets/javascripts/workers/*"))
 
 
 @pytest.mark.parametrize("workers", [(), ("search.0a.min.js", "search.0b.min.js")])

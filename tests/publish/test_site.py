@@ -56,7 +56,7 @@ def test_the_site_holds_no_date_no_version_and_no_absolute_link(project: Path) -
 
 def test_the_index_of_the_search_holds_text_and_tables_but_no_answers_and_no_chart_labels(project: Path) -> None:
     build_site(project)
-    docs = json.loads((project / "site" / "search" / "search_index.json").read_text("utf-8"))["docs"]
+    docs = json.loads((project / "site" / "search" / "search_index.js").read_text("utf-8").removeprefix("var __index = "))["docs"]
     text = " ".join(entry["title"] + " " + entry["text"] for entry in docs)
     assert [True] * 4 == [word in text for word in ("haymaking", "CO2", "NH4+", "Harrow Plain")]
     assert [False] * 4 == [word in text for word in ("quagga", "Added month by month", "Stores and flows", "set aside")]

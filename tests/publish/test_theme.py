@@ -20,6 +20,8 @@ RELIED_ON = {
     "the header search reads the variable of our index script": ("bundle.*.min.js", "__index"),
     "under file:// the theme loads the index as a script": ("bundle.*.min.js", "search/search_index.js"),
     "a query is message type 2, which our worker script rewrites": ("bundle.*.min.js", "type:2"),
+    "the index is sent as message type 0, to which our worker script adds the entries": ("bundle.*.min.js", "type:0,data:{config:"),
+    "the search has a worker of its own, which our worker script starts late": ("bundle.*.min.js", "new Worker("),
     "the theme's labels for navigation and search are labels of check boxes": ("bundle.*.min.js", "data-md-toggle="),
     "the theme opens every <details> before printing, which our print styles undo": ("bundle.*.min.js", "beforeprint"),
 }

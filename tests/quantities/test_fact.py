@@ -203,7 +203,20 @@ def test_result_that_does_not_fit_is_refused(source: str, label: str, words: str
 
 def test_temperature_range_is_given_in_kelvin() -> None:
     temps = fact((-9.0, -6.0, 22.0), "degC", written="-9 -6 22")
-    assert "31.0 K" == work_out("max(t) - min(t)", "K", t=temps).shown
+    assert "31 K" == work_out("max(t) - min(t)", "K", t=temps).shown
+
+
+@pytest.mark.parametrize(
+    ("expression", "a", "b", "found"),
+    [("a - b", "383", "285", "98 mm"), ("a + b", "1.0", "0.25", "1.25 mm"), ("a - b", "27.0", "26.2", "0.8 mm"), ("a * b / b", "98", "2", "98.0 mm")],
+)
+def test_a_difference_of_stated_numbers_has_no_digits_that_they_do_not_have(expression: str, a: str, b: str, found: str) -> None:
+    assert found == work_out(expression, "mm", a=fact(float(a), "mm", written=a), b=fact(float(b), "mm", written=b)).shown
+
+
+def test_term_in_another_unit_says_nothing_of_decimals() -> None:
+    """250 m are 0.250 km to three figures, though 250 has no decimals."""
+    assert "0.250 km" == work_out("a", "km", a=fact(250.0, "m", written="250")).shown
 
 
 @given(st.floats(-1e150, 1e150), st.floats(-1e150, 1e150))

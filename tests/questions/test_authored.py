@@ -139,3 +139,16 @@ def test_label_of_a_chart_is_picked_and_slips_of_reading_are_known(hint: str, sa
 def test_tied_labels_are_each_right() -> None:
     question = made("{id: q, ask: When?, needs: data, because: So., answers: [{text: May}, {text: June}], labels: [April, May, June]}")
     assert isinstance(question, ChartReading) and ("May", "June") == question.right
+
+
+@pytest.mark.parametrize(
+    "form",
+    [
+        f"answer: Right, wrong: [{TWO_WRONG}]", f"answers: [{{text: A}}, {{text: B}}], wrong: [{TWO_WRONG}]", "number: {value: 3}", "steps: [One, Two, Three, Four]",
+        "pairs: [{text: A, partner: x, because: So.}, {text: B, partner: y, because: So.}, {text: C, partner: z, because: So.}]",
+        "labels: [A, B, C], answer: A, wrong: [{text: B, misconception: t.slip}]",
+    ],
+)  # fmt: skip
+def test_question_that_holds_its_own_data_says_so_in_every_form(form: str) -> None:
+    assert made(f"{{id: q, ask: What?, needs: question, because: So., {form}}}").supposed
+    assert not made(f"{{id: q, ask: What?, needs: data, because: So., {form}}}").supposed

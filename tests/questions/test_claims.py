@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from generator.questions.claims import Claim, which_hold
@@ -47,3 +49,20 @@ def test_feedback_says_how_it_is_and_the_solution_why_the_right_ones_hold() -> N
 
 def test_too_few_claims_are_no_question() -> None:
     assert Rejected("statements", "the data bear 3 statements, expected 4") == which_hold(DRAFT, claims(3), CATALOGUE, salt="kind/record")
+
+
+def test_what_a_look_tells_holds_only_where_nothing_else_does() -> None:
+    seen = [replace(claim, seen=True) for claim in claims(5)]
+    for record in range(20):
+        made = which_hold(DRAFT, [*seen[:2], *claims(5)[2:]], CATALOGUE, salt=f"kind/{record}")
+        assert isinstance(made, SeveralChoice)
+        assert {"2 holds", "3 holds", "4 holds"} >= {option.text for option in made.options if option.right}
+    assert isinstance(which_hold(DRAFT, seen, CATALOGUE, salt="kind/record"), SeveralChoice)
+
+
+def test_prompt_asks_for_as_many_as_hold() -> None:
+    asked = replace(DRAFT, prompt="Which of these hold?")
+    for record in range(20):
+        made = which_hold(asked, claims(8), CATALOGUE, salt=f"kind/{record}")
+        assert isinstance(made, SeveralChoice)
+        assert f"Which {'two' if sum(o.right for o in made.options) == 2 else 'three'} of these hold?" == made.prompt

@@ -11,7 +11,7 @@ from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed, stated
 from generator.quantities.amount import Amount
 from generator.quantities.units import unit
-from generator.questions.fresh import WANTED, Variant, listing, variants
+from generator.questions.fresh import WANTED, Variant, inputs_of, listing, variants
 from generator.questions.making import Draft, number_entry
 from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.mistake import Mistake
@@ -116,7 +116,7 @@ def test_each_sum_of_the_course_has_eight_fair_variants(record: str, item: Numbe
 @pytest.mark.parametrize(("record", "item"), ENTRIES)
 def test_numbers_keep_their_digits_and_their_order(record: str, item: NumberEntry) -> None:
     assert item.fact is not None
-    own = {fact.id: fact for _, fact in item.fact.working.given}
+    own = {fact.id: fact for fact in inputs_of(item)}
     for variant in variants(item, library().catalogue, record):
         scalars = [(own[fact.id], fact) for fact in variant.given if fact.is_number and fact.unit and fact.unit.label not in ("degC", "degF")]
         assert [Decimal(repr(old.number)).adjusted() for old, _ in scalars] == [Decimal(repr(new.number)).adjusted() for _, new in scalars]

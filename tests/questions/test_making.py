@@ -31,7 +31,7 @@ SUM, FIRST, SECOND = (Mistake("t.slip", text, "slipping") for text in ("a + b", 
 def test_number_entry_carries_answer_unit_and_slips() -> None:
     made = number_entry(DRAFT, DIFFERENCE, GIVEN, [SUM, FIRST], CATALOGUE, otherwise="Subtract.")
     assert isinstance(made, NumberEntry)
-    assert ("30.0 mm", "mm", ["50.0 mm", "40.0 mm"]) == (made.answer, made.unit, [slip.shown for slip in made.slips])
+    assert ("30 mm", "mm", ["50 mm", "40 mm"]) == (made.answer, made.unit, [slip.shown for slip in made.slips])
     assert ("So much.", "Subtract.", DIFFERENCE) == (made.right_feedback, made.otherwise, made.fact)
 
 

@@ -1,4 +1,4 @@
-"""A misconception says three things, and feedback is put together from them: a short wording, and one for readers who were sure."""
+"""A misconception says three things, and feedback is put together from them: why and what for everyone, the idea for readers who were sure."""
 
 from __future__ import annotations
 
@@ -15,15 +15,14 @@ def test_correction_is_the_reason_and_what_holds_in_sentences_of_their_own() -> 
     assert "South of the equator July is winter. Check the latitude." == JULY.correction
 
 
-def test_refutation_quotes_the_idea_before_it_breaks_it() -> None:
-    expected = "Some think: “July is summer everywhere.” That does not hold: south of the equator July is winter. Instead: check the latitude."
-    assert expected == JULY.refutation
+def test_refutation_quotes_the_idea_and_denies_it() -> None:
+    assert "Some think: “July is summer everywhere.” That does not hold." == JULY.refutation
 
 
-def test_an_answer_is_told_about_itself_first_in_both_wordings() -> None:
+def test_an_answer_is_told_about_itself_first_and_the_idea_stands_apart() -> None:
     told = JULY.answers("That is Norway.")
     assert ("clim.hemisphere", f"That is Norway. {JULY.correction}") == (told["misconception"], told["feedback"])
-    assert f"That is Norway. {JULY.refutation}" == told["refutation"]
+    assert JULY.refutation == told["refutation"]
 
 
 def test_where_nothing_is_said_about_the_answer_itself_the_misconception_says_all() -> None:

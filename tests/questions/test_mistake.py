@@ -11,7 +11,7 @@ from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed, stated
 from generator.quantities.units import unit
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
-from generator.questions.mistake import TOLERANCE, Mistake, accepted, apart, options, slips, tolerance, wrong_values
+from generator.questions.mistake import EXACT, ROUNDED, Mistake, accepted, apart, options, slips, tolerance, wrong_values
 from generator.questions.question import Interval
 
 CATALOGUE = Catalogue({"t.slip": Misconception(id="t.slip", idea="An idea.", because="the reason.", instead="the remedy.")})
@@ -122,7 +122,35 @@ def test_answers_that_look_the_same_when_shown_are_not_told_apart() -> None:
 
 def test_a_sum_has_no_tolerance_and_a_quotient_has() -> None:
     given_facts = {"gross": fact("gross", 140), "used": fact("used", 22)}
-    assert (0.0, TOLERANCE) == tuple(tolerance(right(text, given_facts)) for text in ("gross - used", "gross / used"))
+    assert (EXACT, ROUNDED) == tuple(tolerance(right(text, given_facts)) for text in ("gross - used", "gross / used"))
+
+
+def of_a_year(*months: float) -> tuple[Fact, dict[str, Fact]]:
+    series = Fact(id="t", name="T", value=months, unit=unit("degC"))
+    return right("mean(t)", {"t": series}, "degC"), {"t": series}
+
+
+def test_a_mean_temperature_is_accepted_within_half_a_tenth_of_a_degree_whatever_the_scale_begins_with() -> None:
+    """At 26 °C, 2 % would be half a degree, and at 0.1 °C nearly nothing."""
+    for months in ((25.0, 27.0, 26.3), (-1.0, 1.0, 0.3)):
+        mean, _ = of_a_year(*months)
+        found = accepted(mean.number, mean.figures, tolerance(mean))
+        assert (0.05, 0.05) == pytest.approx((mean.number - found.low, found.high - mean.number))
+
+
+def test_temperature_of_several_steps_may_be_a_tenth_of_a_degree_off() -> None:
+    given_facts = {"low": Fact(id="low", name="Low", value=0.4, unit=unit("degC")), "rate": fact("rate", 6.5, "K/km"), "climb": fact("climb", 0.1, "km")}
+    above = right("low - rate * climb", given_facts, "degC")
+    found = accepted(above.number, above.figures, tolerance(above))
+    assert (-0.35, -0.15) == pytest.approx((found.low, found.high))
+
+
+def test_mean_of_the_extremes_is_told_from_the_mean_of_the_year_by_less_than_a_twentieth() -> None:
+    """11.03 and 10.9 °C lie 0.13 degrees apart; of 11.0 and 10.9 one would be taken for the other."""
+    mean, monthly = of_a_year(6.2, 15.6, 11.29)
+    assert [10.9] == pytest.approx(values(mean, monthly, "(max(t) + min(t)) / 2"))
+    mean, monthly = of_a_year(6.2, 15.6, 11.08)
+    assert [] == values(mean, monthly, "(max(t) + min(t)) / 2")
 
 
 @pytest.mark.parametrize(("a", "b", "are_apart"), [(100, 94, True), (100, 95.5, False), (-100, -94, True), (0, 1, True), (5, -5, True), (0, 0, False)])
@@ -153,7 +181,7 @@ def test_the_value_as_shown_is_accepted_whatever_its_figures(value: float, figur
 def test_slips_say_what_was_done_and_what_holds() -> None:
     given_facts = {"a": fact("a", 2), "b": fact("b", 5)}
     (slip,) = slips(right("a - b", given_facts), given_facts, [Mistake("t.slip", "a + b", "adding")], CATALOGUE)
-    assert ("7.00", "You get this number by adding. The reason. The remedy.", "t.slip") == (slip.shown, slip.feedback, slip.misconception)
+    assert ("7", "You get this number by adding. The reason. The remedy.", "t.slip") == (slip.shown, slip.feedback, slip.misconception)
 
 
 def test_a_slip_is_shown_as_the_printed_numbers_give_it() -> None:
@@ -167,7 +195,7 @@ def test_a_slip_is_shown_as_the_printed_numbers_give_it() -> None:
 def test_options_stand_in_rising_order_with_one_right() -> None:
     given_facts = {"a": fact("a", 2, "mm"), "b": fact("b", 5, "mm")}
     found = options(right("a - b", given_facts, "mm"), given_facts, mistakes("a + b", "b - a", "a"), CATALOGUE, "Why.")
-    assert ["−3.00 mm", "2.00 mm", "3.00 mm", "7.00 mm"] == [option.text for option in found]
+    assert ["−3 mm", "2 mm", "3 mm", "7 mm"] == [option.text for option in found]
     assert [(True, "Why.")] == [(option.right, option.feedback) for option in found if option.right]
 
 

@@ -2,28 +2,30 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.qualitative import Qualitative, Term
 from generator.questions.question import Choice, Matching, Ordering, Question
-from generator.records.parts import Action, Adaptation, Explanation, HumanImpact, Idea
+from generator.records.parts import Action, Adaptation, Explanation, HumanImpact, Idea, Retold
 
 CATALOGUE = Catalogue({
     key: Misconception(id=key, idea="It is so.", because="it is not.", instead="it is otherwise.")
     for key in ("ans.step-skipped",)
 })  # fmt: skip
-TERMS = tuple(Term(f"w{n}", f"word{n}", f"meaning {n}", (f"thing {n}",)) for n in range(5))
+TERMS = tuple(Term(f"w{n}", f"word{n}", f"meaning {n}", (f"thing {n}",), f"case {n}") for n in range(5))
 MAKER = Qualitative(CATALOGUE, "biome/somewhere", lambda text: text.replace("{rain}", "327 mm"))
 
 
-def chain(name: str, *says: str, joined: str = "in_order", accept: tuple[str, ...] = (), vague: tuple[str, ...] = ()) -> Explanation:
-    ideas = tuple(Idea(id=f"step_{n}", says=text, accept=accept, not_enough=vague) for n, text in enumerate(says))
-    return Explanation(id=name, asks=f"why {name} is", joined=joined, chain=ideas)
+def chain(name: str, *says: str, asks: str = "") -> Explanation:
+    """A chain whose author retells it in these steps."""
+    return Explanation(id=name, asks=f"why {name} is", chain=(Idea(id="idea", says="It is so."),), retold=Retold(asks=asks or f"why another {name} is", steps=says))
 
 
-def adaptation(n: int, works_by: str = "", benefit: str = "") -> Adaptation:
-    return Adaptation(who=f"plant {n}", feature=f"feature {n}", works_by=works_by or f"mechanism {n} does it", benefit=benefit or f"gain {n}")
+def adaptation(n: int, works_by: str = "", benefit: str = "", without: str | None = None) -> Adaptation:
+    return Adaptation(who=f"plant {n}", feature=f"feature {n}", works_by=works_by or f"mechanism {n} does it", benefit=benefit or f"gain {n}", without=without)
 
 
 def made(**given: tuple) -> dict[str, Question]:
@@ -34,10 +36,12 @@ def made(**given: tuple) -> dict[str, Question]:
 FOUR = ("Rain falls on {rain}.", "Water runs off the field.", "It carries nitrate along.", "The stream receives nitrate.")
 
 
-def test_only_a_chain_of_steps_becomes_an_order() -> None:
-    assert "order-leak" not in made(explanations=(chain("leak", *FOUR),))
-    item = made(explanations=(chain("leak", *FOUR, joined="step_by_step"),))["order-leak"]
+def test_a_chain_becomes_an_order_only_in_the_steps_of_another_case() -> None:
+    on_the_page = Explanation(id="leak", asks="why it is", chain=tuple(Idea(id=f"step_{n}", says=text) for n, text in enumerate(FOUR)))
+    assert {} == made(explanations=(on_the_page,))
+    item = made(explanations=(chain("leak", *FOUR),))["order-leak"]
     assert isinstance(item, Ordering)
+    assert "Put the steps in order to explain why another leak is." == item.prompt
     assert ("Rain falls on 327 mm.", *FOUR[1:]) == tuple(step.text for step in item.steps)
     assert item.start[0] != 0
 
@@ -45,15 +49,15 @@ def test_only_a_chain_of_steps_becomes_an_order() -> None:
 @pytest.mark.parametrize("number", [3, 8])
 def test_too_short_and_too_long_chains_are_not_ordered(number: int) -> None:
     steps = [f"Step {n} happens." for n in range(number)]
-    assert not any(isinstance(item, Ordering) for item in made(explanations=(chain("leak", *steps, joined="step_by_step"),)).values())
+    assert not any(isinstance(item, Ordering) for item in made(explanations=(chain("leak", *steps),)).values())
 
 
-OTHER = chain("ordered", "Snow falls.", "It lies for months.", "Spring warms it.", "It melts.", joined="step_by_step")
+OTHER = chain("ordered", "Snow falls.", "It lies for months.", "Spring warms it.", "It melts.")
 """A chain that is put in order, so that another one may ask for its next step."""
 
 
 def test_what_comes_next_is_told_from_later_steps_of_the_same_chain() -> None:
-    item = made(explanations=(OTHER, chain("leak", *FOUR, joined="step_by_step")))["next-leak"]
+    item = made(explanations=(OTHER, chain("leak", *FOUR)))["next-leak"]
     assert isinstance(item, Choice)
     assert "“Rain falls on 327 mm.”" in item.prompt
     assert ["Water runs off the field."] == [option.text for option in item.options if option.right]
@@ -62,22 +66,16 @@ def test_what_comes_next_is_told_from_later_steps_of_the_same_chain() -> None:
     assert any(option.feedback.startswith("Before this comes: “It carries nitrate along.”") for option in item.options)
 
 
-@pytest.mark.parametrize("joined", ["together", "in_order"])
-def test_next_step_is_not_asked_where_a_later_one_may_follow_too(joined: str) -> None:
-    assert "next-leak" not in made(explanations=(OTHER, chain("leak", *FOUR, joined=joined)))
-
-
 def test_chain_that_is_put_in_order_does_not_ask_for_its_next_step_as_well() -> None:
-    assert {"order-leak"} == {*made(explanations=(chain("leak", *FOUR, joined="step_by_step"),))}
+    assert {"order-leak"} == {*made(explanations=(chain("leak", *FOUR),))}
 
 
 def test_question_that_leaves_a_doubt_gives_way_to_the_next() -> None:
     """The first chain names its second step in what it asks, so that an echo tells the answer."""
-    ideas = tuple(Idea(id=f"i_{n}", says=text) for n, text in enumerate(("It rains.", "A puddle forms.", "It dries.", "Dust is left.")))
-    told = Explanation(id="told", asks="why a puddle lies there", joined="step_by_step", chain=ideas)
+    told = chain("told", "It rains.", "A puddle forms.", "It dries.", "Dust is left.", asks="why a puddle lies there")
     items = made(explanations=(OTHER, told))
     assert "next-told" not in items
-    assert "next-leak" in made(explanations=(OTHER, told, chain("leak", *FOUR, joined="step_by_step")))
+    assert "next-leak" in made(explanations=(OTHER, told, chain("leak", *FOUR)))
 
 
 def test_features_match_benefits_with_one_benefit_left_over_where_there_are_more() -> None:
@@ -85,6 +83,23 @@ def test_features_match_benefits_with_one_benefit_left_over_where_there_are_more
     assert isinstance(item, Matching)
     assert (4, 5) == (len(item.pairs), len(item.partners))
     assert "One of the answers fits none of the lines." in item.solution
+
+
+def test_features_match_what_would_go_wrong_without_them_where_that_is_said() -> None:
+    """The page shows how a feature works and what it is good for, so that is what the answer tells, not what is asked."""
+    items = made(adaptations=tuple(adaptation(n, without=f"loss {n}") for n in range(4)))
+    item = items["features-match"]
+    assert isinstance(item, Matching) and "benefits-match" not in items
+    assert (3, 4) == (len(item.pairs), len(item.partners))
+    assert {(f"Plant {n}: feature {n}", f"Loss {n}", f"Mechanism {n} does it.") for n in range(4)} >= {(pair.text, pair.partner, pair.because) for pair in item.pairs}
+
+
+def test_what_goes_wrong_in_words_of_the_table_is_not_matched() -> None:
+    """Of four one says how the feature works, and three are left; of three too few, so that benefits are asked for."""
+    telling = adaptation(3, without="the mechanism fails")
+    fair = tuple(adaptation(n, without=f"loss {n}") for n in range(3))
+    assert 3 == len(made(adaptations=(*fair, telling))["features-match"].partners)
+    assert {"benefits-match"} == {*made(adaptations=(*fair[:2], telling))}
 
 
 def test_two_features_with_one_benefit_do_not_stand_together() -> None:
@@ -95,15 +110,24 @@ def test_two_features_with_one_benefit_do_not_stand_together() -> None:
 
 def test_every_order_and_match_has_a_hint_that_is_no_answer() -> None:
     impact = HumanImpact(problem="p", cause="c", effect="e", actions=tuple(Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}") for n in range(4)))
-    items = made(explanations=(chain("leak", *FOUR, joined="step_by_step"),), people=(impact,), terms=TERMS)
+    items = made(explanations=(chain("leak", *FOUR),), people=(impact,), terms=TERMS)
     assert {"order-leak", "drawbacks-match", "words-match"} <= set(items)
     said = " ".join(hint for item in items.values() for hint in item.hints)
     assert all(item.hints for item in items.values())
-    assert not any(text in said for text in (*FOUR, "price", "meaning 0"))
+    assert not any(text in said for text in (*FOUR, "price", "case 0"))
 
 
 def test_two_pairs_are_too_few_to_match() -> None:
     assert "benefits-match" not in made(adaptations=tuple(adaptation(n) for n in range(2)))
+
+
+def test_actions_that_tell_why_they_have_a_drawback_are_matched_with_the_reason() -> None:
+    """The page shows the drawback, so that is what the answer tells, not what is asked."""
+    whys = ("mud must settle first", "buyers pay less for it", "the wind carries it off")
+    actions = tuple(Action(do=f"do {word}", works_by="it helps", drawback=f"loss of {word}", because=why) for word, why in zip(("alpha", "omega", "sigma"), whys, strict=True))
+    item = made(people=(HumanImpact(problem="p", cause="c", effect="e", actions=actions),))["reasons-match"]
+    assert isinstance(item, Matching)
+    assert {("Do alpha", "Mud must settle first", "Its drawback: loss of alpha.")} <= {(pair.text, pair.partner, pair.because) for pair in item.pairs}
 
 
 def test_actions_of_all_problems_match_their_drawbacks() -> None:
@@ -121,30 +145,34 @@ def test_a_pair_of_action_and_drawback_says_why_it_belongs_together_or_asks() ->
     assert {"Do 0": "Way 0; ask what that costs, and whom.", "Do 1": "Reason 1.", "Do 2": "Reason 2."} == {pair.text: pair.because for pair in item.pairs}
 
 
-def test_a_meaning_that_holds_its_word_is_not_asked() -> None:
-    item = made(terms=(*TERMS, Term("peat", "peat", "peaty ground", ("bog soil",)), Term("silt", "silt", "fine grains")))["words-match"]
+def test_words_are_matched_with_examples_and_told_by_what_they_mean() -> None:
+    item = made(terms=TERMS)["words-match"]
     assert isinstance(item, Matching)
-    assert not {"Peaty ground", "Fine grains"} & {*item.partners}
-    assert all(pair.because.startswith("In everyday words: thing ") for pair in item.pairs)
+    assert (4, {f"Case {n}" for n in range(5)}) == (len(item.pairs), {*item.partners})
+    told = {(f"Word{n}", f"Case {n}", f"Meaning {n}. In everyday words: thing {n}.") for n in range(5)}
+    assert {(pair.text, pair.partner, pair.because) for pair in item.pairs} < told
 
 
-@pytest.mark.parametrize(("word", "means"), [("windward", "on the side of the wind"), ("growing time", "when plants grow")])
-def test_a_meaning_that_holds_a_part_of_its_word_is_not_asked(word: str, means: str) -> None:
-    item = made(terms=(*TERMS, Term("told", word, means, ("a thing",))))["words-match"]
+def test_a_word_without_an_example_is_not_asked() -> None:
+    item = made(terms=(*TERMS, Term("silt", "silt", "fine grains", ("mud",))))["words-match"]
     assert isinstance(item, Matching)
-    assert word.capitalize() not in [pair.text for pair in item.pairs]
+    assert "Silt" not in [pair.text for pair in item.pairs]
 
 
-def test_reason_is_neither_an_abbreviation_nor_the_word_again() -> None:
-    terms = (*TERMS[:4], Term("gross", "gross production", "all that is fixed", ("GPP", "gross yield", "everything made")))
+@pytest.mark.parametrize(
+    ("everyday", "told"), [((), "All that is fixed."), (("GPP", "gross yield"), "All that is fixed."), (("GPP", "the lot"), "All that is fixed. In everyday words: the lot.")]
+)
+def test_everyday_words_are_neither_an_abbreviation_nor_the_word_again(everyday: tuple[str, ...], told: str) -> None:
+    terms = tuple(replace(one, word=f"gross {one.word}", means="all that is fixed", everyday=everyday) for one in TERMS)
     item = made(terms=terms)["words-match"]
     assert isinstance(item, Matching)
-    assert {"GPP", "yield"} & {word for pair in item.pairs for word in pair.because.replace(",", "").split()} == set()
-    assert "words-match" not in made(terms=(*TERMS[:4], Term("gross", "gross production", "all that is fixed", ("GPP", "gross yield"))))
+    assert {told} == {pair.because for pair in item.pairs}
 
 
-def test_words_need_a_spare_meaning() -> None:
+def test_words_need_a_spare_example() -> None:
+    unasked = replace(TERMS[4], example=None)
     assert "words-match" not in made(terms=TERMS[:4])
+    assert "words-match" not in made(terms=(*TERMS[:4], unasked))
 
 
 def test_the_same_record_gives_the_same_questions_and_another_another_order() -> None:
@@ -168,7 +196,7 @@ def test_matches_of_the_author_count_and_take_the_place_of_features() -> None:
 
 
 def test_order_with_a_step_that_points_back_is_not_asked() -> None:
-    linked = chain("leak", FOUR[0], "So water runs off the field.", *FOUR[2:], joined="step_by_step")
+    linked = chain("leak", FOUR[0], "So water runs off the field.", *FOUR[2:])
     assert "order-leak" not in made(explanations=(linked,))
 
 

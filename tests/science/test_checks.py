@@ -15,7 +15,7 @@ from generator.science import METHODS
 SCIENCE = Path(generator.science.__file__).parent
 SOURCED = {"published", "library", "secondary"}
 STATUSES = SOURCED | {"common practice", "from memory", "derived"}
-FORMULA_FUNCTIONS = {"sin", "tan", "arccos", "sum", "mean", "max", "min", "exp", "log", "sqrt", "abs"}
+FORMULA_FUNCTIONS = {"sin", "tan", "arccos", "sum", "mean", "max", "min", "exp", "ln", "log", "sqrt", "abs"}
 
 FILES = {path.stem: yaml.safe_load(path.read_text("utf-8")) for path in sorted((SCIENCE / "checks").glob("*.yaml"))}
 SOURCES = yaml.safe_load((SCIENCE / "sources.yaml").read_text("utf-8"))

@@ -7,6 +7,7 @@ import operator
 import pytest
 
 from generator.quantities.expression import Expression, ExpressionError
+from generator.quantities.notation import in_words
 from generator.science import METHODS, Method
 
 
@@ -67,3 +68,9 @@ def test_expression_method_computes_the_symbol_it_is_about(method: Method) -> No
     """The names of the expression are the symbols other than the one on the left."""
     left = method.formula[0].partition(" = ")[0]
     assert {symbol for symbol, _, _ in method.symbols} - {left} == set(method.expression.names)
+
+
+@pytest.mark.parametrize("method", METHODS.values(), ids=lambda m: m.id)
+def test_symbols_are_told_in_other_words_than_their_own(method: Method) -> None:
+    """“Aridity index: aridity index” would tell nothing."""
+    assert [] == [name for name, meaning, _ in method.symbols if in_words(name).casefold() == meaning.casefold().removeprefix("the ")]

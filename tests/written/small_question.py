@@ -8,11 +8,11 @@ from generator.kinds import all_kinds
 from generator.records.folder import RecordFile
 from generator.records.located import located
 from generator.written.guide import Guided
-from tests.kinds.small_records import library
+from tests.kinds.small_records import files, library
 
 AROUND = Around(
     subjects=library().subjects, kinds=all_kinds(), records=tuple(library().subjects), topics=("biomes",),
-    command_words=library().command_words, catalogue=library().catalogue,
+    command_words=library().command_words, catalogue=library().catalogue, files=files(),
 )  # fmt: skip
 HEAD = "title: A title\ntopic: biomes\nstimulus: [{text: Look at the share of the trees.}]\n"
 SAMPLES = "samples: [{text: All., earns: [%s], comment: All.}, {text: Part., earns: [], comment: Off.}, {text: None., comment: No.}]"

@@ -14,6 +14,8 @@ FULL = 10.0
 SALTY = 5.0
 """Salinity [g/kg] from which on salt is worth a question."""
 FRESH = "fresh water"
+PLACING = ("before", "after", "at", "in", "near", "below", "above", "during", "under")
+"""Words with which a part of a label says already where or when it is."""
 
 
 @dataclass(frozen=True)
@@ -27,8 +29,24 @@ class AskedWater:
     @property
     def place(self) -> str:
         """The label, with what stands behind a comma in brackets, so that a sentence can go on."""
-        name, comma, part = self.station.label.partition(", ")
-        return f"{name} ({part})" if comma else name
+        return f"{self.site} ({self.part})" if self.part else self.site
+
+    @property
+    def site(self) -> str:
+        """The label without its part, where what is asked holds for all of its parts."""
+        return self.station.label.partition(", ")[0]
+
+    @property
+    def part(self) -> str:
+        """What stands behind the comma of the label."""
+        return self.station.label.partition(", ")[2]
+
+    @property
+    def water(self) -> str:
+        """Whose water it is, as a sentence goes on after "the water"."""
+        if not self.part:
+            return f"of {self.site}"
+        return f"of {self.site} {self.part}" if placed(self.part) == self.part else f"{placed(self.part)} of {self.site}"
 
     @property
     def salt(self) -> str:
@@ -60,3 +78,14 @@ class AskedWater:
     @property
     def is_salty(self) -> bool:
         return self.station.salinity >= SALTY
+
+
+def placed(part: str) -> str:
+    """Where or when a part of a label is, inside a sentence.
+
+    >>> placed("after the flood"), placed("the ford"), placed("deep layer")
+    ('after the flood', 'at the ford', 'in the deep layer')
+    """
+    if part.partition(" ")[0] in PLACING:
+        return part
+    return f"at {part}" if part.startswith("the ") else f"in the {part}"

@@ -35,6 +35,8 @@ SALT_APART = 5.0
 """Salinities [g/kg] that are closer than this share a curve: the eye could not tell two apart."""
 BEYOND = 2.0
 """A bottom deeper than this many photic depths is not drawn, or the lit water would be too small to read."""
+MOST_DEPTHS = 8.0
+"""An axis that ends deeper than this many depths of a profile's lit water would leave too little of it."""
 CURVE_POINTS = 60
 LEAST_SHARE = 0.001
 """Light [%] below which the chart says so in words."""
@@ -58,7 +60,9 @@ def _used(subject: Subject[AquaticBiomeRecord], use: Use) -> list[Station]:
 
 
 def _light_profiles(subject: Subject[AquaticBiomeRecord], use: Use) -> tuple[LightProfile, ...]:
-    return tuple(_light_profile(subject.name, station, subject.facts) for station in _used(subject, use) if station.light is not None)
+    lit = [station for station in _used(subject, use) if station.light is not None]
+    axis = common_axis([(fact(subject.facts, one, "depth"), fact(subject.facts, one, "photic_depth")) for one in lit]) if use == "page" else 0.0
+    return tuple(_light_profile(subject.name, station, subject.facts, axis) for station in lit)
 
 
 def _is_measured(station: Station, facts: Facts) -> bool:
@@ -118,12 +122,9 @@ def _saturations(salinity: float) -> tuple[tuple[float, float], ...]:
     return tuple((float(t), OXYGEN_SATURATION.compute(absolute_temperature=t + zero, salinity=salinity)) for t in range(low, high + 1))
 
 
-def _light_profile(name: str, station: Station, facts: Facts) -> LightProfile:
-    def fact(part: str) -> Fact:
-        return facts[f"{station.id}.{part}"]
-
-    extinction, photic, depth, left = (fact(part) for part in ("extinction", "photic_depth", "depth", "light_at_bottom"))
-    lowest = lowest_drawn(depth, photic)
+def _light_profile(name: str, station: Station, facts: Facts, axis: float) -> LightProfile:
+    extinction, photic, depth, left = (fact(facts, station, part) for part in ("extinction", "photic_depth", "depth", "light_at_bottom"))
+    lowest = min(depth.number, axis) or lowest_drawn(depth, photic)
     return LightProfile(
         name=f"{name}.light_profile.{station.id}",
         title=f"Light with depth at {station.label}",
@@ -142,7 +143,20 @@ def _light_profile(name: str, station: Station, facts: Facts) -> LightProfile:
         bottom_m=depth.number,
         bottom_label=depth.shown_exactly,
         bottom_light_label=brief_share(left),
+        axis_m=axis,
     )
+
+
+def fact(facts: Facts, station: Station, part: str) -> Fact:
+    """A fact of a station."""
+    return facts[f"{station.id}.{part}"]
+
+
+def common_axis(waters: Sequence[tuple[Fact, Fact]]) -> float:
+    """Down to where [m] profiles of these depths and photic depths are drawn, to be compared; 0 where one would be too small to read."""
+    axis = max((lowest_drawn(depth, photic) for depth, photic in waters), default=0.0)
+    readable = all(min(depth.number, photic.number) * MOST_DEPTHS >= axis for depth, photic in waters)
+    return axis if readable and len(waters) > 1 else 0.0
 
 
 def lowest_drawn(depth: Fact, photic: Fact) -> float:

@@ -38,7 +38,7 @@ def flushing_time(asked: AskedWater) -> Made:
     return number_entry(
         draft, days, {"volume": volume, "discharge": discharge},
         (
-            Mistake("carb.residence-inverse", "discharge / volume * 86400", "dividing the flow by the volume"),
+            Mistake("wat.flushing-inverse", "discharge / volume * 86400", "dividing the flow by the volume"),
             Mistake("wat.seconds", "volume / discharge * 86400", "giving the time in seconds"),
             Mistake("wat.seconds", "volume / discharge * 24", "turning seconds into hours only"),
         ),
@@ -55,7 +55,7 @@ def cross_section(asked: AskedWater) -> Made:
     area = computed(f"{asked.station.id}.{item}", "Cross-section of the stream", Expression("discharge / flow_speed"), {"discharge": discharge, "flow_speed": speed}, M2)
     draft = Draft(
         id=item,
-        prompt=f"At {asked.place} {discharge.shown_exactly} flow past at {speed.shown_exactly}. How large is the cross-section of the stream?",
+        prompt=f"At {asked.place} the discharge is {discharge.shown_exactly}, and the water runs at {speed.shown_exactly}. How large is the cross-section of the stream?",
         solution=f"{discharge.shown_exactly} ÷ {speed.shown_exactly} = {area.shown}. The slower the water, the more room the same discharge needs.",
         hints=("Each second a piece of stream passes: as long as the speed says, and as wide and deep as the cross-section.", "Cross-section = discharge ÷ speed. Cubic metres divided by metres are square metres."),
     )
@@ -102,16 +102,16 @@ def drift(asked: AskedWater) -> Made:
     far = computed(f"{asked.station.id}.{item}", "Drift in a day", Expression("flow_speed * day"), {"flow_speed": speed, "day": day}, KM)
     draft = Draft(
         id=item,
-        prompt=f"The current at {asked.place} runs at {speed.shown_exactly}. How many kilometres does it carry larvae and plankton in a day?",
+        prompt=f"The current at {asked.site} runs at {speed.shown_exactly}. How many kilometres does it carry larvae and other plankton in a day?",
         solution=f"A day has 86\u202f400 seconds. At {speed.shown_exactly} that makes {far.shown}, with 1000 m to the kilometre.",
         hints=("The speed says how many metres they drift in each second.", "Multiply by the seconds of a day, then turn metres into kilometres."),
     )
     return number_entry(
         draft, far, {"speed": speed},
         (
-            Mistake("wat.metres", "speed * 86400", "giving the way in metres"),
-            Mistake("wat.seconds-of-a-day", "speed * 24 / 1000", "multiplying by 24"),
-            Mistake("wat.seconds-of-a-day", "speed * 3600 / 1000", "taking the seconds of an hour"),
+            Mistake("wat.metres", "speed * 86400", "giving the distance in metres"),
+            Mistake("wat.seconds-of-a-day", "speed * 24 / 1000", "multiplying by 24 instead of by the seconds of a day"),
+            Mistake("wat.seconds-of-a-day", "speed * 3600 / 1000", "taking the seconds of an hour for those of a day"),
         ),
         asked.catalogue, otherwise="Metres in each second, times the seconds of a day, divided by 1000.", kept=("day",),
     )  # fmt: skip

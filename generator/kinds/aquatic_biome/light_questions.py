@@ -7,13 +7,17 @@ import math
 from generator.kinds.aquatic_biome.asked_water import AskedWater
 from generator.kinds.aquatic_biome.charts import lowest_drawn, share, table_depths
 from generator.quantities import shown
-from generator.quantities.fact import Fact
+from generator.quantities.amount import Amount
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, computed, stated
+from generator.quantities.units import unit
 from generator.questions.making import FEWEST_STEPS, Draft, Wrong, as_option, choice, choice_of_numbers, drawn, number_entry, ordering, reading
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
 
-DARK = 0.001
-"""Light [%] at the bottom below which nobody is asked for the number."""
+M, PERCENT = unit("m"), unit("percent")
+LEFT_LEAST, LEFT_MOST = 20.0, 65.0
+"""Part of the light [%] that is left at a depth that is asked for: neither nearly all nor next to nothing."""
 READ_AT = (10.0, 25.0, 50.0, 75.0)
 """Parts of the light [%] that are looked for on the profile."""
 PLAIN, PLAIN_RATIO = 5.0, 1.15
@@ -22,6 +26,8 @@ APART = 1.2
 """How many times as deep each mark on the way down must lie as the one before."""
 SHALLOW = 1.0
 """Depth [m] of the water below which nobody doubts that light reaches its bottom."""
+SUPPOSED_DEEPER, SUPPOSED_SHALLOWER = 1.12, 0.8
+"""How many times as deep as the bottom the photic depth of a supposed water lies."""
 ABYSS = 10.0
 """How many times the photic depth a bottom may lie deep before nobody thinks of plants on it."""
 DEEP = 10.0
@@ -68,13 +74,14 @@ def photic_depth(asked: AskedWater) -> Made:
     first = ""
     if asked.has("secchi_depth"):
         given["secchi"] = secchi = asked.fact("secchi_depth")
+        photic = computed(photic.id, photic.name, Expression("4.605 * secchi / 1.7"), {"secchi": secchi}, M, figures=photic.figures)
         first = f"1.7 ÷ {secchi.shown_exactly} = {extinction.shown_exactly}, and "
         seen = (Mistake("wat.secchi-light-gone", "secchi", "giving the Secchi depth"),)
     draft = Draft(
         id="photic_depth",
-        prompt=f"{_light_told(asked)} At what depth is 1 % of the light left? Divide 4.605, the natural logarithm of 100, by the extinction coefficient.",
+        prompt=f"{_light_told(asked)} At what depth is 1 % of the light left? There extinction × depth is 4.605, the natural logarithm of 100.",
         solution=f"{first}4.605 ÷ {extinction.shown_exactly} = {photic.shown}.",
-        hints=("The larger the extinction, the shallower the lit water: it stands below the line.", "Photic depth = 4.605 ÷ extinction coefficient."),
+        hints=("The product of extinction and depth is known, and so is the extinction. How does the depth follow?", "Photic depth = 4.605 ÷ extinction coefficient."),
     )
     return number_entry(
         draft, photic, given,
@@ -82,7 +89,7 @@ def photic_depth(asked: AskedWater) -> Made:
             Mistake("wat.extinction-inverse", "extinction / 4.605", "dividing the extinction by 4.605"),
             Mistake("wat.photic-times", "4.605 * extinction", "multiplying by the extinction"),
             Mistake("wat.one-over", "1 / extinction", "dividing 1 by the extinction: there 37 % of the light is left"),
-            Mistake("wat.light-linear", "100 / extinction", "dividing 100 by the extinction, as if light fell in a straight line"),
+            Mistake("wat.light-linear", "100 / extinction", "dividing 100 by the extinction, as if each metre took the same amount of light"),
             *seen,
         ),
         asked.catalogue, otherwise="4.605 stands above the line; the larger the extinction, the shallower the lit water.",
@@ -92,7 +99,7 @@ def photic_depth(asked: AskedWater) -> Made:
 def half_way(asked: AskedWater) -> Made:
     """Equal steps take equal parts: what is left at half the photic depth."""
     draft = Draft(
-        id="half_way",
+        id="half_way", supposed=True,
         prompt=f"At the photic depth of {asked.place} 1 % of the light is left. How much is left half way down to it?",
         solution="Each half of the way lets the same part through: a tenth of 100 % is 10 %, and a tenth of 10 % is 1 %.",
         hints=("Each half of the way lets the same part of the light through.", "Which part of 100 %, and then the same part of that again, is 1 %?"),
@@ -100,26 +107,36 @@ def half_way(asked: AskedWater) -> Made:
     wrong = (
         Wrong("About 50 %", "wat.light-linear", "That would be so if every metre took the same amount of light."),
         Wrong("About 2 %", "wat.light-inverse", "Light does not double when the depth is halved."),
-        Wrong("About 99 %", "wat.water-clear", "Most of the light is gone by then."),
+        Wrong("About 90 %", "wat.light-complement", "So much is gone by then."),
     )
     return choice(draft, "About 10 %", wrong, asked.catalogue, salt=asked.salt)
 
 
-def light_at_bottom(asked: AskedWater) -> Made:
-    """Which part of the light gets down to the bottom."""
-    left, extinction, depth = asked.fact("light_at_bottom"), asked.fact("extinction"), asked.fact("depth")
+def light_at_depth(asked: AskedWater) -> Made:
+    """Which part of the light gets down to a depth that neither chart nor table names; below the bottom, that of a pool as clear."""
+    item, extinction, photic = "light_at_depth", asked.fact("extinction"), asked.fact("photic_depth")
+    told = {*table_depths(lowest_drawn(asked.fact("depth"), photic)), asked.station.depth, 1.0}
+    round_depths = [step * power for power in (0.1, 1.0, 10.0) for step in (1, 1.5, 2, 2.5, 3, 4, 5, 6, 7, 8)]
+    at = next((z for z in round_depths if z not in told and LEFT_LEAST <= share(extinction, z) <= LEFT_MOST), None)
+    if at is None:
+        return Rejected(item, "no round depth has a middling part of the light")
+    depth = Fact(id=f"{asked.station.id}.asked_depth", name="Depth", value=at, unit=M, written=f"{at:g}")
+    left = computed(f"{asked.station.id}.{item}", f"Light left at {depth.shown}", Expression("exp(-extinction * depth)"), {"extinction": extinction, "depth": depth}, PERCENT)
+    is_here = at < asked.station.depth
+    where = f"How much of the light is left {depth.shown} down?" if is_here else f"A pool close by is as clear and {depth.shown} deep. How much of the light is left at its bottom?"
     draft = Draft(
-        id="light_at_bottom",
-        prompt=f"{_light_told(asked)} The water is {depth.shown_exactly} deep. How much of the light is left at the bottom?",
-        solution=f"At {depth.shown_exactly} {left.shown} is left: e to the power of minus {extinction.shown_exactly} × {depth.shown_exactly}. The light profile shows the same.",
-        hints=("The light profile on this page ends at the bottom: go from there up to the axis of light.", "Multiply the extinction by the depth: what is left is e to the power of minus that."),
+        id=item, prompt=f"{_light_told(asked)} {where}",
+        solution=f"{left.shown}: e to the power of minus {extinction.shown_exactly} × {depth.shown}.",
+        hints=(
+            "Each metre lets the same part of the light through.",
+            "Multiply the extinction by the depth: what is left is e to the power of minus that.",
+        ),
     )
-    straight = (Mistake("wat.light-linear", "1 - 0.99 * depth / photic", "letting light fall in a straight line to 1 %"),)
     return choice_of_numbers(
-        draft, left, {"extinction": extinction, "depth": depth, "photic": asked.fact("photic_depth")},
+        draft, left, {"extinction": extinction, "depth": depth, "photic": photic},
         (
             Mistake("wat.light-complement", "1 - exp(-extinction * depth)", "giving the light that is lost"),
-            *(straight if asked.is_lit_to_the_bottom else ()),
+            *((Mistake("wat.light-linear", "1 - 0.99 * depth / photic", "letting light fall in a straight line to 1 %"),) if at < photic.number else ()),
             Mistake("wat.one-metre", "100 * exp(-extinction)", "taking the light at a depth of one metre"),
             Mistake("wat.light-inverse", "0.01 * photic / depth", "starting from 1 % at the photic depth and taking light to double when depth halves"),
         ),
@@ -128,45 +145,69 @@ def light_at_bottom(asked: AskedWater) -> Made:
 
 
 def plants_on_the_bottom(asked: AskedWater) -> Made:
-    """The photic depth compared with the depth of the water."""
-    photic, depth = asked.fact("photic_depth").shown_exactly, asked.fact("depth").shown_exactly
-    if not SHALLOW <= asked.station.depth <= ABYSS * asked.fact("photic_depth").number:
-        return Rejected("plants_on_the_bottom", "so shallow or so deep a water leaves no doubt")
-    lit = asked.is_lit_to_the_bottom
+    """The depth of the water beside another photic depth than the page tells: of clearer water where its own bottom is dark, else of murkier."""
+    item, photic, depth = "plants_on_the_bottom", asked.fact("photic_depth"), asked.fact("depth")
+    if not SHALLOW <= asked.station.depth <= ABYSS * photic.number:
+        return Rejected(item, "so shallow or so deep a water leaves no doubt")
+    lit = not asked.is_lit_to_the_bottom
+    wanted = depth.number * (SUPPOSED_DEEPER if lit else SUPPOSED_SHALLOWER)
+    if asked.has("secchi_depth"):
+        secchi = _supposed(asked.fact("secchi_depth"), 1.7 * wanted / 4.605)
+        case = f"a white disk were lost from sight only at {secchi.shown_exactly}" if lit else f"a white disk were lost from sight at {secchi.shown_exactly} already"
+        rule, given = "4.605 × Secchi depth ÷ 1.7", {"secchi": secchi}
+        found = computed(photic.id, photic.name, Expression("4.605 * secchi / 1.7"), given, M, figures=photic.figures)
+        working = f"4.605 × {secchi.shown_exactly} ÷ 1.7"
+    else:
+        extinction = _supposed(asked.fact("extinction"), 4.605 / wanted)
+        case = f"the extinction coefficient of light were {extinction.shown_exactly}"
+        rule = "4.605 ÷ extinction coefficient"
+        found = computed(photic.id, photic.name, Expression("4.605 / extinction"), {"extinction": extinction}, M, figures=photic.figures)
+        working = f"4.605 ÷ {extinction.shown_exactly}"
+    if (found.number >= depth.number) is not lit:
+        return Rejected(item, "rounded, the supposed water is no clearer or murkier than its own")
     draft = Draft(
-        id="plants_on_the_bottom",
-        prompt=f"The water at {asked.place} is {depth} deep. Going by the photic depth, is there light enough for algae or plants to live on its bottom?",
-        solution=f"1 % of the light, about the least on which plants can live, is left at {photic}; the bottom lies at {depth}.",
-        needs=Needs.BOTH,
-        hints=("Plants need about 1 % of the light to keep alive; the light profile shows where that is left: at the photic depth.", "Which lies deeper: the bottom, or the depth with 1 % of the light?"),
+        id=item, supposed=True,
+        prompt=(
+            f"Suppose that {asked.site} had {'clearer' if lit else 'murkier'} water, and {case}. The bottom lies at {depth.shown_exactly}. "
+            f"By photic depth = {rule}, would there be enough light for plants on the bottom?"
+        ),
+        solution=f"{working} = {found.shown_exactly}: there 1 % of the light would be left, about the least on which plants can live. The bottom lies at {depth.shown_exactly}.",
+        hints=("Plants need about 1 % of the light to keep alive, and the photic depth is where so much is left.", "Work out the photic depth first. Which lies deeper then: that, or the bottom?"),
     )
-    said = {True: "Yes: the bottom lies above the photic depth", False: "No: the bottom lies below the photic depth"}
+    said = {True: "Yes: the bottom would lie above the photic depth", False: "No: the bottom would lie below the photic depth"}
     wrong = (
-        Wrong(said[not lit], "wat.depths-misread", f"The photic depth is {photic}, and the bottom lies at {depth}."),
-        Wrong("No: plants need the full light of the Sun", "wat.full-light"),
-        Wrong("Yes: plants live on the nutrients of the mud, not on light", "wat.feed-on-mud") if lit
-        else Wrong("Yes: the little light that gets down there will do", "wat.any-light", f"1 % of the light is left at {photic}, and ever less below."),
+        Wrong(said[not lit], "wat.depths-misread", f"The photic depth would be {found.shown_exactly}, and the bottom lies at {depth.shown_exactly}."),
+        Wrong("Yes: any light that gets down there will do", "wat.any-light"),
+        Wrong("No: the disk would be lost from sight far above the bottom", "wat.secchi-light-gone") if lit and asked.has("secchi_depth")
+        else Wrong("No: plants need the full light of the Sun", "wat.full-light"),
     )  # fmt: skip
     return choice(draft, said[lit], wrong, asked.catalogue, salt=asked.salt)
+
+
+def _supposed(fact: Fact, value: float) -> Fact:
+    """The fact with another value, of two figures."""
+    number = shown.rounded(value, 2)
+    return stated(f"{fact.id}.supposed", fact.name, Amount(value=float(number), written=f"{number:f}"), fact.unit)
 
 
 def below_the_light(asked: AskedWater) -> Made:
     """Where food comes from in the dark."""
     if asked.is_lit_to_the_bottom or asked.station.depth < DEEP:
         return Rejected("below_the_light", "the water is too shallow for a life of its own below the light")
+    vents = " At hot vents and cold seeps bacteria build food without light, but such places are few." if asked.is_salty else ""
     draft = Draft(
         id="below_the_light",
-        prompt=f"Below the photic depth of a water such as {asked.place} animals live all the same. What do most of them live on?",
-        solution="What plants and algae build up in the light sinks as dead matter and faeces, or is eaten by animals that swim down. At hot vents and cold seeps bacteria build food without light, but such places are few.",
+        prompt=f"Suppose that all algae and plants of {'a sea' if asked.is_salty else 'a lake'} such as {asked.site} died out. What would become of most animals that live below the photic depth?",
+        solution=f"Their food is built by plants and algae in the light. It sinks as dead matter and faeces, or is eaten by animals that swim down.{vents}",
         needs=Needs.KNOWLEDGE,
         hints=("Animals cannot build food from what is dissolved in water.", "Where in the water is food built, and how does it come to where they live?"),
     )
     wrong = (
-        Wrong("On plants that grow there without light", "wat.plants-in-dark"),
-        Wrong("On the nutrients dissolved in the water", "wat.animals-eat-nutrients"),
-        Wrong("On the oxygen that water holds in the deep", "wat.oxygen-is-food"),
+        Wrong("They would go on eating what grows in the dark mud", "wat.plants-in-dark"),
+        Wrong("They would live on nutrients dissolved in the water", "wat.animals-eat-nutrients"),
+        Wrong("They would live on the oxygen that deep water holds", "wat.oxygen-is-food"),
     )
-    return choice(draft, "On food made in the light that comes down", wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, "They would starve, for hardly any food would sink to them", wrong, asked.catalogue, salt=asked.salt)
 
 
 def light_depth(asked: AskedWater) -> Made:
@@ -185,16 +226,19 @@ def light_depth(asked: AskedWater) -> Made:
         solution=f"At {labels[place]} {at} % is left; at {labels[place - 1]} it is still {before} %.",
         hints=(
             f"Find {part:g} % on the axis of light, at the top of the profile.",
-            f"Go straight down from {part:g} % to the curve, then left to the depth. Take the next deeper one of those to choose from.",
+            f"Go straight down from {part:g} % to the curve, then left to the depth. Of the depths in the list, take the next deeper one.",
         ),
     )
     straight = next((label for depth, label in zip(depths, labels, strict=True) if 100 - 99 * depth / asked.fact("photic_depth").number < part), "")
-    lost = next((depth for depth in depths if share(light, depth) < 100 - part), None)
+    lost = next((n for n, depth in enumerate(depths) if share(light, depth) < 100 - part), len(depths))
+    told = f"That is the first of these depths at which more than {part:g} % is lost: {{}} % is still left there."
+    of_loss = [([_metres(depth)], Wrong("", "wat.light-complement", told.format(shown.number(share(light, depth))))) for depth in depths[lost : lost + 1]]
     wrong = [
+        *(of_loss if lost == place - 1 else ()),
         ([labels[place - 1]], Wrong("", "num.not-reached", f"There {before} % is left.")),
         ([straight] if straight else [], Wrong("", "wat.light-linear", "There it would be if light fell in a straight line.")),
         ([label for label in labels if label == _metres(part)], Wrong("", "wat.axes-swapped", f"You looked for {part:g} on the axis of depth.")),
-        *(([_metres(depth)], Wrong("", "wat.light-complement", f"That is the first of these depths at which more than {part:g} % is lost: {shown.number(share(light, depth))} % is still left there.")) for depth in (lost,) if depth is not None),
+        *of_loss,
         (labels[place + 1 :], Wrong("", "num.past-first", f"It is darker there, but less than {part:g} % is left at {labels[place]} already.")),
     ]
     return reading(draft, labels, [labels[place]], wrong, asked.catalogue, otherwise="Go down from the axis of light to the curve, then left to the axis of depth.")
@@ -225,9 +269,9 @@ def way_down(asked: AskedWater) -> Made:
     half = math.log(2) / light
     marks = [
         ("Half of the light is left", half, f"at {shown.number(half)} m"),
-        ("Nine tenths of the light are gone", math.log(10) / light, f"half way down to the photic depth of {photic.shown_exactly}"),
+        ("Nine tenths of the light is gone", math.log(10) / light, f"half way down to the photic depth of {photic.shown_exactly}"),
         ("A white disk is lost from sight", secchi.number, f"at {secchi.shown_exactly}"),
-        ("Plants can just keep alive", photic.number, f"at the photic depth, {photic.shown_exactly}"),
+        ("Plants can only just stay alive", photic.number, f"at the photic depth, {photic.shown_exactly}"),
     ]  # fmt: skip
     marks = [mark for mark in sorted(marks, key=lambda mark: mark[1]) if mark[1] * APART <= bottom.number]
     marks = [mark for n, mark in enumerate(marks) if n == 0 or mark[1] >= APART * marks[n - 1][1]]
@@ -237,7 +281,7 @@ def way_down(asked: AskedWater) -> Made:
     at = {text: told for text, _, told in marks}
     draft = Draft(
         id=item,
-        prompt=f"A stone sinks at {asked.place}. In which order does it pass these depths, from the surface down?",
+        prompt=f"A stone sinks at {asked.place}. In which order, from the surface down, does it reach these depths?",
         solution=f"{as_option('; '.join(f'{text[:1].lower()}{text[1:]} {at[text]}' for text in at))}.",
         needs=Needs.BOTH,
         hints=(

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from generator.kinds.aquatic_biome.asked_water import AskedWater
 from generator.quantities import shown
 from generator.quantities.expression import Expression
-from generator.quantities.fact import Fact, computed
+from generator.quantities.fact import computed
 from generator.quantities.units import convert, unit
 from generator.questions.making import FEWEST_STEPS, Draft, Wrong, choice, drawn, number_entry, ordering, reading
 from generator.questions.mistake import Mistake, as_shown
@@ -23,6 +24,8 @@ PLAIN = 1.03
 """How many times the limit the curve must lie above it at one temperature, and below it at the next."""
 LEAST_LOSS = 0.15
 """Part of what the coldest water can hold that must be lost by warming, to be worth a sum."""
+SEA = 35.0
+"""Salinity [g/kg] of the sea."""
 APART = 1.07
 """How many times as much oxygen one water must be able to hold as the next, to be put in order."""
 
@@ -33,8 +36,8 @@ def oxygen_percent(asked: AskedWater) -> Made:
     draft = Draft(
         id="oxygen_percent",
         prompt=(
-            f"The water at {asked.place} holds {oxygen.shown_exactly} of oxygen. At its temperature and salinity it would hold "
-            f"{full.shown_exactly} in balance with the air. How much of the saturation is that, in percent?"
+            f"The water {asked.water} holds {oxygen.shown_exactly} of oxygen. At its temperature and salinity it would hold "
+            f"{full.shown_exactly} in balance with the air. What percentage of saturation is that?"
         ),
         solution=f"{oxygen.shown_exactly} ÷ {full.shown_exactly} = {share.shown}.",
         hints=("Saturation is the whole here: all that the water could hold in balance with the air.", "Divide what was measured by the saturation, then multiply by 100 %."),
@@ -46,7 +49,7 @@ def oxygen_percent(asked: AskedWater) -> Made:
             Mistake("carb.pct-whole", "oxygen / full / 100", "giving the part of the whole without turning it into percent"),
             Mistake("nit.complement", "1 - oxygen / full", "giving what is missing"),
         ),
-        asked.catalogue, otherwise="What was measured stands above the line, what the water could hold below it.",
+        asked.catalogue, otherwise="What was measured stands above the line, what the water could hold below it.", kept=(full.id,),
     )  # fmt: skip
 
 
@@ -66,8 +69,8 @@ def capacity_loss(asked: AskedWater) -> Made:
     draft = Draft(
         id=item,
         prompt=(
-            f"At its coldest the water at {asked.place} can hold {cold.shown_exactly} of oxygen, at its warmest {warm.shown_exactly}. "
-            "How many per cent less can it hold at its warmest?"
+            f"At its coldest the water {asked.water} can hold {cold.shown_exactly} of oxygen, at its warmest {warm.shown_exactly}. "
+            "How many percent less can it hold at its warmest?"
         ),
         solution=f"({cold.shown_exactly} − {warm.shown_exactly}) ÷ {cold.shown_exactly} = {loss.shown}. Gas leaves warm water more easily.",
         hints=("A loss in percent compares what is lost with what was there before.", "First subtract, then divide by what the coldest water can hold."),
@@ -79,7 +82,7 @@ def capacity_loss(asked: AskedWater) -> Made:
             Mistake("nit.complement", "warm / cold", "giving the part that is left"),
             Mistake("carb.pct-whole", "(cold - warm) / cold / 100", "leaving out the factor of 100 %"),
         ),
-        asked.catalogue, otherwise="What is lost stands above the line, what the coldest water can hold below it.",
+        asked.catalogue, otherwise="What is lost stands above the line, what the coldest water can hold below it.", kept=(cold.id,),
     )  # fmt: skip
 
 
@@ -97,7 +100,7 @@ def warmest_for_oxygen(asked: AskedWater) -> Made:
     curve = asked.fact("salinity_class").shown
     draft = Draft(
         id=item,
-        prompt=f"Which is the highest of these temperatures at which {curve} such as that at {asked.place} can hold {limit} mg L⁻¹ of oxygen, in balance with the air? Read the curve.",
+        prompt=f"Read the curve of {curve}. In balance with the air, which is the highest of these temperatures at which such water can hold at least {limit} mg L⁻¹ of oxygen?",
         solution=f"At {_degrees(warmest)} the curve lies above {limit} mg L⁻¹, at {_degrees(warmest + STEP)} below.",
         hints=(
             f"Find {limit} mg L⁻¹ on the left axis; where it stands between two lines of the grid, find it between their numbers.",
@@ -119,57 +122,85 @@ def _degrees(temp: float) -> str:
 
 
 def capacity_order(asked: Sequence[AskedWater]) -> Made:
-    """Waters by what they could hold, as they were measured and at the ends of their year; only those plainly apart."""
+    """Fresh waters by what they could hold, as they were measured and at the ends of their year, and one of the sea; only those plainly apart."""
     item = "capacity_order"
-    found = sorted((one for water in asked for one in _capacities(water)), key=lambda one: -one[1])
-    kept = found[:1]
-    for text, holds in found[1:]:
-        if kept[-1][1] >= APART * holds:
-            kept.append((text, holds))
-    if len(kept) < FEWEST_STEPS or any(water.is_salty for water in asked):
+    found = sorted((one for water in asked for one in _capacities(water)), key=lambda one: -one.holds)
+    fresh = found[:1]
+    for one in found[1:]:
+        if fresh[-1].holds >= APART * one.holds:
+            fresh.append(one)
+    if len(fresh) < FEWEST_STEPS or any(water.is_salty for water in asked):
         return Rejected(item, "too few waters are plainly apart by what they can hold")
-    told = {text: f"{shown.number(holds)} mg L⁻¹" for text, holds in kept}
+    kept = _with_sea_water(fresh)
+    if kept is None:
+        return Rejected(item, "no sea water holds less than warmer fresh water, and plainly more or less than the others")
+    told = {one.text: f"{shown.number(one.holds)} mg L⁻¹" for one in kept}
     draft = Draft(
         id=item,
-        prompt="Put these waters in order by how much oxygen they can hold in balance with the air, the most first.",
-        solution="; ".join(f"{text}: {told[text]}" for text, _ in kept) + ". The warmer the water, the less.",
+        prompt=(
+            "Put these waters in order by how much oxygen they can hold in balance with the air, the most first. "
+            "Sea water can hold about a fifth less than fresh water of the same temperature."
+        ),
+        solution="; ".join(f"{text}: {holds}" for text, holds in told.items()) + ". The warmer and the saltier the water, the less.",
         needs=Needs.BOTH,
-        hints=("All of them are fresh, so one thing alone makes the difference.", "Find the temperatures on the oxygen curve: where is it highest?"),
+        hints=("Two things make the difference here: warmth and salt.", "Find each temperature on the oxygen curve of fresh water. Off what stands there for the sea water, take a fifth."),
     )
     return ordering(
-        draft, [text for text, _ in kept], starts_with="Gas leaves warm water more easily. Which of them keeps most?", salt=asked[0].salt,
+        draft, list(told), starts_with="Gas leaves warm water more easily, and salt water holds less of it. Which of them keeps most?", salt=asked[0].salt,
         leads_on=lambda text: f"This one can hold {told[text]}. Which of the others can hold most?",
     )  # fmt: skip
 
 
-def _capacities(asked: AskedWater) -> list[tuple[str, float]]:
-    found = [(f"{asked.place} at {asked.fact('temperature').shown_exactly}", asked.fact("oxygen_saturation"))]
+@dataclass(frozen=True)
+class _Holds:
+    """A water at one temperature [degC], and the oxygen [mg/L] that it can hold there."""
+
+    text: str
+    temp: float
+    holds: float
+
+
+def _with_sea_water(fresh: Sequence[_Holds]) -> list[_Holds] | None:
+    """Fresh waters and one of the sea that holds less than a much warmer one of them, so that warmth alone does not tell the order."""
+    found: dict[float, list[_Holds]] = {}
+    for temp in range(0, int(VALID_TEMPERATURES[1]), STEP):
+        sea = _Holds(f"Sea water at {_degrees(temp)}", temp, OXYGEN_SATURATION.compute(absolute_temperature=convert(float(temp), DEGC, K), salinity=SEA))
+        apart = [one for one in fresh if max(one.holds, sea.holds) >= APART * min(one.holds, sea.holds)]
+        warmer_by = max((one.temp - temp for one in apart if one.holds > sea.holds), default=0.0)
+        if len(apart) + 1 >= FEWEST_STEPS and warmer_by > 0:
+            found.setdefault(warmer_by, sorted((*apart, sea), key=lambda one: -one.holds))
+    return found[max(found)] if found else None
+
+
+def _capacities(asked: AskedWater) -> list[_Holds]:
+    found = [(asked.fact("temperature").shown_exactly, asked.fact("temperature").number, asked.fact("oxygen_saturation"))]
     if asked.has("saturation_when_coldest", "saturation_when_warmest") and (year := asked.station.yearly_temperature) is not None:
         fact = asked.fact("yearly_temperature")
         ends = [DEGC.after(part) for part in fact.shown_bare.split(" to ")] if year.low is not None else []
-        found += [(f"{asked.place} at {end}", asked.fact(f"saturation_when_{word}")) for end, word in zip(ends, ("coldest", "warmest"), strict=False)]
-    return [(text, fact.number) for text, fact in found if fact.is_number]
+        found += [(end, temp or 0.0, asked.fact(f"saturation_when_{word}")) for end, temp, word in zip(ends, (fact.low, fact.high), ("coldest", "warmest"), strict=False)]
+    return [_Holds(f"{asked.place} at {end}", temp, fact.number) for end, temp, fact in found if fact.is_number]
 
 
 def warm_water(asked: AskedWater) -> Made:
     """That gases leave warm water."""
     why = "In warm water the molecules of a gas move faster and leave it more easily, so less stays dissolved"
+    asks = "When it gets warmer, it can hold less oxygen. Why?"
     if asked.has("saturation_when_coldest", "saturation_when_warmest"):
         cold, warm = (asked.fact(f"saturation_when_{word}").shown_exactly for word in ("coldest", "warmest"))
-        of = f"Over the year the water at {asked.place} is {asked.fact('yearly_temperature').shown} warm."
-        why = f"{why}: {warm} when it is warmest, {cold} when it is coldest"
+        of = f"Over the year the water at {asked.site} is at {asked.fact('yearly_temperature').shown}."
+        asks = f"In balance with the air it can hold {cold} of oxygen when it is coldest, and {warm} when it is warmest. Why can warm water hold less?"
     else:
         of = f"The water at {asked.place} was measured at {asked.fact('temperature').shown_exactly}."
     draft = Draft(
-        id="warm_water", prompt=f"{of} How much oxygen can it hold when it gets warmer?", solution=f"{why}.", needs=Needs.BOTH,
-        hints=("Think of a bottle of fizzy water: when does its gas leave it faster?", "Follow the oxygen curve from left to right."),
+        id="warm_water", prompt=f"{of} {asks}", solution=f"{why}.", needs=Needs.BOTH,
+        hints=("Think of a bottle of fizzy water: when does its gas leave it faster?", "What do the molecules of a gas do differently in warm water?"),
     )  # fmt: skip
     wrong = (
-        Wrong("More: everything dissolves better in warm water", "wat.warm-holds-more"),
-        Wrong("The same: the air above it has not changed", "wat.oxygen-constant"),
-        Wrong("More: algae make more oxygen when it is warm", "wat.made-is-held"),
+        Wrong("Its animals are more active, and use more of it up", "wat.used-is-capacity"),
+        Wrong("It takes up more room itself, so less gas fits in", "wat.no-room"),
+        Wrong("The air above it holds less oxygen in summer", "wat.summer-air"),
     )
-    return choice(draft, "Less: gas leaves warm water more easily", wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, "Its gases move faster, and escape more easily", wrong, asked.catalogue, salt=asked.salt)
 
 
 def salt(asked: AskedWater) -> Made:
@@ -177,33 +208,31 @@ def salt(asked: AskedWater) -> Made:
     salinity, word = asked.fact("salinity"), asked.fact("salinity_class")
     draft = Draft(
         id="salt",
-        prompt=f"The water at {asked.place} holds {salinity.shown_exactly} of salt: {word.shown}. How does it differ from fresh water just as warm?",
+        prompt=f"The water at {asked.site} holds {salinity.shown_exactly} of salt: {word.shown}. Compared with a litre of fresh water at the same temperature, how much oxygen can a litre of it hold, and what is its mass?",
         solution="Salt ions bind water molecules, so fewer are left to hold gas; and salt makes water denser.",
         needs=Needs.BOTH,
         hints=("Salt adds mass to each litre, and its ions hold on to water molecules.", "On the oxygen curves, which line is lower: that of fresh or of salt water?"),
     )
     wrong = (
-        Wrong("It can hold more oxygen, because salt holds gases fast", "wat.salt-holds-oxygen"),
-        Wrong("It is lighter and floats on fresh water", "wat.salt-floats"),
-        Wrong("It can hold just as much oxygen, because the air is the same", "wat.oxygen-constant"),
+        Wrong("More oxygen, and a larger mass", "wat.salt-holds-oxygen"),
+        Wrong("Less oxygen, and a smaller mass", "wat.salt-floats"),
+        Wrong("Just as much oxygen, and a larger mass", "wat.oxygen-constant"),
     )
-    return choice(draft, "It can hold less oxygen, and it is denser", wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, "Less oxygen, and a larger mass", wrong, asked.catalogue, salt=asked.salt)
 
 
 def breathing(asked: AskedWater) -> Made:
-    """Dissolved oxygen, told from the oxygen of water molecules."""
-    full, temp = asked.fact("oxygen_saturation").shown_exactly, asked.fact("temperature").shown_exactly
-    known = f", here at {temp} at most about {full} in balance with the air" if asked.has("oxygen_saturation") else ""
+    """Dissolved oxygen, told from the oxygen of water molecules by water that has lost the one and not the other."""
     draft = Draft(
         id="breathing",
-        prompt=f"Where do fish at {asked.place} get their oxygen?",
-        solution=f"Gills take up oxygen that is dissolved in the water{known}. It comes from the air and from photosynthesis.",
+        prompt="Water is boiled for a while and cooled in a full, closed bottle. Why could no fish live in it?",
+        solution="Gas leaves hot water, and no air came in while it cooled. Gills take up oxygen that is dissolved, and hardly any is left, though the water looks the same.",
         needs=Needs.KNOWLEDGE,
-        hints=("Oxygen that is bound to other atoms is of no use to gills.", "The meter of the expedition measured it in mg L⁻¹: what was measured?"),
+        hints=("What do the small bubbles hold that rise in a pot long before the water boils?", "Oxygen that is bound to other atoms is of no use to gills."),
     )
     wrong = (
-        Wrong("From the oxygen of the water molecules, H₂O", "wat.breathe-water"),
-        Wrong("From the bubbles that they swallow at the surface", "wat.breathe-bubbles"),
-        Wrong("From the algae and plants that they eat", "wat.oxygen-from-food"),
+        Wrong("Boiling has taken the oxygen out of its molecules, H₂O", "wat.breathe-water"),
+        Wrong("In a closed bottle no bubbles rise that gills could take", "wat.breathe-bubbles"),
+        Wrong("Boiling has killed the algae that give fish their oxygen as food", "wat.oxygen-from-food"),
     )
-    return choice(draft, "From oxygen gas that is dissolved in the water", wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, "Hardly any oxygen is dissolved in it any more", wrong, asked.catalogue, salt=asked.salt)

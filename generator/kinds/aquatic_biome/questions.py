@@ -39,8 +39,8 @@ def _light(water: AskedWater) -> Iterator[Made]:
     yield from _made(light.photic_depth(water), *([light.light_depth(water)] if drawn else []))
     if not water.is_lit_to_the_bottom:
         yield light.half_way(water)
-    if water.has("light_at_bottom") and water.fact("light_at_bottom").number >= light.DARK:
-        yield from _made(light.light_at_bottom(water))
+    else:
+        yield from _made(light.light_at_depth(water))
     yield from _made(light.plants_on_the_bottom(water), light.way_down(water), light.below_the_light(water))
 
 

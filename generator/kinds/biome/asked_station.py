@@ -29,6 +29,11 @@ class AskedStation:
     def place(self) -> str:
         return self.station.label
 
+    @property
+    def is_unseen(self) -> bool:
+        """Whether its numbers stand in questions alone."""
+        return self.station.use != "page"
+
     def fact(self, name: str) -> Fact:
         return self.subject.facts[f"{self.station.id}.{name}"]
 
@@ -91,3 +96,15 @@ def beside(*months: int) -> tuple[int, ...]:
 def opposite(*months: int) -> tuple[int, ...]:
     """The months half a year away."""
     return tuple((month + 5) % 12 + 1 for month in months)
+
+
+def begin(months: tuple[int, ...]) -> int | None:
+    """The first month of a single run; none where all months belong to it, or none, or there are two runs."""
+    found = [month for month in months if beside(month)[0] not in months]
+    return found[0] if len(found) == 1 else None
+
+
+def after(months: tuple[int, ...]) -> int | None:
+    """The first month behind a single run; none as for `begin`."""
+    found = [beside(month)[1] for month in months if beside(month)[1] not in months]
+    return found[0] if len(found) == 1 else None

@@ -95,7 +95,8 @@ def _description(station: Station, facts: Facts) -> str:
         return f"{values.shown_members[index]} {unit} in {fact(month).shown}"
 
     dry, cold = fact("dry_months"), fact("months_below_freezing")
-    season = "No month is dry." if not dry.value else f"Dry by the rule of the diagram: {dry.shown}."
+    months = len(dry.value) if isinstance(dry.value, tuple) else 0
+    season = f"By the rule of the diagram {f'{months} months are' if months > 1 else 'one month is' if months else 'no month is'} dry."
     return (
         f"Mean temperature runs from {peak('monthly_mean_temp', 'coldest_month')} to {peak('monthly_mean_temp', 'warmest_month')}, "
         f"{fact('annual_mean_temp').shown} over the year. Precipitation runs from {peak('monthly_precip', 'driest_month')} "

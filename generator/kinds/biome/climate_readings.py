@@ -37,38 +37,38 @@ def readings(asked: AskedStation) -> Iterator[Made]:
 
 
 def plain_readings(asked: AskedStation) -> Iterator[Made]:
-    """The highest point of precipitation, unless the prompt of a sum names it, and the lowest."""
-    is_told = not isinstance(wettest_share(asked), Rejected)
-    return (make(asked) for make in ((driest,) if is_told else (wettest, driest)))
+    """The highest point of precipitation, unless a sum asks for it, and the lowest."""
+    is_asked = not isinstance(wettest_share(asked), Rejected)
+    return (make(asked) for make in ((driest,) if is_asked else (wettest, driest)))
 
 
 def widest_gap(asked: AskedStation) -> Made:
-    """Where precipitation lies furthest below temperature, at the scales of the diagram."""
+    """Where precipitation lies farthest below temperature, at the scales of the diagram."""
     item, gaps = "widest_gap", [2 * asked.temp(month) - asked.precip(month) for month in range(1, 13)]
     month = _standing_out(gaps, LEAST_GAP_LEAD)
     runners_up = () if month is None else tuple(m for m in range(1, 13) if m != month and 0 < gaps[month - 1] - gaps[m - 1] < NEAR_GAP)
     warmest, driest = asked.months("warmest_month"), asked.months("driest_month")
     if month is None or gaps[month - 1] <= 0 or (month in warmest and month in driest):
-        return Rejected(item, "no month stands out by lying furthest below the line of temperature")
+        return Rejected(item, "no month stands out by lying farthest below the line of temperature")
     most = gaps.index(min(gaps)) + 1
     draft = Draft(
         id=item,
-        prompt=f"In which month does the precipitation line lie furthest below the temperature line in the climate diagram of {asked.place}?",
+        prompt=f"In which month does the precipitation line lie farthest below the temperature line in the climate diagram of {asked.place}?",
         solution=(
             f"In {name(month)}, with {asked.told('monthly_mean_temp', month)} and {asked.told('monthly_precip', month)}, the lines lie farthest apart: "
             "10 °C stands at the height of 20 mm."
         ),
         hints=(
             "A gap is the distance between two lines: compare both of them in each month.",
-            "Look only where the field between the lines is dotted, and find where it is widest from line to line.",
+            "Look only where the field between the lines is dotted, and find where it is widest from line to line." + (" Where two months look alike, take twice the temperature less the precipitation, from the table." if runners_up else ""),
         ),
     )
     wrong = [
-        *(((name(near),), Wrong("", "clim.height-not-gap" if near in (*warmest, *driest) else "clim.wrong-month", _gap_told(asked, near, gaps, month))) for near in runners_up),
+        *(((name(near),), Wrong("", "clim.height-not-gap" if near in (*warmest, *driest) or near not in beside(month) else "clim.wrong-month", _gap_told(asked, near, gaps, month))) for near in runners_up),
         (names(warmest), Wrong("", "clim.height-not-gap", "That is where it is warmest.")),
-        (names(driest), Wrong("", "clim.height-not-gap", "That is where least falls.")),
-        ((name(most),), Wrong("", "clim.dry-reversed", "There the precipitation line lies furthest above.")),
-        (names(beside(month)), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
+        (names(driest), Wrong("", "clim.height-not-gap", "That is where least falls." if max(gaps[m - 1] for m in driest) > 0 else "Least falls then, but the temperature line lies lower still.")),
+        ((name(most),), Wrong("", "clim.dry-reversed", "There the precipitation line lies farthest above.")),
+        *(((name(near),), Wrong("", "clim.wrong-month", _gap_told(asked, near, gaps, month))) for near in beside(month)),
     ]
     return _month(asked, draft, (month,), wrong, otherwise="In each month, measure from the line of temperature down to that of precipitation.")
 
@@ -76,7 +76,8 @@ def widest_gap(asked: AskedStation) -> Made:
 def _gap_told(asked: AskedStation, near: int, gaps: Sequence[float], month: int) -> str:
     """Both gaps, where the eye can hardly part them."""
     narrow, wide = (shown.written(f"{gaps[one - 1]:.3g}") for one in (near, month))
-    return f"It is close: in {name(near)} the gap is {narrow} mm on the axis of precipitation, in {name(month)} {wide} mm."
+    close = "It is close: in" if 0 <= gaps[month - 1] - gaps[near - 1] < NEAR_GAP else "In"
+    return f"{close} {name(near)} the gap is {narrow} mm on the axis of precipitation, in {name(month)} {wide} mm."
 
 
 def driest_soil(asked: AskedStation) -> Made:
@@ -91,7 +92,7 @@ def driest_soil(asked: AskedStation) -> Made:
     demand = asked.fact("monthly_pet").series
     draft = Draft(
         id=item,
-        prompt=f"At the end of which month does the soil at {asked.place} hold least water? See “Soil water at the end of each month” among the numbers of this page.",
+        prompt=f"At the end of which month does the soil at {asked.place} hold the least water? Use the table “Soil water at the end of each month” among the numbers of this page.",
         solution=f"At the end of {name(month)} the soil holds {asked.told('monthly_soil_water', month)}, less than after any other month.",
         hints=(
             "The soil is a store: it shrinks as long as more leaves it than enters.",
@@ -101,7 +102,7 @@ def driest_soil(asked: AskedStation) -> Made:
     wrong = [
         (names(asked.months("driest_month")), Wrong("", "clim.store-is-flow", "That is when least precipitation falls.")),
         ((name(demand.index(max(demand)) + 1),), Wrong("", "clim.store-is-flow", "That is when most could evaporate.")),
-        (names(beside(month)), Wrong("", "clim.wrong-row")),
+        *(((name(near),), Wrong("", "clim.wrong-row", f"At the end of {name(near)} the soil holds {asked.told('monthly_soil_water', near)}.")) for near in beside(month)),
     ]
     return _month(asked, draft, (month,), wrong, otherwise="Take the column of soil water, not that of what falls or could evaporate.")
 
@@ -116,11 +117,11 @@ def second_peak(asked: AskedStation) -> Made:
     second = sorted((month for month in range(1, 13) if month != first), key=lambda month: -rain[month - 1])[:2]
     draft = Draft(
         id=item,
-        prompt=f"The precipitation of {asked.place} has two peaks in a year. The higher one is in {name(first)}. In which month is the other?",
+        prompt=f"The precipitation of {asked.place} has two peaks in a year. The higher one is in {name(first)}. In which month is the other? Use the table under the diagram.",
         solution=f"In {name(other)}, with {asked.told('monthly_precip', other)}, more falls than in the months before and after.",
         hints=(
-            "A peak is a month from which the line goes down on both sides.",
-            f"Follow the precipitation line on from {name(first)}: it goes down, and then up again to another top.",
+            "A peak is a month that has more than the one before it and more than the one after it.",
+            f"Go down the column of precipitation from {name(first)}: the numbers fall, and then rise again to another peak.",
         ),
     )
     wrong = [
@@ -128,9 +129,9 @@ def second_peak(asked: AskedStation) -> Made:
         (names((first,)), Wrong("", "clim.second-largest", "That is the higher peak, which the question names.")),
         (names(beside(first)), Wrong("", "clim.second-largest", f"That belongs to the peak of {name(first)}.")),
         (names(asked.months("driest_month")), Wrong("", "clim.wrong-end", "That is the lowest point of the line.")),
-        (names(beside(other)), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
+        (names(beside(other)), Wrong("", "clim.second-largest", f"{name(other)}, beside it, has {asked.told('monthly_precip', other)}.")),
     ]
-    return _month(asked, draft, (other,), wrong, otherwise="On both sides of a peak the line goes down: look at the months before and after yours.")
+    return _month(asked, draft, (other,), wrong, otherwise="On both sides of a peak less falls: look at the months before and after yours.")
 
 
 def growing_begins(asked: AskedStation) -> Made:
@@ -140,6 +141,7 @@ def growing_begins(asked: AskedStation) -> Made:
     thaw = [month for month in range(1, 13) if asked.temp(month) > 0 and asked.temp(beside(month)[0]) <= 0]
     if len(starts) != 1 or len(thaw) != 1 or starts == thaw:
         return Rejected(item, "growth does not begin in another month than that in which frost ends")
+    last = _last(growing)
     draft = Draft(
         id=item,
         prompt=f"Most plants need a mean of {GROWTH:g} °C to grow. Which is the first month of the growing season at {asked.place}?",
@@ -150,34 +152,45 @@ def growing_begins(asked: AskedStation) -> Made:
         ),
     )
     wrong = [
-        (names((thaw[0],)), Wrong("", "clim.thaw-is-growth", "There the mean is above 0 °C for the first time.")),
+        (names((thaw[0],)), Wrong("", "clim.thaw-is-growth", "There the mean is above 0 °C for the first time, but still below 5 °C.")),
         (names(asked.months("warmest_month")), Wrong("", "num.past-first", "That is the warmest month, and growth has begun before.")),
-        (names((beside(growing[-1])[1], _last(growing))), Wrong("", "clim.wrong-end", "That is where the growing season ends.")),
+        (names((last,)), Wrong("", "clim.wrong-end", "That is the last month of the growing season.")),
+        (names((beside(last)[1],)), Wrong("", "clim.wrong-end", "There it is too cold again.")),
+        (names(tuple(growing)), Wrong("", "num.past-first", f"It is warm enough then, but in {name(starts[0])} already.")),
         (names(beside(starts[0])), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
     ]
     return _month(asked, draft, (starts[0],), wrong, otherwise=f"Compare each month with {GROWTH:g} °C, from the coldest one on.")
 
 
 def fastest_warming(asked: AskedStation) -> Made:
-    """Steepness against height."""
-    item, temps = "fastest_warming", asked.fact("monthly_mean_temp").series
-    changes = _changes(temps)
-    month = _standing_out(changes, LEAST_LEAD)
-    if month is None or changes[month - 1] < LEAST_RISE:
-        return Rejected(item, "no two neighbouring months stand out by how fast it warms between them")
+    """Steepness against height; of cooling where no warming stands out."""
+    item, found = "fastest_warming", fastest_change(asked)
+    if found is None:
+        return Rejected(item, "no two neighbouring months stand out by how fast it warms or cools between them")
+    goes, month = found
     draft = Draft(
         id=item,
-        prompt=f"Between which two neighbouring months does the mean temperature at {asked.place} rise fastest?",
+        prompt=f"Between which two neighbouring months does the mean temperature at {asked.place} {goes} fastest?",
         solution=(
             f"From {asked.told('monthly_mean_temp', month)} in {name(month)} to {asked.told('monthly_mean_temp', month % 12 + 1)} in {name(month + 1)}: "
             "there the line is steepest."
         ),
         hints=(
-            "How fast it warms is how steep the temperature line is, not how high.",
-            "Take the difference of each two neighbouring months from the table under the diagram. The largest one upwards counts.",
+            f"How fast it {'warms' if goes == 'rise' else 'cools'} is how steep the temperature line is, not how high.",
+            f"Take the difference of each two neighbouring months from the table under the diagram. The largest {goes} counts.",
         ),
     )
-    return _pair(asked, draft, month, "monthly_mean_temp", "rises", ("monthly_precip", "precipitation"))
+    return _pair(asked, draft, month, "monthly_mean_temp", f"{goes}s", ("monthly_precip", "precipitation"))
+
+
+def fastest_change(asked: AskedStation) -> tuple[str, int] | None:
+    """`rise` or `fall`, and the month from which to the next the mean temperature does so fastest; none where no step stands out."""
+    rises = _changes(asked.fact("monthly_mean_temp").series)
+    for goes, changes in (("rise", rises), ("fall", [-change for change in rises])):
+        month = _standing_out(changes, LEAST_LEAD)
+        if month is not None and changes[month - 1] >= LEAST_RISE:
+            return goes, month
+    return None
 
 
 def fastest_change_of_rain(asked: AskedStation) -> Made:
@@ -210,7 +223,9 @@ def wettest(asked: AskedStation) -> Made:
 
 
 def driest(asked: AskedStation) -> Made:
-    """Only where it is not the coldest month."""
+    """Only where it is not the coldest month, and some precipitation falls: a single 0 in a column is seen, not read."""
+    if min(asked.fact("monthly_precip").series) <= 0:
+        return Rejected("driest_month", "nothing falls in it, which is seen at a glance")
     return _extreme(asked, "driest_month", "least", ("coldest_month", "it is coldest"), ("wettest_month", "most falls"))
 
 
@@ -220,7 +235,7 @@ def _extreme(asked: AskedStation, fact: str, how: str, of_heat: tuple[str, str],
         return Rejected(fact, "it is not one month, or temperature has the same one, or the other of two peaks is asked for")
     draft = Draft(
         id=fact,
-        prompt=f"In which month does {how} precipitation fall at {asked.place}? Use the table under the diagram.",
+        prompt=f"In which month does the {how} precipitation fall at {asked.place}? Use the table under the diagram.",
         solution=f"In {name(month)} {asked.told('monthly_precip', month)} falls; the column of precipitation shows it.",
         hints=("Find the numbers of precipitation first, those in millimetres.", f"Go through them month by month, and keep the {'largest' if how == 'most' else 'smallest'}."),
     )
@@ -239,9 +254,9 @@ def coldest_in_the_south(asked: AskedStation) -> Made:
         return Rejected(item, "the station has no southern winter")
     draft = Draft(
         id=item,
-        prompt=f"Which month is the coldest at {asked.place}? Look at the latitude first.",
+        prompt=f"Which month is the coldest at {asked.place}?",
         solution=f"{asked.place} lies south of the equator: {asked.fact('coldest_month').shown} is in its winter.",
-        hints=("Diagrams from south of the tropics begin with July.", "Find the lowest point of the temperature line, and read the name of the month below it."),
+        hints=("Look at the latitude first. Diagrams from south of the tropics begin with July.", "Find the lowest point of the temperature line, and read the name of the month below it."),
     )
     wrong = [
         (names(opposite(*coldest)), Wrong("", "clim.hemisphere", "That is the middle of summer there.")),
@@ -278,7 +293,7 @@ def _pair(asked: AskedStation, draft: Draft, month: int, line: str, goes: str, o
 def _at_the_top(asked: AskedStation, line: str, goes: str, change: float) -> Wrong:
     """A step beside the highest point: it goes the other way, or it goes the right way, but less."""
     if change < 0:
-        return Wrong("", "clim.rise-or-fall", f"The line is highest there, but it {_TURNED[goes]}.")
+        return Wrong("", "clim.height-slope", f"The line is highest there, but it {_TURNED[goes]}.")
     unit = asked.fact(line).unit
     by = shown.written(f"{change:.3g}")
     told = f"it {goes} by only {unit.after(by) if unit else by}" if change else "it runs level"

@@ -1,15 +1,14 @@
-"""Questions on what a climate diagram shows and hides: statements that hold or fail by the numbers, and the order of the year."""
+"""Questions on what a climate diagram shows and hides: dry months, and statements that hold or fail by the numbers."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Iterator
 
-from generator.kinds.biome.asked_station import LEAST_SEASON, AskedStation, beside, name, opposite
+from generator.kinds.biome.asked_station import LEAST_SEASON, AskedStation, begin, name, opposite
 from generator.kinds.biome.charts import is_southern
-from generator.kinds.biome.climate_sums import wettest_share
 from generator.quantities import shown
-from generator.questions.making import Draft, Sound, Wrong, as_option, choice, drawn, ordering, several
+from generator.questions.making import Draft, Sound, Wrong, as_option, choice, drawn, several
 from generator.questions.question import Made, Needs, Rejected
 from generator.science.aridity import ARIDITY_CLASSES
 
@@ -26,10 +25,7 @@ MUCH = 100.0
 """Precipitation [mm] of a driest month that is still a wet one."""
 MILD = 12.0
 """Mean [degC] of a coldest month above which nobody thinks of frost."""
-LEAST_LIGHT = 1.0
-"""Difference [h] of the longest and the shortest mean day that is worth speaking of."""
-FEWEST_EVENTS, MOST_EVENTS = 4, 5
-_LONGEST = "The days are longest"
+_BELOW = "the precipitation line runs below the temperature line"
 LITTLE, PLENTY = 700.0, 500.0
 """Annual precipitation [mm] below which a humid place and above which a dry one are easily misjudged by it."""
 
@@ -37,30 +33,45 @@ LITTLE, PLENTY = 700.0, 500.0
 def dry_months(asked: AskedStation) -> Made:
     """Only of a single dry season: a list of all months, of none, or of scattered ones is seen through."""
     item, dry = "dry_months", asked.fact("dry_months")
-    if _begin(asked.months(item)) is None:
+    if begin(asked.months(item)) is None:
         return Rejected(item, f"by the rule of the diagram there is no single dry season: {dry.shown}")
     frozen, rainless, warmest = (asked.fact(name) for name in ("months_below_freezing", "driest_month", "warmest_month"))
     draft = Draft(
         id=item,
-        prompt=f"Which list names all months that are dry at {asked.place} by the rule of the climate diagram (precipitation in mm below twice the temperature in °C)?",
-        solution=f"By the rule, {dry.shown}: compare the two lines month by month.",
+        prompt=f"Which months are dry at {asked.place} by the rule of the climate diagram (precipitation in mm below twice the temperature in °C)? Choose the answer that names them all.",
+        solution=f"{as_option(dry.shown)}. {_ends_told(asked)}",
         hints=(
-            "In a dry month the line of precipitation runs below that of temperature.",
+            "In a dry month the precipitation line runs below the temperature line.",
             "Find the two places where the lines cross. The dry months are those between them, on the side of the dotted field.",
         ),
     )
+    fewer = tuple(month for month in range(1, 13) if asked.precip(month) < asked.temp(month))
+    humid = tuple(month for month in range(1, 13) if month not in asked.months(item))
+    away = (
+        Wrong(as_option(shown.months(opposite(*asked.months(item)))), "clim.hemisphere", "These months lie half a year away.")
+        if is_southern(asked.station)
+        else Wrong(as_option(shown.months(humid)), "clim.dry-reversed", "These are the humid months.")
+    )
     wrong = [
+        *([Wrong(as_option(shown.months(fewer)), "clim.dry-once", "In these months there are fewer millimetres than degrees.")] if fewer else []),
+        away,
         Wrong(as_option(rainless.shown), *_least_told(asked, rainless.shown)),
         Wrong(as_option(warmest.shown), "clim.desert-hot", _warmest_told(asked)),
         Wrong(as_option(frozen.shown), "clim.frost-is-dry", "These months average below 0 °C."),
     ]
-    if is_southern(asked.station):
-        wrong.insert(0, Wrong(as_option(shown.months(opposite(*asked.months(item)))), "clim.hemisphere", "These months lie half a year away."))
-    else:
-        humid = tuple(month for month in range(1, 13) if month not in asked.months(item))
-        wrong.append(Wrong(as_option(shown.months(humid)), "clim.dry-reversed", "These are the humid months."))
     said = [w for w in wrong if w.text.casefold() != dry.shown.casefold() and w.text != "No month"]
     return choice(draft, as_option(dry.shown), said[:3], asked.catalogue, fact=dry, salt=asked.subject.id)
+
+
+def _ends_told(asked: AskedStation) -> str:
+    """The numbers on both sides of both ends of the one dry season."""
+    dry = asked.months("dry_months")
+    first = begin(dry)
+    assert first is not None
+    last = (first + len(dry) - 2) % 12 + 1
+    before, after = (first - 2) % 12 + 1, last % 12 + 1
+    told = (f"{name(month)} has {asked.told('monthly_precip', month)} and {asked.told('monthly_mean_temp', month)}" for month in (before, first, last, after))
+    return "{}: still humid. {}: already dry. {}: still dry. {}: humid again.".format(*told)
 
 
 def _least_told(asked: AskedStation, months: str) -> tuple[str, str]:
@@ -72,7 +83,9 @@ def _least_told(asked: AskedStation, months: str) -> tuple[str, str]:
 
 
 def _warmest_told(asked: AskedStation) -> str:
-    more = ", but other months are dry too" if set(asked.months("warmest_month")) <= set(asked.months("dry_months")) else ""
+    warmest, dry = asked.months("warmest_month"), asked.months("dry_months")
+    others = tuple(month for month in dry if month not in warmest)
+    more = f", but less than twice as many millimetres as degrees fall in {shown.months(others)} too" if set(warmest) <= set(dry) else ""
     return f"That is when it is warmest{more}."
 
 
@@ -83,11 +96,11 @@ def why_dry(asked: AskedStation) -> Made:
         return Rejected("why_dry", asked.no_balance)
     if not (total.number < LITTLE if index.value == HUMID else total.number > PLENTY):
         return Rejected("why_dry", "its precipitation alone tells how dry it is")
-    balance = "less falls" if total.number < demand.number else "no less falls"
+    balance = "less falls there in a mean year than" if total.number < demand.number else "at least as much falls there in a mean year as"
     draft = Draft(
         id="why_dry",
         prompt=f"What do you have to compare in order to tell how dry or humid the climate of {asked.place} is for plants?",
-        solution=f"Supply stands against demand: {balance} there in a mean year than could evaporate, and the class that follows is {index.shown}.",
+        solution=f"Supply stands against demand: {balance} could evaporate, so the climate counts as {index.shown}.",
         needs=Needs.KNOWLEDGE,
         hints=("Plants lack water where the demand is larger than the supply.", "The supply is what falls. What sets the demand?"),
     )
@@ -116,7 +129,7 @@ def diagram_shows(asked: AskedStation) -> Made:
         solution=" ".join(one.because for one in right),
         hints=(
             "Take one statement at a time, and find the months that it speaks of on both lines.",
-            "A diagram of a mean year shows monthly means and totals. Single days and single years are hidden in them.",
+            "The diagram shows monthly means and totals of a mean year. Ask of each statement whether these can tell it.",
         ),
     )
     return several(draft, right, wrong, asked.catalogue, salt=salt)
@@ -126,11 +139,11 @@ def _warmth_and_rain(asked: AskedStation) -> Iterator[Sound | Wrong]:
     warm, wet = asked.one_month("warmest_month"), asked.one_month("wettest_month")
     if warm is None or wet is None or asked.is_steady:
         return
-    text = "Most precipitation falls in the month that is warmest"
+    text = "The wettest month is also the warmest"
     if wet == warm:
         yield Sound(text, f"In {name(wet)} both lines are highest.")
     else:
-        yield Wrong(text, "clim.warm-is-wet", f"It is warmest in {name(warm)}, and most falls in {name(wet)}.")
+        yield Wrong(text, "clim.warm-is-wet", f"It is warmest in {name(warm)}, with {asked.told('monthly_precip', warm)}, and most falls in {name(wet)}, {asked.told('monthly_precip', wet)}.")
 
 
 def _season_of_rain(asked: AskedStation) -> Iterator[Sound | Wrong]:
@@ -151,8 +164,8 @@ def _driest(asked: AskedStation) -> Iterator[Sound | Wrong]:
     is_dry = set(least) <= set(dry)
     if len(least) == len(asked.year) or asked.months("wettest_month")[0] in dry or not (is_dry or set(least).isdisjoint(dry)):
         return
-    month, which = least[0], "month with least precipitation is" if len(least) == 1 else "months with least precipitation are"
-    text = f"The {which} dry: the line runs below that of temperature"
+    month, which = least[0], "month with the least precipitation is" if len(least) == 1 else "months with the least precipitation are"
+    text = f"The {which} dry: {_BELOW}"
     each = f"{asked.fact('driest_month').shown} have {asked.told('monthly_precip', month)} each: less than twice as many millimetres as degrees."
     yield Sound(text, _compared(asked, month) if len(least) == 1 else each) if is_dry else Wrong(text, "clim.least-is-dry", _compared(asked, month))
 
@@ -160,15 +173,16 @@ def _driest(asked: AskedStation) -> Iterator[Sound | Wrong]:
 def _wettest(asked: AskedStation) -> Iterator[Sound | Wrong]:
     month = asked.months("wettest_month")[0]
     if month in asked.months("dry_months"):
-        yield Sound("Even the month with most precipitation is dry: the line runs below that of temperature", _compared(asked, month))
+        yield Sound(f"Even the month with the most precipitation is dry: {_BELOW}", _compared(asked, month))
 
 
 def _compared(asked: AskedStation, month: int) -> str:
     """Its precipitation with its temperature, by the rule of the diagram."""
-    told = f"{name(month)} has {asked.told('monthly_precip', month)} at {asked.told('monthly_mean_temp', month)}"
+    falls, warmth = asked.told("monthly_precip", month), asked.told("monthly_mean_temp", month)
     if asked.temp(month) <= 0:
-        return f"{told}: no month of frost is dry by this rule."
-    return f"{told}: {'less' if month in asked.months('dry_months') else 'not less'} than twice as many millimetres as degrees."
+        return f"{name(month)} has {falls} at {warmth}: no month of frost is dry by this rule."
+    compared = "less" if month in asked.months("dry_months") else "not less"
+    return f"Twice {warmth.removesuffix(' °C')} is {shown.written(f'{2 * asked.temp(month):g}')}, and {falls} falls in {name(month)}: {compared} than that."
 
 
 def _spread(asked: AskedStation) -> Iterator[Sound | Wrong]:
@@ -186,10 +200,10 @@ def _spread(asked: AskedStation) -> Iterator[Sound | Wrong]:
     elif least > MUCH:
         yield Sound(f"Each month brings more than {MUCH:g} mm", told)
     elif most > TWICE * least > 0:
-        yield Sound("The month with most precipitation brings over twice as much as the one with least", told)
+        yield Sound("The month with the most precipitation brings over twice as much as the one with the least", told)
         yield Wrong("Precipitation is spread evenly over the months", "clim.even-rain", told)
     elif least < most < HARDLY * least:
-        yield Sound("The month with least precipitation brings over half as much as the one with most", told)
+        yield Sound("The month with the least precipitation brings over half as much as the one with the most", told)
 
 
 def _half(asked: AskedStation, start: int) -> float:
@@ -228,96 +242,3 @@ def _growth(asked: AskedStation) -> Iterator[Sound | Wrong]:
     told = f"{len(growing)} months reach 5 °C, {thawed} are at 0 °C or above."
     yield Sound(f"A mean of 5 °C, enough for most plants to grow, is reached in {len(growing)} months", told)
     yield Wrong(f"A mean of 5 °C, enough for most plants to grow, is reached in {thawed} months", "clim.thaw-is-growth", told)
-
-
-def year_order(asked: AskedStation) -> Made:
-    """What the diagram shows, one after the other: only of months that stand out by themselves, and all different ones."""
-    item = "year_order"
-    dated: dict[int, str] = {}
-    for text, month in drawn([one for one in _events(asked) if one[1] is not None], asked.subject.id, item):
-        dated.setdefault(month, text)
-    first = asked.year[0]
-    months = sorted(list(dated)[:MOST_EVENTS], key=lambda month: (month - first) % 12)
-    if len(months) < FEWEST_EVENTS:
-        return Rejected(item, "too few months of its year stand out by themselves")
-    at = {dated[month]: month for month in months}
-    draft = Draft(
-        id=item,
-        prompt=f"Put these turning points of the mean year at {asked.place} in order, from {name(first)} on. Each falls in a different month.",
-        solution="; ".join(f"{name(month)}: {dated[month][:1].lower()}{dated[month][1:]}" for month in months) + ".",
-        hints=(
-            "Date each of them first, in the tables of this page: temperature and precipitation under the diagram, the length of the day among the numbers." if _LONGEST in at else "Date each of them first, in the table under the diagram.",
-            f"The first of them comes in {name(months[0])}, the last in {name(months[-1])}.",
-        ),
-    )
-    return ordering(
-        draft, [dated[month] for month in months], starts_with=f"Go on from {name(first)}: which of them do you meet first?",
-        leads_on=lambda text: f"This comes in {name(at[text])}. Which of the others comes soonest after it?", salt=asked.subject.id,
-    )  # fmt: skip
-
-
-def _events(asked: AskedStation) -> Iterator[tuple[str, int | None]]:
-    """Turning points of the year; the month is none where it does not stand out."""
-    dry, growing = asked.months("dry_months"), asked.months("growing_season_months")
-    warm, wet = asked.one_month("warmest_month"), asked.one_month("wettest_month")
-    if warm == wet and not asked.is_steady:
-        yield "It is warmest, and most precipitation falls", warm
-    elif isinstance(wettest_share(asked), Rejected):  # its prompt names the month
-        yield "Most precipitation falls", wet
-    if not asked.is_steady:
-        yield "It is warmest", None if warm == wet else warm
-        yield "It is coldest", asked.one_month("coldest_month")
-    yield "Least precipitation falls", asked.one_month("driest_month")
-    yield "The dry months begin, by the rule of the diagram", _begin(dry)
-    yield "The first humid month after the dry ones", _after(dry)
-    yield "The growing season begins, with a mean of 5 °C or more", _begin(growing)
-    yield "The growing season is over: the mean is below 5 °C again", _after(growing)
-    yield _LONGEST, _longest_day(asked)
-
-
-def _longest_day(asked: AskedStation) -> int | None:
-    hours = asked.fact("monthly_day_length")
-    if not hours.is_series or max(hours.series) - min(hours.series) < LEAST_LIGHT:
-        return None
-    longest = [month for month in range(1, 13) if hours.shown_members[month - 1] == hours.shown_members[hours.series.index(max(hours.series))]]
-    return longest[0] if len(longest) == 1 else None
-
-
-def _begin(months: tuple[int, ...]) -> int | None:
-    """The first month of a single run; none where all months belong to it, or none, or there are two runs."""
-    found = [month for month in months if beside(month)[0] not in months]
-    return found[0] if len(found) == 1 else None
-
-
-def _after(months: tuple[int, ...]) -> int | None:
-    found = [beside(month)[1] for month in months if beside(month)[1] not in months]
-    return found[0] if len(found) == 1 else None
-
-
-def water_order(asked: AskedStation) -> Made:
-    """The amounts of a year's water from the largest on; only those that are plainly apart."""
-    item = "water_order"
-    if asked.no_balance:
-        return Rejected(item, asked.no_balance)
-    named = {
-        "Precipitation": "annual_precip", "What could evaporate": "potential_evapotranspiration",
-        "What does evaporate": "actual_evapotranspiration", "What runs off or seeps away": "water_surplus", "What plants lack": "water_deficit",
-    }  # fmt: skip
-    sizes = sorted(((asked.fact(fact).number, text) for text, fact in named.items()), key=lambda one: -one[0])
-    kept = sizes[:1]
-    for size, text in sizes[1:]:
-        if kept[-1][0] > PLAIN * size:
-            kept.append((size, text))
-    if len(kept) < FEWEST_EVENTS:
-        return Rejected(item, "too few amounts of its water are plainly apart")
-    texts = [text for _, text in kept]
-    draft = Draft(
-        id=item, needs=Needs.BOTH,
-        prompt=f"Put these amounts of water of a mean year at {asked.place} in order, the largest first.",
-        solution=f"{as_option(' > '.join(f'{text[:1].lower()}{text[1:]} ({asked.fact(named[text]).shown})' for text in texts))}.",
-        hints=("More cannot evaporate than could, nor run off than falls.", "Look the amounts up among the numbers of this page: potential and actual evapotranspiration, surplus and deficit."),
-    )
-    return ordering(
-        draft, texts, starts_with="Which amount is the largest of them all?", salt=asked.subject.id,
-        leads_on=lambda text: f"This is {asked.fact(named[text]).shown}. Which of the others comes nearest below it?",
-    )  # fmt: skip

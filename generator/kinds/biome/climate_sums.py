@@ -12,7 +12,7 @@ from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
 from generator.questions.making import Draft, as_option, number_entry
-from generator.questions.mistake import Mistake
+from generator.questions.mistake import Mistake, told_apart, tolerance
 from generator.questions.question import Made, Rejected
 
 PERCENT = unit("percent")
@@ -28,7 +28,7 @@ def annual_precip(asked: AskedStation) -> Made:
     """The total of the year; best of a station that no page shows, as a climate diagram prints it."""
     total = asked.fact("annual_precip")
     draft = Draft(
-        id="annual_precip",
+        id="annual_precip", supposed=asked.is_unseen,
         prompt=f"At {asked.place} the precipitation from January to December is {_months(asked, 'monthly_precip')}. How much is that in a year?",
         solution=f"Precipitation adds up: the twelve months together bring {total.shown}.",
     )
@@ -39,7 +39,7 @@ def annual_precip(asked: AskedStation) -> Made:
             Mistake("clim.mm-cm", "sum(monthly) / 10", "turning millimetres into centimetres"),
             Mistake("clim.range-max", "max(monthly)", "taking the wettest month alone"),
         ),
-        asked.catalogue, otherwise="Add up all twelve months, and check that you have left none out.",
+        asked.catalogue, otherwise="Check that you have left no month out, and counted none twice.",
     )  # fmt: skip
 
 
@@ -64,20 +64,26 @@ def mean_precip(asked: AskedStation) -> Made:
 
 def annual_mean_temp(asked: AskedStation) -> Made:
     """The mean of twelve months; best of a station that no page shows, as a climate diagram prints it."""
-    mean = asked.fact("annual_mean_temp")
+    mean, monthly = asked.fact("annual_mean_temp"), asked.fact("monthly_mean_temp")
+    middle = (max(monthly.series) + min(monthly.series)) / 2
+    if asked.is_steady or not told_apart(mean.number, middle, mean.figures, tolerance(mean)):
+        return Rejected("annual_mean_temp", "one month, or the mean of the warmest and the coldest, is nearly the same")
+    is_below = min(monthly.series) < 0
+    added = shown.written(str(sum(Decimal(repr(shown.read(member))) for member in monthly.shown_members)))
     draft = Draft(
-        id="annual_mean_temp",
-        prompt=f"The monthly means at {asked.place} from January to December are {_months(asked, 'monthly_mean_temp')}. What is the annual mean temperature, all months counted alike?",
-        solution=f"The mean of all twelve months is {mean.shown}.",
+        id="annual_mean_temp", supposed=asked.is_unseen,
+        prompt=f"The monthly mean temperatures at {asked.place} from January to December are {_months(asked, 'monthly_mean_temp')}. What is the annual mean temperature, all months counted alike?",
+        solution=f"Added up {'with their signs ' if is_below else ''}the twelve months make {added}. {added} ÷ 12 = {mean.shown_number}, so the mean is {mean.shown}.",
+        hints=("Each month counts as much as any other, a cold one too.", f"Add up all twelve{', those below zero with their minus sign' if is_below else ''}, and divide the sum by twelve."),
     )
     return number_entry(
-        draft, mean, {"monthly": asked.fact("monthly_mean_temp")},
+        draft, mean, {"monthly": monthly},
         (
             Mistake("clim.mean-of-extremes", "(max(monthly) + min(monthly)) / 2", "taking the mean of the warmest and the coldest month"),
             Mistake("clim.range-max", "max(monthly)", "taking the warmest month alone"),
             Mistake("clim.sum-mean", "mean(monthly) * 12", "adding up the months without dividing by twelve"),
         ),
-        asked.catalogue, otherwise="Add up all twelve months with their signs, then divide by twelve.",
+        asked.catalogue, otherwise=f"Add up all twelve months{' with their signs' if is_below else ''}, then divide by twelve.",
     )  # fmt: skip
 
 
@@ -91,26 +97,30 @@ def _months(asked: AskedStation, series: str) -> str:
 def annual_temp_range(asked: AskedStation) -> Made:
     """Warmest minus coldest month."""
     spread, monthly = asked.fact("annual_temp_range"), asked.fact("monthly_mean_temp")
+    is_below = min(monthly.series) < 0
     months = sorted(zip(monthly.series, monthly.shown_members, strict=True))
     (_, coldest), (_, warmest) = months[0], months[-1]
     assert monthly.unit is not None
     draft = Draft(
-        id="annual_temp_range",
-        prompt=f"What is the annual temperature range at {asked.place}: the difference between its warmest and its coldest month, in kelvin (1 K is a step of 1 °C)?",
+        id="annual_temp_range", supposed=asked.is_unseen,
+        prompt=(
+            f"The monthly mean temperatures at {asked.place} from January to December are {_months(asked, 'monthly_mean_temp')}. "
+            "What is the annual temperature range, in kelvin (1 K is a step of 1 °C)?"
+        ),
         solution=f"{monthly.unit.after(warmest)} − {_in_brackets(monthly.unit.after(coldest))} = {spread.shown}; a difference of 1 K is as large as one of 1 °C.",
-        hints=("Two months count: the highest and the lowest point of the temperature line.", "Read both in the table under the diagram, then subtract the colder one, with its sign."),
+        hints=("Two months count: the warmest and the coldest.", f"Find both among the twelve numbers, then subtract the colder one{', with its sign' if is_below else ''}."),
     )
     return number_entry(
         draft, spread, {"monthly": asked.fact("monthly_mean_temp")},
         (
             Mistake("clim.range-max", "max(monthly)", "giving the warmest month alone"),
             Mistake(
-                "clim.range-sign" if min(asked.fact("monthly_mean_temp").series) < 0 else "clim.range-sum",
-                "max(monthly) + min(monthly)", "adding the coldest month, with its sign, instead of subtracting it",
+                "clim.range-sign" if is_below else "clim.range-sum",
+                "max(monthly) + min(monthly)", f"adding the coldest month{', with its sign,' if is_below else ''} instead of subtracting it",
             ),
             Mistake("clim.range-mean", "(max(monthly) + min(monthly)) / 2", "taking the mean of the two months"),
         ),
-        asked.catalogue, otherwise="Find the highest and the lowest point of the temperature line, then subtract.",
+        asked.catalogue, otherwise="Find the warmest and the coldest month, then subtract the one from the other.",
     )  # fmt: skip
 
 
@@ -120,16 +130,16 @@ def _in_brackets(number: str) -> str:
 
 
 def aridity_index(asked: AskedStation) -> Made:
-    """What falls over what could evaporate; the precipitation is left to be found."""
+    """What falls over what could evaporate; which of them stands above the line is left to be known."""
     index = asked.fact("aridity_index")
     total, demand = asked.fact("annual_precip"), asked.fact("potential_evapotranspiration")
     if asked.no_balance:
         return Rejected("aridity_index", asked.no_balance)
     draft = Draft(
         id="aridity_index",
-        prompt=f"By Thornthwaite's formula {demand.shown} could evaporate at {asked.place} in a year. Divide its annual precipitation by that: what is the aridity index?",
+        prompt=f"At {asked.place} {total.shown} falls in a year, and by Thornthwaite's formula {demand.shown} could evaporate. What is its aridity index, which is large where the climate is humid?",
         solution=f"{total.shown} ÷ {demand.shown} = {index.shown}. An index below 1 means that more could evaporate than falls.",
-        hints=("What falls in the year stands above the climate diagram.", "Divide what falls by what could evaporate; the units cancel."),
+        hints=("In a humid climate much falls and little could evaporate: which of the two stands above the line, if the index is to be large?", "Divide what falls by what could evaporate; the units cancel."),
     )
     return number_entry(
         draft, index, {"fall": total, "demand": demand},
@@ -156,10 +166,10 @@ def wettest_share(asked: AskedStation) -> Made:
     share = computed(f"{asked.station.id}.{item}", f"Part of the year's precipitation that falls in {name(month)}", Expression("wettest_month / annual_precip"), {"wettest_month": wettest, "annual_precip": total}, PERCENT)
     draft = Draft(
         id=item,
-        prompt=f"What part of the year's precipitation at {asked.place} falls in {name(month)}, its wettest month, in percent? Take both numbers from the diagram and the table under it.",
+        prompt=f"What percentage of the year's precipitation at {asked.place} falls in its wettest month? Take both numbers from the diagram and the table under it.",
         solution=f"{wettest.shown} ÷ {total.shown} = {share.shown}; a twelfth of the year's precipitation would be 8.3 %.",
         hints=(
-            f"You need two numbers: what falls in {name(month)}, and what falls in the whole year (it stands above the diagram).",
+            "You need two numbers: what falls in the wettest month, and what falls in the whole year (it stands above the diagram).",
             f"Divide what falls in {name(month)} by what falls in the year, then multiply by 100 %.",
         ),
     )
@@ -191,7 +201,7 @@ def lack_of_water(asked: AskedStation) -> Made:
     store = asked.fact("soil_store").shown
     draft = Draft(
         id=item,
-        prompt=f"See “Soil water at the end of each month” among the numbers of this page. How much more could evaporate at {asked.place} from {span(months)} than falls in these months?",
+        prompt=f"How much more could evaporate at {asked.place} from {span(months)} than falls as precipitation? Use the table “Soil water at the end of each month” among the numbers of this page.",
         solution=f"{given[could].shown} could evaporate, and {given[falls].shown} falls: {right.shown} more. The soil holds at most {store}; what it cannot give, plants lack.",
         hints=("Two columns count: what falls, and what could evaporate.", f"Add up each of them from {span(months)}, then subtract one sum from the other."),
     )

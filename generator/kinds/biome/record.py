@@ -7,7 +7,6 @@ from typing import Annotated, Literal
 from pydantic import AfterValidator, Strict
 
 from generator.diagnostics import did_you_mean
-from generator.records.asked import WrongOption
 from generator.records.expectation import expected
 from generator.records.fields import Bounds, Id, Many, Number, Series12, Some, SourceKey, Text, Use, different, monthly
 from generator.records.parts import Adaptation, Part
@@ -95,8 +94,6 @@ class Soil(Part):
     """Why they are held there, as it goes on after "because"."""
     deeper: Text | None = None
     """What lies behind that, in turn; a sentence."""
-    wrong: Many[WrongOption] = ()
-    """Wrong reasons to choose from; without them those that are wrong in every biome."""
 
 
 class Found(Part):

@@ -20,7 +20,7 @@ UNKNOWN_ENDS = (0.0, math.inf)
 NO_EXACT = "no reservoir has all its fluxes stated as single numbers"
 _FORMULA = re.compile(r"(?:[A-Z][a-z]?\d*)+[+-]?")
 _BELOW, _ABOVE = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉"), str.maketrans("+-", "⁺⁻")
-_MATTER = {"C": "carbon", "N": "nitrogen", "P": "phosphorus", "S": "sulfur", "H2O": "water"}
+_MATTER = {"C": "carbon", "N": "nitrogen", "P": "phosphorus", "S": "sulfur", "H2O": "water", "km3": "water"}
 
 
 class Asking:
@@ -76,6 +76,11 @@ class Asking:
 def formula(text: str) -> str:
     """A chemical formula with its digits below and its charge above the line: `NO3-` as NO₃⁻; any other text as it is."""
     return text.translate(_BELOW).translate(_ABOVE) if _FORMULA.fullmatch(text) else text
+
+
+def told(fact: Fact) -> str:
+    """A range as a range, any other number without its spread."""
+    return fact.shown if fact.low is not None else fact.shown_exactly
 
 
 def is_single(flux: Flux) -> bool:

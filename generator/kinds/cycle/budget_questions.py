@@ -41,9 +41,13 @@ class BudgetQuestions(Asking):
         """Whether inflow and outflow look alike."""
         return self.fact(reservoir.id, "inflow").shown_exactly == self.fact(reservoir.id, "outflow").shown_exactly
 
+    def told(self) -> tuple[Reservoir | None, ...]:
+        """Those of which a prompt tells what they gain and lose."""
+        return self.growing(), self._unbalanced()
+
     def untold(self) -> list[Reservoir]:
         """Those whose outflow no other prompt tells, and is made up of several fluxes that count."""
-        told = (self.growing(), self._unbalanced(), self._largest())
+        told = (*self.told(), self._largest())
         return [one for one in self.busy if one not in told and self._is_a_sum(one) and not self._is_steady(one)]
 
     def _is_a_sum(self, reservoir: Reservoir) -> bool:
@@ -75,8 +79,8 @@ class BudgetQuestions(Asking):
             (
                 Mistake("nit.budget-add", "inflow + outflow", "adding the inflows as well"),
                 Mistake("cyc.output-as-input", "inflow", "adding up the arrows that arrive"),
-                Mistake("cyc.largest-only", "largest", f"counting {in_sentence(largest.label)} alone"),
-                Mistake("cyc.largest-only", "outflow - largest", f"leaving out {in_sentence(largest.label)}"),
+                Mistake("cyc.largest-only", "largest", f"counting “{largest.label}” alone"),
+                Mistake("cyc.largest-only", "outflow - largest", f"leaving out “{largest.label}”"),
             ),
             self.catalogue, otherwise="Which arrows start at this box? All of them count, and no others.",
         )  # fmt: skip
@@ -119,7 +123,10 @@ class BudgetQuestions(Asking):
         return f"{len(fluxes)} arrows {where} the box: {names}. {rates} = {total.shown_exactly}."
 
     def longest_stay(self) -> Made:
-        """Which reservoir matter stays in longest; those that may hold it as long, within their ranges, are not offered."""
+        """Which reservoir matter stays in longest; those that may hold it as long, within their ranges, are not offered.
+
+        Where the largest stock also stays longest nobody needs the outflows, so a ratio of two times is asked for instead.
+        """
         def time(reservoir: Reservoir) -> Fact:
             return self.fact(reservoir.id, "turnover_time")
 
@@ -127,14 +134,52 @@ class BudgetQuestions(Asking):
         if len(timed) < 3:
             return Rejected("longest_stay", "fewer than three reservoirs have a turnover time")
         longest = timed[-1]
+        if longest is max(timed, key=lambda r: ends(r.stock)[1]):
+            return self.times_as_long()
         shorter = [r for r in timed if plainly_less(self.time_ends(r), self.time_ends(longest))]
         draft = Draft(
             id="longest_stay",
-            prompt="In which of these reservoirs does matter stay longest on average? Compare stock and outflow.", hints=LONGEST_HINTS,
+            prompt=f"In which of these reservoirs does {self.matter} stay longest on average? Compare stock and outflow.", hints=LONGEST_HINTS,
             solution=f"“{longest.label}”: stock divided by outflow is largest there, {time(longest).shown}.",
         )
         wrong = [self._stays_less(one, longest) for one in shorter]
         return choice(draft, longest.label, wrong[:3], self.catalogue, salt=self.subject.id)
+
+    def times_as_long(self) -> Made:
+        """How many times as long matter stays in one reservoir as in another, both small beside the largest stock."""
+        item = "times_as_long"
+        timed = sorted((r for r in self.busy if r.stock.value and r.stock.low is None and is_refilled(self.subject, r)), key=lambda r: r.stock.value or 0.0)
+        if len(timed) < 3:
+            return Rejected(item, "fewer than three reservoirs have a stock and an outflow stated as single numbers")
+        short, long = sorted(timed[:2], key=lambda r: self.fact(r.id, "turnover_time").number)
+        given = {
+            "stock": self.fact(long.id, "stock"), "outflow": self.fact(long.id, "outflow"),
+            "other_stock": self.fact(short.id, "stock"), "other_outflow": self.fact(short.id, "outflow"),
+        }  # fmt: skip
+        right = computed(
+            item, f"Stay in {in_sentence(long.label)} over stay in {in_sentence(short.label)}",
+            Expression("(stock / outflow) / (other_stock / other_outflow)"), given, unit("1"), figures=significant_figures(self.record),
+        )  # fmt: skip
+        draft = Draft(
+            id=item,
+            prompt=f"On average, how many times as long does {self.matter} stay in “{long.label}” as in “{short.label}”? Take stocks and outflows from the diagram.",
+            solution=f"“{long.label}”: {self._divided(long)}. “{short.label}”: {self._divided(short)}. One divided by the other is about {right.shown}.",
+            hints=("A time comes from a stock and what leaves it in a year, all arrows together.", "Work out the turnover time of each box. Then divide the longer by the shorter."),
+        )
+        return number_entry(
+            draft, right, given,
+            (
+                Mistake("cyc.large-stays-long", "stock / other_stock", "dividing the stocks and leaving out what flows"),
+                Mistake("cyc.flow-decides", "other_outflow / outflow", "dividing the outflows and leaving out what is stored"),
+                Mistake("carb.residence-times", "(stock * outflow) / (other_stock * other_outflow)", "multiplying each stock and its outflow"),
+            ),
+            self.catalogue, otherwise="Divide each stock by all that flows out of it; only then compare the two times.",
+        )  # fmt: skip
+
+    def _divided(self, reservoir: Reservoir) -> str:
+        """The sum behind a turnover time."""
+        stock, outflow, time = (self.fact(reservoir.id, name) for name in ("stock", "outflow", "turnover_time"))
+        return f"{stock.shown_exactly} ÷ {outflow.shown_exactly} = {time.shown}"
 
     def _stays_less(self, one: Reservoir, longest: Reservoir) -> Wrong:
         """The idea that leads to this one: a larger stock, or a division the wrong way round."""
@@ -205,7 +250,7 @@ class BudgetQuestions(Asking):
         )  # fmt: skip
         draft = Draft(
             id="share_of_outflow",
-            prompt=f"What share of all that leaves “{able[0].label}” does {in_sentence(flux.label)} carry away, in percent?",
+            prompt=f"In the diagram, what percentage of all that leaves “{able[0].label}” does {in_sentence(flux.label)} carry away?",
             solution=f"{given[flux.symbol].shown_exactly} of {self.fact(able[0].id, 'outflow').shown_exactly}: {right.shown}.",
         )
         return number_entry(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from generator.kind import in_sentence
-from generator.kinds.cycle.asking import Asking, ends, plainly_less
+from generator.kinds.cycle.asking import Asking, ends, plainly_less, told
 from generator.kinds.cycle.model import followed, stocks_at
 from generator.kinds.cycle.record import Flux, Reservoir, Scenario
 from generator.kinds.cycle.scenario_charts import STILL
@@ -14,7 +14,8 @@ from generator.questions.question import Made, Needs, Rejected
 
 TIMES_APART = 1.3
 """A difference must be so many times the next one to be called the largest by eye."""
-CAUSES = "Pick out the arrows by their cause first: broken ones are driven by people, alone or together with nature."
+CAUSES_APART = "Pick out the arrows by their cause first: broken ones are driven by people."
+CAUSES = f"{CAUSES_APART.removesuffix('.')}, alone or together with nature."
 
 
 class ChartQuestions(Asking):
@@ -30,28 +31,34 @@ class ChartQuestions(Asking):
         people = [flux for flux in self.record.fluxes if flux.cause == "people"]
         if len(people) < 2 or (right := largest_of(people)) is None:
             return Rejected("largest_by_people", "there is no one flux that is the largest of several caused by people")
+        alone = " alone" if any(flux.cause == "both" for flux in self.record.fluxes) else ""
+        apart = "The table says where nature takes part: leave those fluxes out, and compare the numbers of the rest." if alone else "Compare the numbers at these arrows, and leave the others out."
         draft = Draft(
             id="largest_by_people", needs=Needs.DATA,
-            prompt="Which is the largest flux that people alone cause?",
-            solution=f"Of the fluxes that people alone cause, {in_sentence(right.label)} is the largest: {self.fact(right.id, 'rate').shown}.",
-            hints=(CAUSES, "The table says where nature takes part: leave those fluxes out, and compare the numbers of the rest."),
+            prompt=f"Which is the largest flux caused by people{alone}?",
+            solution=f"Of the fluxes caused by people{alone}, {in_sentence(right.label)} is the largest: {self.fact(right.id, 'rate').shown}.",
+            hints=(CAUSES if alone else CAUSES_APART, apart),
         )  # fmt: skip
         larger = [flux for flux in self.record.fluxes if ends(flux.rate)[1] > ends(right.rate)[0] and flux.cause != "people"]
         wrong = (
             ([flux.label for flux in larger if flux.cause == "both"], Wrong("", "cyc.cause-overlooked", "This flux is driven by nature and people together.")),
             ([flux.label for flux in larger if flux.cause == "nature"], Wrong("", "cyc.widest-arrow", "This flux is larger, but nature drives it.")),
-            ([flux.label for flux in people if flux is not right], Wrong("", "cyc.first-of-its-sort", "People alone cause this flux, but another of theirs is larger.")),
+            ([flux.label for flux in people if flux is not right], Wrong("", "cyc.first-of-its-sort", f"This flux is caused by people{alone}, but another of theirs is larger.")),
         )
-        return self._picked_flux(draft, right, wrong, CAUSES)
+        return self._picked_flux(draft, right, wrong, draft.hints[0])
 
     def natural_input(self) -> Made:
-        """What would still come in from outside without the one flux that people bring in; of several, `human_inputs` asks."""
+        """What would still come in from outside without the one flux that people bring in; of several, `brought_in` asks.
+
+        Where people cause nothing else, `inputs` asks for all that comes in.
+        """
         outside = set(self.record.outside)
         entering = [flux for flux in self.record.fluxes if flux.start in outside and flux.end not in outside]
         natural = [flux for flux in entering if flux.cause == "nature"]
         people = [flux for flux in entering if flux.cause == "people"]
-        if len(entering) > len(natural) + len(people) or len(people) != 1 or (right := largest_of(natural)) is None:
-            return Rejected("natural_input", "people do not bring in one flux from outside, beside what nature brings")
+        others = any(flux.cause == "people" for flux in self.record.fluxes if flux not in people)
+        if len(entering) > len(natural) + len(people) or len(people) != 1 or not others or (right := largest_of(natural)) is None:
+            return Rejected("natural_input", "people do not bring in one flux from outside, beside what nature brings, and cause another")
         asks = "Which flux would still bring" if len(natural) == 1 else "Which would be the largest flux that still brings"
         draft = Draft(
             id="natural_input", needs=Needs.BOTH,
@@ -77,11 +84,11 @@ class ChartQuestions(Asking):
             return Rejected("largest_outflow", "the reservoir that passes most on cannot be told, or is the largest of all")
         right = rising[-1]
         outflow, largest = self.fact(right.id, "outflow"), self.fact(stocked[-1].id, "outflow")
-        next_ = "" if rising[-2] is stocked[-1] else f"“{rising[-2].label}” comes next, with {self.fact(rising[-2].id, 'outflow').shown}. "
+        next_ = "" if rising[-2] is stocked[-1] else f"“{rising[-2].label}” comes next, with {told(self.fact(rising[-2].id, 'outflow'))}. "
         draft = Draft(
             id="largest_outflow", needs=Needs.DATA,
             prompt="Out of which reservoir does most flow in a year, all its arrows together?",
-            solution=f"“{right.label}” gives off {outflow.shown}. {next_}The largest stock, “{stocked[-1].label}”, gives off {largest.shown}.",
+            solution=f"“{right.label}” gives off {told(outflow)}. {next_}The largest stock, “{stocked[-1].label}”, gives off {told(largest)}.",
             hints=("The number in a box is a stock. What flows stands beside the arrows.", "For each box add up the arrows that start at it, and compare the sums."),
         )  # fmt: skip
         widest = largest_of(self.record.fluxes)
@@ -94,22 +101,29 @@ class ChartQuestions(Asking):
         return reading(draft, labels, [right.label], wrong, self.catalogue, otherwise="From this one less flows out. Add up the arrows that start at each box.", fact=outflow)
 
     def scenario_gain(self) -> Made:
-        """Which stocks end higher by the change, where others end lower."""
+        """Which stock the change leaves farthest above, where it leaves others below; several may be above, one of them plainly most."""
         for scenario in self.record.scenarios:
-            shares = self._shares(scenario)
-            higher, lower = ([r.label for r in shares if sign * shares[r] > STILL] for sign in (1, -1))
-            if not higher or not lower:
+            shares, without = self._shares(scenario), self._unchanged(scenario)
+            rising = sorted(shares, key=lambda reservoir: shares[reservoir] * without[reservoir.id])
+            lower = [r.label for r in shares if shares[r] < -STILL]
+            if not lower or shares[rising[-1]] <= STILL:
                 continue
+            most, next_ = (shares[r] * without[r.id] for r in (rising[-1], rising[-2]))
+            if most < TIMES_APART * next_:
+                continue
+            right, most_of = rising[-1].label, "" if next_ <= 0 else "farthest "
+            asks = "which stock ends farthest above what" if most_of else "which stock is larger than"
             draft = Draft(
                 id="scenario_gain", needs=Needs.DATA,
-                prompt=f"Look at the chart “{scenario.name}”. Which stock is larger after {scenario.years:.10g} years with the change than without it?",
-                solution=f"There the full line ends above the broken one: {higher[0]}.",
-                hints=("Find out first which line is with the change: the key says it.", "Look at the right ends of both lines, panel by panel."),
+                prompt=f"Look at the chart “{scenario.name}”. After {scenario.years:.10g} years, {asks} it would be without the change?",
+                solution=f"The full line ends {most_of}above the broken one in the panel of “{right}”.",
+                hints=("Find out first which line is with the change: the key says it.", "Look at the right ends of both lines, panel by panel, and read the scale."),
             )  # fmt: skip
             wrong = ((lower, Wrong("", "cyc.other-line", "Here the line with the change ends below the other one.")),)
-            otherwise = "The change hardly moves this stock. Look for a panel in which the two lines part."
-            return reading(draft, [r.label for r in shares], higher, wrong, self.catalogue, otherwise=otherwise)
-        return Rejected("scenario_gain", "no scenario makes some stocks larger and others smaller")
+            gains = "gains less than another one, or ends lower than without the change" if most_of else "gains nothing by the change"
+            otherwise = f"This stock {gains}. Look for the panel in which the full line ends {most_of}above the broken one."
+            return reading(draft, [r.label for r in shares], [right], wrong, self.catalogue, otherwise=otherwise)
+        return Rejected("scenario_gain", "no scenario leaves one stock plainly farthest above and others below")
 
     def scenario_most(self) -> Made:
         """Which stock the change moves by the largest share, where another one moves by a larger amount."""

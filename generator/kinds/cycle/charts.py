@@ -52,7 +52,7 @@ def flux_diagram(subject: Subject[CycleRecord]) -> FluxDiagram:
         arrows=tuple(
             FluxArrow(
                 id=f.id, start=f.start, end=f.end, rate=f.rate.value,
-                label=f"{f.label} {_brief(facts[f'{f.id}.rate'])}", by_people=f.cause != "nature",
+                label=f"{f.label} {_brief(facts[f'{f.id}.rate'])}", rate_label=_brief(facts[f"{f.id}.rate"]), by_people=f.cause != "nature",
             )
             for f in record.fluxes
         ),

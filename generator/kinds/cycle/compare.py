@@ -39,14 +39,26 @@ def compare(subjects: Sequence[Subject[CycleRecord]]) -> Comparison:
         for reservoir in subject.record.reservoirs
         if (time := subject.facts[f"{reservoir.id}.turnover_time"]).is_number and time.number > 0 and is_refilled(subject, reservoir)
     ]
-    return Comparison(heads=tuple(head for head, _ in COLUMNS), rows=rows, charts=(_turnover(timed),) if timed else ())
+    return Comparison(heads=tuple(head for head, _ in COLUMNS), rows=rows, charts=(_turnover(timed, _left_out(subjects, timed)),) if timed else ())
 
 
-def _turnover(timed: Sequence[Timed]) -> TurnoverChart:
+def _left_out(subjects: Sequence[Subject[CycleRecord]], timed: Sequence[Timed]) -> str:
+    """Which reservoirs of the table have no dot, and why, in a sentence."""
+    drawn = {(subject.id, reservoir.id) for subject, reservoir, _ in timed}
+    missing = [
+        f"“{reservoir.label}” of “{subject.record.title}”"
+        for subject in subjects
+        for reservoir in subject.record.reservoirs
+        if (subject.id, reservoir.id) not in drawn
+    ]
+    return f"No dot: {', '.join(missing)}. Nothing flows in or out there, or the stock is not known." if missing else ""
+
+
+def _turnover(timed: Sequence[Timed], left_out: str) -> TurnoverChart:
     ordered = sorted(timed, key=lambda item: item[2].number)
     return TurnoverChart(
         name="cycle.turnover_times",
-        title="Turnover times of all reservoirs",
+        title="Turnover times of reservoirs that are filled and drained",
         description=(
             f"{_named(*ordered[0])} turns over fastest; {_named(*ordered[-1])} slowest. "
             "Equal steps along the axis multiply the time by ten."
@@ -55,6 +67,7 @@ def _turnover(timed: Sequence[Timed]) -> TurnoverChart:
             "A dot is a reservoir; further right means that matter stays longer.",
             "Each step of the axis is ten times the one before: half-way between two marks is about three times the left one.",
             "A line through a dot shows a range: the stock or the outflow is known only between two ends.",
+            *([left_out] if left_out else []),
         ),
         table=DataTable(
             caption="Turnover times, from the shortest to the longest",

@@ -16,6 +16,7 @@ from generator.kinds.cycle.substance_findings import substance_findings
 from generator.quantities.expression import ExpressionError
 from generator.quantities.fact import Facts
 from generator.quantities.units import UnitError, unit
+from generator.questions.item_writing import stems
 from generator.records.finding import Finding
 
 MOST_FLUXES = 30
@@ -27,6 +28,7 @@ def findings(record: CycleRecord) -> Iterator[Finding]:
     yield from _units(record)
     yield from _ends(record)
     yield from _residuals(record)
+    yield from _scenes(record)
     yield from scenario_findings(record)
     yield from substance_findings(record)
     yield from _sums(record)
@@ -92,6 +94,18 @@ def _residuals(record: CycleRecord) -> Iterator[Finding]:
             )  # fmt: skip
 
 
+def _scenes(record: CycleRecord) -> Iterator[Finding]:
+    """A scene is asked about by its process and its forms."""
+    for f, flux in enumerate(record.fluxes):
+        missing = [field for field in ("process", "starts_as", "ends_as") if not getattr(flux, field)]
+        if flux.scene and missing:
+            yield Finding(
+                path=("fluxes", f, "scene"), expected="`process`, `starts_as` and `ends_as` beside a scene",
+                found=f"no {listed([f'`{field}`' for field in missing], 'and')}",
+                mend="state the process and its forms, or leave the scene out", at_key=True,
+            )  # fmt: skip
+
+
 def _sums(record: CycleRecord) -> Iterator[Finding]:
     """What is added up must fit into one formula."""
     ways = {flux.process_id: [f for f in record.fluxes if f.process_id == flux.process_id] for flux in record.fluxes}
@@ -110,7 +124,7 @@ def _sums(record: CycleRecord) -> Iterator[Finding]:
 
 
 def doubts(record: CycleRecord, facts: Facts) -> Iterator[Finding]:
-    """Budgets that do not close, scenarios that cannot be told, and a drawing that would be hard to read."""
+    """Budgets that do not close, scenes and scenarios that ask or tell the wrong thing, and a drawing that would be hard to read."""
     for r, reservoir in enumerate(record.reservoirs):
         if facts[f"{reservoir.id}.closes"].value is False:
             change, balance = facts[f"{reservoir.id}.change"], facts[f"{reservoir.id}.balance"]
@@ -118,6 +132,14 @@ def doubts(record: CycleRecord, facts: Facts) -> Iterator[Finding]:
                 path=("reservoirs", r, "change"), expected=f"the balance of the fluxes, {balance.shown}, within the uncertainty",
                 found=change.shown, severity=Severity.WARNING, rule="budget_does_not_close",
                 mend="look for a flux that is missing or counted twice, or accept the warning with a reason",
+            )  # fmt: skip
+    for f, flux in enumerate(record.fluxes):
+        if named := sorted(stems(flux.scene or "") & stems(flux.process or "")):
+            words = listed((f'"{stem}…"' for stem in named), "and")
+            yield Finding(
+                path=("fluxes", f, "scene"), expected="a scene that does not name its process", found=f'{words} in "{flux.scene}"',
+                severity=Severity.WARNING, rule="scene_tells",
+                mend="tell it in other words: by its name the forms can be looked up in the table of the page",
             )  # fmt: skip
     yield from scenario_doubts(record)
     diagram = flux_diagram(Subject(kind="cycle", name="", record=record, facts=facts))

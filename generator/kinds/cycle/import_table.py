@@ -9,7 +9,7 @@ from generator.quantities.units import UnitError, unit
 from generator.records.field_path import FieldPath
 from generator.records.tables import Cell, Imported, Table, id_of, left_out, problem, read_from
 
-TEXTS = ("process", "starts_as", "ends_as", "done_by", "oxygen", "cause", "pace")
+TEXTS = ("process", "starts_as", "ends_as", "done_by", "oxygen", "scene", "cause", "pace")
 NAMES = ("id", "flux", "name")
 RATES = ("rate", "flux_rate", "value", "amount")
 RANGES = ("plus_minus", "uncertainty", "low", "high")

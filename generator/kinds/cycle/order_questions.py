@@ -37,7 +37,7 @@ class OrderQuestions(Asking):
         round_ = "back to" if start == end else "to"
         draft = Draft(
             id="way", needs=Needs.DATA,
-            prompt=f"Follow the arrows from “{start}” {round_} “{end}”, along each of these fluxes once. In which order are they passed?",
+            prompt=f"Follow the arrows from “{start}” {round_} “{end}”, along each of these fluxes once. In which order do you pass them?",
             solution=f"Each arrow starts where the one before ends: {boxes}.",
             hints=(
                 f"Begin at “{start}”: which of these fluxes starts there?",
@@ -86,7 +86,7 @@ class OrderQuestions(Asking):
         times = {reservoir.label: self._time(reservoir).shown for reservoir in rising}
         draft = Draft(
             id="stays", needs=Needs.BOTH,
-            prompt="Suppose nothing came in any more, and as much went out as today. In which order would the stocks be used up? Begin with the first.",
+            prompt="Suppose that nothing flows into these stocks any more, while each goes on losing as much a year as it does now. In which order do they run out? Begin with the one that runs out first.",
             solution=f"Stock divided by outflow: {'; '.join(f'{label} {time}' for label, time in times.items())}.",
             hints=(
                 "A large stock does not last if much of it leaves in a year.",

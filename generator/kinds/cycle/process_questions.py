@@ -1,20 +1,59 @@
-"""Questions on the processes of a cycle: who causes them, and which form of matter turns into which."""
+"""Questions on the processes of a cycle: who causes them, and which form of matter turns into which in a scene."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
+
 from generator.kind import in_sentence
 from generator.kinds.cycle.asking import Asking, formula, is_single, listed
-from generator.kinds.cycle.budget_facts import fluxes_out
+from generator.kinds.cycle.budget_facts import fluxes_out, significant_figures
 from generator.kinds.cycle.record import Flux
-from generator.questions.making import FEWEST_PAIRS, Draft, Wrong, choice, drawn, matching, number_entry
+from generator.quantities.expression import Expression
+from generator.quantities.fact import computed
+from generator.quantities.units import unit
+from generator.questions.making import FEWEST_PAIRS, Draft, Wrong, as_option, choice, drawn, matching, number_entry
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Pair, Rejected
 
-MOST_PAIRS = 4
+MOST_PAIRS, MOST_JOINED = 4, 3
 
 
 class ProcessQuestions(Asking):
     """The share of people, and forms before and after."""
+
+    def brought_in(self) -> Made:
+        """How much people bring in from outside, among what nature brings in and what else people drive.
+
+        Fluxes of one process may lead to plots that lie side by side, and their rates by area cannot be added up.
+        """
+        outside = set(self.record.outside)
+        entering = [flux for flux in self.record.fluxes if flux.start in outside and flux.end not in outside]
+        people = [flux for flux in entering if flux.cause == "people"]
+        if len({flux.process_id for flux in people}) < max(2, len(people)) or len(people) == len(entering):
+            return Rejected("brought_in", "people do not bring matter in by several processes, beside those of nature")
+        if not all(is_single(flux) and flux.cause != "both" for flux in entering):
+            return Rejected("brought_in", "a flux that enters from outside is a range, or driven by nature and people together")
+        others = [flux for flux in self.record.fluxes if flux.cause == "people" and flux not in people and is_single(flux)]
+        given = {flux.symbol: self.fact(flux.id, "rate") for flux in (*entering, *others)}
+        ours, all_, widest = _sum(people), _sum(entering), max(people, key=lambda flux: flux.rate.value or 0.0)
+        total = computed("brought_in", "Brought in by people", Expression(ours), given, unit(self.record.units.flux), figures=significant_figures(self.record))
+        names = listed(f"“{flux.label}”" for flux in people)
+        draft = Draft(
+            id="brought_in",
+            prompt=f"How much {self.matter} do people bring in from outside in a year, all their fluxes together?",
+            solution=f"People bring in {names}: {' + '.join(given[flux.symbol].shown_exactly for flux in people)} = {total.shown_exactly}.",
+            hints=("Dashed boxes lie outside: look for all arrows that start there.", "Of these arrows keep the broken ones, which are driven by people, and add them up."),
+        )
+        return number_entry(
+            draft, total, given,
+            (
+                Mistake("cyc.cause-overlooked", all_, "adding all that comes in, whatever its cause"),
+                Mistake("cyc.output-as-input", _sum([*people, *others]), "counting every flux that people cause, wherever it leads"),
+                Mistake("cyc.largest-only", widest.symbol, f"counting “{widest.label}” alone"),
+                Mistake("cyc.cause-overlooked", f"{all_} - ({ours})", "counting what nature brings in"),
+            ),
+            self.catalogue, otherwise="Which arrows start at a dashed box? And which of them are broken?",
+        )  # fmt: skip
 
     def human_share(self) -> Made:
         """On the largest flux with people behind it, compared with all that enters its reservoir from outside."""
@@ -32,12 +71,12 @@ class ProcessQuestions(Asking):
         nature = " + ".join(flux.symbol for flux in fluxes if flux.cause == "nature")
         name = in_sentence(fluxes[0].process or process)
         driven, natural = ([self.fact(flux.id, "rate").shown_exactly for flux in fluxes if (flux.cause == "people") is ours] for ours in (True, False))
-        top = " + ".join(driven)
+        top, ours = " + ".join(driven), listed(f"“{flux.label}”" for flux in fluxes if flux.cause == "people")
         draft = Draft(
             id="human_share",
-            prompt=f"Nature causes some fluxes of {name}, people cause others. What share of all {name} is due to people, in percent?",
-            solution=f"{top if len(driven) == 1 else f'({top})'} ÷ ({' + '.join((*driven, *natural))}) = {share.shown}.",
-            hints=("Look up in the table which fluxes belong to this process, and which of them people cause.", "Fluxes of people, divided by all fluxes of the process = ?"),
+            prompt=f"Going by the causes in the table under the diagram, what percentage of all {name} is due to people?",
+            solution=f"People cause {ours}: {top if len(driven) == 1 else f'({top})'} ÷ ({' + '.join((*driven, *natural))}) = {share.shown}.",
+            hints=(f"The table of processes tells which fluxes belong to {name}, the table of the diagram what causes each.", f"Fluxes of {name} that people cause, divided by all fluxes of {name} = ?"),
         )
         return number_entry(
             draft, share, {flux.symbol: self.fact(flux.id, "rate") for flux in fluxes},
@@ -57,11 +96,13 @@ class ProcessQuestions(Asking):
         people = [flux for flux in entering if flux.cause == "people"]
         if not people:
             return Rejected("human_share", "people cause no flux that enters from outside")
+        if len(entering) > MOST_JOINED:
+            return Rejected("human_share", f"more than {MOST_JOINED} fluxes enter from outside, too many to be named in one option")
         if not any(flux.cause == "people" for flux in self.record.fluxes if flux not in entering):
             return self._inputs(entering, people)
         draft = Draft(
             id="human_share",
-            prompt=f"Which of these fluxes bring {self.matter} in from outside because of people?",
+            prompt=f"Which of these fluxes bring {self.matter} into the budget from outside because of people?",
             solution=f"{listed(flux.label for flux in people)} {'come' if len(people) > 1 else 'comes'} from outside, and people are the cause.",
             hints=("Dashed boxes lie outside: look for arrows that start there.", "Of these arrows keep the broken ones, which are driven by people."),
         )
@@ -73,8 +114,8 @@ class ProcessQuestions(Asking):
         """Where people cause nothing else, their name alone would tell: so all that enters is asked for."""
         draft = Draft(
             id="inputs",
-            prompt=f"Which of these fluxes bring {self.matter} in from outside?",
-            solution=f"{listed(flux.label for flux in entering)} {'come' if len(entering) > 1 else 'comes'} from outside.",
+            prompt=f"Which of these fluxes bring {self.matter} into the budget from outside?",
+            solution=f"{listed(flux.label for flux in entering)} {'start' if len(entering) > 1 else 'starts'} at {_boxes(self.names[flux.start] for flux in entering)}, outside the budget.",
             hints=("Dashed boxes lie outside.", "Look for every arrow that starts at a dashed box, whatever the cause."),
         )
         alone = [Wrong(f"{listed(f.label for f in people)} alone", "cyc.natural-input")] if len(people) < len(entering) else []
@@ -88,36 +129,25 @@ class ProcessQuestions(Asking):
         wrong = [Wrong(listed(f.label for f in inner[:2]), "cyc.inner-input", "Between two reservoirs nothing comes in from outside.")] if inner else []
         return wrong + ([Wrong(listed(f.label for f in leaving[:2]), "cyc.output-as-input", "What ends outside leaves the budget.")] if leaving else [])
 
-    def processes(self) -> tuple[Made, Made]:
-        """Which process leads from one form to another, and a match of processes with their forms.
+    def match_forms(self) -> Made:
+        """Scenes with the change of form that goes on in each; a way back that no process takes fits nothing, best one from a form that none starts with.
 
-        The forms of a single process are not asked for: most names tell them, as that of evaporation does.
+        The names of the processes are not asked about: a table of the page tells their forms.
         """
-        known = [flux for flux in self.record.fluxes if flux.starts_as and flux.ends_as and flux.process and flux.done_by]
-        different = {flux.process: flux for flux in reversed(known)}
-        if len(different) < 3:
-            because = "fewer than three processes state what they start and end with, and who does them"
-            return Rejected("which_process", because), Rejected("match_forms", because)
-        by_life = [flux for flux in different.values() if flux.cause == "nature"] or list(different.values())
-        first = by_life[-1]
-        same = {flux.process for flux in known if (flux.starts_as, flux.ends_as) == (first.starts_as, first.ends_as)}
-        return self._which_process(first, different, same), self._match_forms(different)
-
-    def _match_forms(self, different: dict[str | None, Flux]) -> Made:
-        """Processes with their forms; a way back that none of them takes fits nothing, best one from a form that no process starts with."""
-        by_forms = {(flux.starts_as, flux.ends_as): flux for flux in different.values()}
+        told = [flux for flux in self.record.fluxes if flux.scene and flux.starts_as and flux.ends_as]
+        by_forms = {_forms(flux): flux for flux in reversed(told)}
         asked = drawn(by_forms.values(), self.subject.id, "match_forms")[:MOST_PAIRS]
-        starts = {flux.starts_as for flux in self.record.fluxes}
-        back = sorted((flux for flux in asked if (flux.ends_as, flux.starts_as) not in by_forms), key=lambda flux: flux.ends_as in starts)
+        all_forms, starts = {_forms(flux) for flux in self.record.fluxes}, {flux.starts_as for flux in self.record.fluxes}
+        back = sorted((flux for flux in asked if (flux.ends_as, flux.starts_as) not in all_forms), key=lambda flux: flux.ends_as in starts)
         if len(asked) < FEWEST_PAIRS or not back:
-            return Rejected("match_forms", "fewer than three processes have forms of their own")
-        pairs = [Pair(str(flux.process).capitalize(), _arrow(flux.starts_as, flux.ends_as), f"Done by: {flux.done_by}.") for flux in asked]
+            return Rejected("match_forms", "fewer than three processes with forms of their own are told as a `scene:`")
         draft = Draft(
-            id="match_forms", needs=Needs.KNOWLEDGE,
-            prompt="Match each process with the form that goes in and the form that comes out.",
-            solution=f"One of the answers fits none of the lines. {' '.join(f'{str(flux.process).capitalize()}: {_arrow(flux.starts_as, flux.ends_as)}.' for flux in asked)}",
-            hints=("Think of who does it: what do they take in, and what do they give off?", "What goes in stands before the arrow, what comes out behind it. One answer is left over: none of these processes leads that way."),
+            id="match_forms", needs=Needs.BOTH,
+            prompt=f"What happens to {self.matter} in each scene? Match it with the form that goes in and the form that comes out.",
+            solution=f"One of the answers fits none of the lines. {' '.join(f'{_scene(flux)}: {_goes_on(flux)}.' for flux in asked)}",
+            hints=("Who or what is at work in each scene? Which process is it?", "What goes in stands before the arrow, what comes out behind it. One answer is left over: no scene leads that way."),
         )  # fmt: skip
+        pairs = [Pair(_scene(flux), _arrow(*_forms(flux)), f"This is {_goes_on(flux)}.") for flux in asked]
         return matching(draft, pairs, [_arrow(back[0].ends_as, back[0].starts_as)], salt=self.subject.id)
 
     def exits(self) -> Made:
@@ -141,21 +171,14 @@ class ProcessQuestions(Asking):
         pairs = [Pair(label, flux.label, f"Look for an arrow that starts at “{label}”; one that ends there brings {self.matter} in.") for label, flux in list(found.items())[:MOST_PAIRS]]
         return matching(draft, pairs, outside[:1], salt=self.subject.id)
 
-    def _which_process(self, flux: Flux, different: dict[str | None, Flux], same: set[str | None]) -> Made:
-        """`same` are the processes that would be a right answer too, the flux's own among them."""
-        right = str(flux.process)
-        draft = Draft(
-            id="which_process",
-            prompt=f"Which process turns {_form(flux.starts_as)} into {_form(flux.ends_as)}?",
-            solution=f"{right.capitalize()} turns {_form(flux.starts_as)} into {_form(flux.ends_as)}. Done by: {flux.done_by}.",
-            needs=Needs.KNOWLEDGE,
-        )
-        wrong = [
-            Wrong(str(other.process).capitalize(), "nit.swap-process", f"{str(other.process).capitalize()} turns {_forms(other)}.")
-            for other in different.values()
-            if other.process not in same
-        ]
-        return choice(draft, right.capitalize(), wrong[:3], self.catalogue, salt=self.subject.id)
+
+def _sum(fluxes: Sequence[Flux]) -> str:
+    return " + ".join(flux.symbol for flux in fluxes)
+
+
+def _boxes(names: Iterable[str]) -> str:
+    """Each box once."""
+    return listed(f"“{name}”" for name in dict.fromkeys(names))
 
 
 def _these(fluxes: list[Flux]) -> str:
@@ -171,8 +194,17 @@ def _shares_a_word(one: str, other: str) -> bool:
     return bool(stems[0] & stems[1])
 
 
-def _forms(flux: Flux) -> str:
-    return f"{_form(flux.starts_as)} into {_form(flux.ends_as)}"
+def _forms(flux: Flux) -> tuple[str | None, str | None]:
+    return flux.starts_as, flux.ends_as
+
+
+def _goes_on(flux: Flux) -> str:
+    """Which process it is, and whose work."""
+    return f"{in_sentence(flux.process or flux.label)}{f', done by {flux.done_by}' if flux.done_by else ''}"
+
+
+def _scene(flux: Flux) -> str:
+    return as_option(flux.scene or "")
 
 
 def _form(text: str | None) -> str:

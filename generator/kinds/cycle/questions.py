@@ -26,14 +26,13 @@ def questions(subject: Subject[CycleRecord], catalogue: Catalogue) -> Sequence[M
     budget, process = BudgetQuestions(subject, catalogue), ProcessQuestions(subject, catalogue)
     orders, statements = OrderQuestions(subject, catalogue), StatementQuestions(subject, catalogue)
     stocks, substance = StockQuestions(subject, catalogue), SubstanceQuestions(subject, catalogue)
-    which_process, forms = process.processes()
     outflow = budget.outflow()
     told = not isinstance(outflow, Rejected) and not budget.untold()
     share = budget.share_of_outflow()
     instead = not isinstance(share, Rejected) and (told or isinstance(outflow, Rejected))
     expected = (
-        *((share,) if instead else () if told else (outflow,)), budget.balance(), budget.turnover_time(), first_made(statements.human_inputs(), process.human_share()), forms,
-        orders.way(), first_made(orders.stays(), budget.longest_stay()), statements.statements(),
+        *((share,) if instead else () if told else (outflow,)), budget.balance(), budget.turnover_time(), first_made(process.brought_in(), process.human_share()), process.match_forms(),
+        orders.way(), first_made(orders.stays(), budget.longest_stay()), statements.statements(budget.told()),
     )  # fmt: skip
     further = (
         *ChartQuestions(subject, catalogue).readings(MOST_READINGS), stocks.falling_inflow(), stocks.after_years(), stocks.shortest_time(),
@@ -41,8 +40,7 @@ def questions(subject: Subject[CycleRecord], catalogue: Catalogue) -> Sequence[M
     )  # fmt: skip
     asked = (*expected, *_made(further))
     spare = _made((
-        budget.inflow(), *(() if instead else (share,)), process.exits(), *((which_process,) if isinstance(forms, Rejected) else ()),
-        *((outflow,) if told else ()),
+        budget.inflow(), *(() if instead else (share,)), process.exits(), *((outflow,) if told else ()),
     ))  # fmt: skip
     sure = len(_made(asked))
     return enough((*asked, *spare), max(FEWEST, min(sure + len(spare), max(sure, WANTED))))

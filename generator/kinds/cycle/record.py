@@ -82,6 +82,11 @@ class Flux(Part):
     ends_as: Text | None = None
     done_by: Text | None = None
     oxygen: Literal["needed", "none"] | None = None
+    scene: Annotated[Text | None, Field(repr=False)] = None
+    """A moment in which the process goes on, told without its name: students say which form turns into which.
+
+    Questions are drawn by the repr, so that a scene moves no other question if it is no part of that.
+    """
     cause: Literal["nature", "people", "both"] = "nature"
     """Its main direct cause; `both` where nature and people drive it and nobody can part them."""
     pace: Literal["fast", "slow"] | None = None

@@ -1,18 +1,17 @@
-"""Questions with several right answers: statements on a cycle to be checked against its diagram, and fluxes of one sort."""
+"""Statements on a cycle, of which some hold: to be checked against its diagram."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator
 from itertools import combinations
 
 from generator.kind import in_sentence
-from generator.kinds.cycle.asking import Asking, ends, listed, plainly_less, summed
+from generator.kinds.cycle.asking import Asking, ends, listed, plainly_less, summed, told
 from generator.kinds.cycle.budget_facts import fluxes_out
-from generator.kinds.cycle.record import Flux
-from generator.quantities.fact import Fact
+from generator.kinds.cycle.record import Flux, Reservoir
 from generator.questions.claims import DO_NOT, HOLD, Claim, which_hold
-from generator.questions.making import Draft, Sound, Wrong, drawn, several
-from generator.questions.question import Made, Needs, Rejected
+from generator.questions.making import Draft, drawn
+from generator.questions.question import Made, Needs
 
 TIMES_APART = 1.2
 CHECK = (
@@ -24,8 +23,12 @@ CHECK = (
 class StatementQuestions(Asking):
     """Whether a statement holds follows from the numbers, wherever in their ranges these are."""
 
-    def statements(self) -> Made:
-        sorts = ((self._budgets(), 2), (self._shares(), 2), (self._outflows(), 1), (self._inputs(), 1), (self._detours(), 1))
+    def statements(self, told_elsewhere: Container[Reservoir] = ()) -> Made:
+        """What another prompt tells to gain and lose is left out."""
+        sorts = (
+            (self._budgets(told_elsewhere), 2), (self._shares(), 2), (self._outflows(), 1), (self._passing(), 1), (self._inputs(), 1),
+            (self._detours(), 1),
+        )  # fmt: skip
         claims = [claim for sort, most in sorts for claim in drawn(sort, self.subject.id, "statements")[:most]]
         if len(claims) <= HOLD + DO_NOT:  # what a single look tells stands back
             claims += drawn(self._arrows(), self.subject.id, "statements")[:1]
@@ -35,8 +38,8 @@ class StatementQuestions(Asking):
         )  # fmt: skip
         return which_hold(draft, claims, self.catalogue, salt=self.subject.id)
 
-    def _budgets(self) -> Iterator[Claim]:
-        for reservoir in self.record.reservoirs:
+    def _budgets(self, told_elsewhere: Container[Reservoir] = ()) -> Iterator[Claim]:
+        for reservoir in (one for one in self.record.reservoirs if one not in told_elsewhere):
             label, into, out = reservoir.label, self.inflow_ends(reservoir), self.outflow_ends(reservoir)
             inflow, outflow = (told(self.fact(reservoir.id, name)) for name in ("inflow", "outflow"))
             because = f"“{label}” gains {inflow} and loses {outflow}."
@@ -58,6 +61,16 @@ class StatementQuestions(Asking):
                 f"In a year more leaves “{small.label}” than “{large.label}”", f"In a year more leaves “{large.label}” than “{small.label}”",
                 f"{flows[0]}, and {flows[1]}.", "cyc.stock-is-flow",
             )  # fmt: skip
+
+    def _passing(self) -> Iterator[Claim]:
+        """Reservoirs that pass on more in a year than they hold at a time."""
+        for reservoir in self.record.reservoirs:
+            if plainly_less(ends(reservoir.stock), self.outflow_ends(reservoir), TIMES_APART):
+                stock, outflow = (told(self.fact(reservoir.id, name)) for name in ("stock", "outflow"))
+                yield Claim(
+                    f"In a year more leaves “{reservoir.label}” than it holds at a time", f"“{reservoir.label}” holds more at a time than leaves it in a year",
+                    f"It holds {stock}, and {outflow} leave it.", "cyc.stock-is-flow",
+                )  # fmt: skip
 
     def _inputs(self) -> Iterator[Claim]:
         outside = set(self.record.outside)
@@ -81,7 +94,7 @@ class StatementQuestions(Asking):
             if (flux.end, flux.start) not in linked and flux.start != flux.end and not self._tells(flux):
                 start, end = self.names[flux.start], self.names[flux.end]
                 because = f"The arrow of {in_sentence(flux.label)} starts at “{start}” and ends at “{end}”."
-                yield Claim(self._goes(start, end), self._goes(end, start), because, "cyc.arrow-backwards")
+                yield Claim(self._goes(start, end), self._goes(end, start), because, "cyc.arrow-backwards", seen=True)
 
     def _goes(self, start: str, end: str) -> str:
         return f"An arrow leads from “{start}” to “{end}”"
@@ -99,7 +112,7 @@ class StatementQuestions(Asking):
             between = [self.names[one] for one in self.names if (start, one) in linked and (one, end) in linked]
             if between:
                 ends_at = f"from “{self.names[start]}” to “{self.names[end]}”"
-                yield Claim(f"No single arrow leads {ends_at}", f"A single arrow leads {ends_at}", f"No arrow leads straight there; a way of two arrows goes through “{between[0]}”.", "cyc.straight")
+                yield Claim(f"No single arrow leads {ends_at}", f"A single arrow leads {ends_at}", f"No arrow leads straight there; a way of two arrows goes through “{between[0]}”.", "cyc.straight", seen=True)
 
     def _shares(self) -> Iterator[Claim]:
         """Where the largest flux is plainly more, or plainly less, than half of what leaves a reservoir."""
@@ -116,29 +129,3 @@ class StatementQuestions(Asking):
                 elif plainly_less(ends(flux.rate), rest, TIMES_APART):
                     yield Claim(f"Less than {of}", f"More than {of}", because, "cyc.share-of-rest")
 
-    def human_inputs(self) -> Made:
-        """What people bring in from outside, among what nature brings, what moves inside, and what leaves."""
-        outside = set(self.record.outside)
-        entering = [flux for flux in self.record.fluxes if flux.start in outside and flux.end not in outside]
-        people = [flux for flux in entering if flux.cause == "people"]
-        if any(flux.cause == "both" for flux in entering):
-            return Rejected("human_inputs", "nature and people together drive a flux that enters from outside")
-        sorts: tuple[tuple[Sequence[Flux], str, str], ...] = (
-            ([flux for flux in entering if flux.cause == "nature"], "cyc.cause-overlooked", "It comes in from outside, but nature brings it."),
-            ([flux for flux in self.record.fluxes if flux.start not in outside and flux.end not in outside], "cyc.inner-input", "It runs between two reservoirs."),
-            ([flux for flux in self.record.fluxes if flux.end in outside], "cyc.output-as-input", "It leaves the budget."),
-        )  # fmt: skip
-        picked = [(drawn(fluxes, self.subject.id, "human_inputs")[0], idea, because) for fluxes, idea, because in sorts if fluxes]
-        draft = Draft(
-            id="human_inputs", needs=Needs.DATA,
-            prompt=f"Which of these fluxes bring {self.matter} in from outside because of people?",
-            solution=f"{listed(flux.label for flux in people)} {'come' if len(people) > 1 else 'comes'} from outside, and people are the cause.",
-            hints=("Dashed boxes lie outside: look for arrows that start there.", "Of these arrows keep the broken ones, which are driven by people."),
-        )  # fmt: skip
-        right = [Sound(flux.label, f"It comes from outside, from the box “{self.names[flux.start]}”, and people are the cause.") for flux in people[:3]]
-        return several(draft, right, [Wrong(flux.label, idea, because) for flux, idea, because in picked], self.catalogue, salt=self.subject.id)
-
-
-def told(fact: Fact) -> str:
-    """A range as a range, any other number without its spread."""
-    return fact.shown if fact.low is not None else fact.shown_exactly

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from generator.kinds.cycle.asking import Asking
 from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out
+from generator.quantities import shown
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed, stated
@@ -30,18 +31,16 @@ class StockQuestions(Asking):
         inflow, outflow = self.fact(reservoir.id, "inflow"), self.fact(reservoir.id, "outflow")
         assert inflow.unit is not None
         lower = computed("", "Lower inflow", HALF_WAY, {"inflow": inflow, "outflow": outflow}, inflow.unit, figures=inflow.figures)
-        rule = Rule("Is the lower inflow still larger than the outflow?", f"{lower.shown_exactly} > {outflow.shown_exactly}", True)
+        less = inflow.unit.after(shown.without_zeros(lower.shown_number, shown.decimals(inflow.shown_number)))
+        rule = Rule("Is the lower inflow still larger than the outflow?", f"{less} > {outflow.shown_exactly}", True)
         then = Fact(id="", name="What the stock does", value="it grows", working=RulePath((rule,)))
         draft = Draft(
             id="falling_inflow",
-            prompt=(
-                f"“{reservoir.label}” gains {inflow.shown_exactly} and loses {outflow.shown_exactly}. Suppose its inflow falls to "
-                f"{lower.shown_exactly}, and its outflow stays as it is. What does its stock do?"
-            ),
-            solution=f"{lower.shown_exactly} in are still more than {outflow.shown_exactly} out, so the stock grows, only by less each year.",
-            hints=("Compare the new inflow with the outflow, not with the old inflow.", "Say first whether more comes in than goes out, then whether the difference is larger or smaller than before."),
+            prompt=f"Suppose the inflow of “{reservoir.label}” falls to {less}, all its inflows taken together, while its outflow stays as in the diagram. What does its stock do?",
+            solution=f"{less} in are still more than {outflow.shown_exactly} out, so the stock grows, only by less each year.",
+            hints=("Add up what flows out, and compare the new inflow with that, not with the old inflow.", "Say first whether more comes in than goes out, then whether the difference is larger or smaller than before."),
         )
-        if len({fact.shown_exactly for fact in (inflow, outflow, lower)}) < 3:
+        if len({inflow.shown_exactly, outflow.shown_exactly, less}) < 3:
             return Rejected(draft.id, "inflow and outflow look alike when they are rounded")
         wrong = (
             Wrong("It shrinks, for less flows in than before", "cyc.stock-mirrors-flow"),
@@ -55,14 +54,14 @@ class StockQuestions(Asking):
         if (reservoir := self.growing()) is None:
             return Rejected("after_years", NO_GROWTH)
         inflow, outflow = self.fact(reservoir.id, "inflow"), self.fact(reservoir.id, "outflow")
-        years = stated("", "Years", Amount(value=float(YEARS), written=YEARS), unit("yr"))
+        years = stated("years", "Years", Amount(value=float(YEARS), written=YEARS), unit("yr"))
         given = {"years": years, "inflow": inflow, "outflow": outflow}
-        gain = computed("", "Gain", GAIN, given, unit(self.record.units.stock), figures=inflow.figures)
+        gain = computed("gain", "Gain", GAIN, given, unit(self.record.units.stock), figures=inflow.figures)
         draft = Draft(
             id="after_years",
             prompt=(
-                f"“{reservoir.label}” gains {inflow.shown_exactly} and loses {outflow.shown_exactly}. By how much does its stock grow within "
-                f"{YEARS} years in which inflow and outflow stay the same?"
+                f"“{reservoir.label}” gains {inflow.shown_exactly} and loses {outflow.shown_exactly}. By how much does its stock grow in "
+                f"{YEARS} years while inflow and outflow stay unchanged?"
             ),
             solution=(
                 f"Steady flows do not mean a steady stock: it gains {self.fact(reservoir.id, 'balance').shown_exactly}, "
@@ -70,14 +69,14 @@ class StockQuestions(Asking):
             ),
         )
         return number_entry(
-            draft, gain, given,
+            draft, gain, given | {"balance": self.fact(reservoir.id, "balance")},
             (
                 Mistake("cyc.steady-flows", "0 * inflow", "taking steady flows for a steady stock"),
                 Mistake("cyc.one-year", "inflow - outflow", "counting a single year"),
                 Mistake("carb.no-removal", "years * inflow", "leaving out what flows out"),
                 Mistake("nit.budget-add", "years * (inflow + outflow)", "adding inflow and outflow"),
             ),
-            self.catalogue, otherwise="What does the stock gain in one year? And in each of the others?",
+            self.catalogue, otherwise="What does the stock gain in one year? And in each of the others?", kept=(years.id,),
         )  # fmt: skip
 
     def shortest_time(self) -> Made:

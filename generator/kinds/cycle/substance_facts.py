@@ -47,7 +47,7 @@ def molar_mass_fact(substance: str, per_mole: str = "") -> Fact:
     """The molar mass of a substance as a stated number, for workings, in grams of it unless another unit is told."""
     written = f"{substances.molar_mass(substance):.3f}"
     name = f"Molar mass of {substance}"
-    return stated("", name, Amount(value=float(written), written=written), unit(per_mole or f"g {substance}/mol"), sources=(IUPAC,))
+    return stated(f"molar_mass.{substance}", name, Amount(value=float(written), written=written), unit(per_mole or f"g {substance}/mol"), sources=(IUPAC,))
 
 
 def as_substance(quantity: Fact, substance: str, fact_id: str, figures: int, shown_in: Unit | None = None) -> Fact:
@@ -57,7 +57,7 @@ def as_substance(quantity: Fact, substance: str, fact_id: str, figures: int, sho
     count = substances.shared_atoms(old, substance)
     given = {"mass": quantity, "molar_mass_new": molar_mass_fact(substance), "molar_mass_old": molar_mass_fact(old)}
     if count != 1:
-        given["atoms"] = stated("", "Atoms", Amount(value=count, written=f"{count:g}"), unit(""))
+        given["atoms"] = stated("atoms", "Atoms", Amount(value=count, written=f"{count:g}"), unit(""))
     fact = computed(
         fact_id, f"{quantity.name}, as {substance}", ONE_FOR_ONE if count == 1 else SEVERAL, given,
         shown_in or with_substance(quantity.unit, substance), method=substances.AS_SUBSTANCE.id, figures=figures,

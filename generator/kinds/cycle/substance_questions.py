@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from generator.kind import in_sentence
 from generator.kinds.cycle.asking import Asking, formula
-from generator.kinds.cycle.record import PPM, Conversion
+from generator.kinds.cycle.record import PPM, Conversion, Reservoir
 from generator.kinds.cycle.substance_facts import carbon_per_ppm, molar_mass_fact, substance_of
 from generator.quantities.amount import Amount
 from generator.quantities.fact import Fact, stated
@@ -31,8 +30,8 @@ class SubstanceQuestions(Asking):
 
     def _said(self, quantity: Fact) -> str:
         part = quantity.id.partition(".")[0]
-        label = next(in_sentence(one.label) for one in (*self.record.reservoirs, *self.record.fluxes) if one.id == part)
-        return f"{quantity.shown_exactly} ({label})"
+        label, does = next((one.label, "holds" if isinstance(one, Reservoir) else "carries") for one in (*self.record.reservoirs, *self.record.fluxes) if one.id == part)
+        return f"“{label}” {does} {quantity.shown_exactly}."
 
     def _as_substance(self, conversion: Conversion) -> Made:
         quantity, right = self.facts[conversion.of], self.facts[conversion.fact]
@@ -40,11 +39,11 @@ class SubstanceQuestions(Asking):
         old = substance_of(quantity.unit)
         old_mass, new_mass = molar_mass_fact(old), molar_mass_fact(conversion.substance)
         count = shared_atoms(old, conversion.substance)
-        given = {"mass": quantity, "new": new_mass, "old": old_mass, "atoms": stated("", "Atoms", Amount(value=count, written=f"{count:g}"), unit(""))}
+        given = {"mass": quantity, "new": new_mass, "old": old_mass, "atoms": stated("atoms", "Atoms", Amount(value=count, written=f"{count:g}"), unit(""))}
         draft = Draft(
             id="conversion",
             prompt=(
-                f"How much {formula(conversion.substance)} holds as much {self.matter} as {self._said(quantity)}? "
+                f"{self._said(quantity)} What mass of {formula(conversion.substance)} holds as much {self.matter}? "
                 f"Molar masses: {formula(old)} {old_mass.shown_number} g mol⁻¹, {formula(conversion.substance)} {new_mass.shown_number} g mol⁻¹."
             ),
             solution=f"{sentence(right.working.text(right.shown_exactly)) if right.working else ''}: the compound also has the mass of its other atoms.",
@@ -57,6 +56,7 @@ class SubstanceQuestions(Asking):
                 Mistake("cyc.element-compound", "mass * new / old", "leaving out how many atoms there are in the compound"),
             ),
             self.catalogue, otherwise="For the same number of molecules or atoms, which of the two weighs more? So must the number grow or shrink?",
+            kept=(old_mass.id, new_mass.id, "atoms"),
         )  # fmt: skip
 
     def _in_the_air(self, conversion: Conversion) -> Made:
@@ -64,7 +64,7 @@ class SubstanceQuestions(Asking):
         draft = Draft(
             id="conversion",
             prompt=(
-                f"How many ppm of carbon dioxide are {self._said(quantity)} in the whole air? "
+                f"{self._said(quantity)} How many ppm of carbon dioxide is that in the whole air? "
                 f"Use the factor of carbon budgets: {factor.shown_exactly}."
             ),
             solution=f"{right.working.text(right.shown_exactly) if right.working else ''}.",

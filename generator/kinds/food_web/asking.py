@@ -10,6 +10,8 @@ from generator.kinds.food_web.record import FoodWebRecord, Species
 from generator.quantities.fact import Fact
 from generator.questions.misconception import Catalogue
 
+IN_WORDS = ("no", "one", "two", "three")
+
 
 class Asking:
     """A record that is asked about."""
@@ -17,6 +19,7 @@ class Asking:
     def __init__(self, subject: Subject[FoodWebRecord], catalogue: Catalogue) -> None:
         self.subject, self.record, self.facts, self.catalogue = subject, subject.record, subject.facts, catalogue
         self.names, self.labels = self.record.spoken, self.record.labels
+        self._feeding = {one.id: one.feeding for one in self.record.species}
 
     def fact(self, species: Species, name: str) -> Fact:
         """A fact of a species."""
@@ -33,6 +36,11 @@ class Asking:
     def eaters(self, food: str) -> tuple[str, ...]:
         """Who eats it, its own kind left aside."""
         return tuple(name for name in self.record.eats if name != food and self.is_eaten_by(food, name))
+
+    def without(self, species: str) -> str:
+        """The supposition that it is lost."""
+        name = self.names[species]
+        return f"Suppose there were no more {name}." if self._feeding[species] == "detritus" else f"Suppose the {name} died out."
 
     def arrows(self, chain: Sequence[str]) -> str:
         """A chain as it is written."""

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise, permutations
 
 from generator.diagnostics import listed
-from generator.kinds.food_web.asking import Asking
+from generator.kinds.food_web.asking import IN_WORDS, Asking
 from generator.kinds.food_web.record import Species
 from generator.questions.making import FEWEST_STEPS, Draft, Sound, Wrong, drawn, ordering, several
 from generator.questions.question import Made, Needs, Rejected
@@ -26,15 +26,18 @@ class ChainQuestions(Asking):
     """What the arrows bear out, and nothing besides."""
 
     def chain_order(self) -> Made:
-        """A chain shorter than the longest one, whose length another question asks for; only one order fits its arrows."""
+        """A chain shorter than the longest one, whose length another question asks for; only one order fits its arrows.
+
+        Best one that no explanation of the page goes through.
+        """
         found = {chain for chain in self._chains() if FEWEST_STEPS <= len(chain) <= LONGEST and len(chain) <= self.facts["longest_chain"].number}
-        longest_first = sorted(drawn(found, self.subject.id, "chain_order"), key=len, reverse=True)[:MOST_CHAINS]
+        longest_first = sorted(drawn(found, self.subject.id, "chain_order"), key=lambda one: (self._is_told(one), -len(one)))[:MOST_CHAINS]
         chain = next((one for one in longest_first if sum(map(self._is_chain, permutations(one))) == 1), None)
         if chain is None:
             return Rejected("chain_order", f"no chain of {FEWEST_STEPS} species or more is shorter than the longest and fits the arrows in one order")
         draft = Draft(
             id="chain_order", needs=Needs.DATA,
-            prompt="These make up one food chain of the web. In which order does energy pass them, from the bottom up?",
+            prompt="These form one food chain of the web. In which order does energy pass through them, from the bottom up?",
             solution=f"{self.arrows(chain)}: each arrow points from the eaten to the eater.",
             hints=("Begin with the one that eats nothing: no arrow ends there.", "From each box follow an arrow to one of the boxes that are left."),
         )  # fmt: skip
@@ -42,6 +45,11 @@ class ChainQuestions(Asking):
             draft, [self.labels[name] for name in chain], starts_with="Begin with a producer, or with dead matter: no arrow ends there.",
             leads_on=lambda label: f"Which of the others does an arrow from “{label}” lead to?", salt=self.subject.id,
         )  # fmt: skip
+
+    def _is_told(self, chain: Chain) -> bool:
+        """Whether one explanation names all animals of the chain."""
+        texts = (" ".join(idea.says for idea in one.chain).casefold() for one in self.record.explanations)
+        return any(all(self.names[name].casefold() in text for name in chain[1:]) for text in texts)
 
     def _chains(self) -> Iterator[Chain]:
         for name in self.record.eats:
@@ -70,7 +78,7 @@ class ChainQuestions(Asking):
             wrong += [Wrong(self.arrows(row), idea, because) for row in fit[:1]]
         draft = Draft(
             id="chains", needs=Needs.DATA,
-            prompt="Which of these rows are food chains of this web? Here → stands for “is eaten by”.",
+            prompt="Which two of these rows are food chains of this web? Here → stands for “is eaten by”.",
             solution=f"{listed((self.arrows(row) for row in three[:2]), 'and')}: each step is an arrow of the diagram.",
             hints=("Take one step of a row at a time, and look for its arrow in the diagram.", "An arrow of the diagram points from the eaten to the eater."),
         )  # fmt: skip
@@ -87,13 +95,19 @@ class ChainQuestions(Asking):
         name = self.names[one.id]
         draft = Draft(
             id="rivals", needs=Needs.DATA,
-            prompt=f"Which of these compete with {name} for food in this web?",
+            prompt=f"Which {IN_WORDS[len(asked[one])]} of these compete with {name} for food in this web?",
             solution=f"Arrows from the food of {name} also end at {listed((f'“{other.label}”' for other in asked[one]), 'and')}.",
             hints=(f"First find out what {name} eat: look for arrows that end there.", "Then see where else arrows from the same food end."),
         )  # fmt: skip
         right = [Sound(other.label, f"Both eat {self._shared(one, other)}.") for other in asked[one]]
-        wrong = [Wrong(other.label, *self._instead(one, other)) for other in drawn(others, self.subject.id, "rivals")[:2]]
+        wrong = [Wrong(other.label, *self._instead(one, other)) for other in self._tempting(one, drawn(others, self.subject.id, "rivals"))]
         return several(draft, right, wrong, self.catalogue, salt=self.subject.id)
+
+    def _tempting(self, one: Species, others: Sequence[Species]) -> Sequence[Species]:
+        """Up to three wrong answers, of which one eats the species, and more only where there is no other: few take its hunters for rivals."""
+        hunters = [other for other in others if self.is_eaten_by(one.id, other.id)]
+        apart = [other for other in others if other not in hunters]
+        return [*apart[:2], *hunters, *apart[2:]][:3]
 
     def _shared(self, one: Species, other: Species) -> str:
         both = [food for food in self.record.eats[one.id] if food in self.record.eats[other.id]]

@@ -24,8 +24,8 @@ GUESS = (
 )  # fmt: skip
 LOSS_READING = (
     "The dashed box is the species that is gone; its arrows are dashed too.",
-    "A triangle that points up or down says that every path from it leads to a rise, or to a fall.",
-    "Where paths disagree, the words say what the shortest paths do first, or that nothing can be told.",
+    "A full triangle that points up or down says that every path from it leads to a rise, or to a fall.",
+    "A hollow triangle says what the shortest paths lead to at first, where longer ones disagree. Where even the shortest disagree, nothing can be told.",
 )
 SHORT = {NO_FOOD: "no food left", NOT_TOLD: "not told"}
 """What fits into a box of what is told of a loss."""
@@ -66,7 +66,7 @@ def _web(subject: Subject[FoodWebRecord]) -> FoodWebDiagram:
     record, facts = subject.record, subject.facts
     levels = knows_levels(record, facts)
     axis, height_reading = LEVEL if levels else GUESS
-    links, height = _links(record), heights(record)
+    links, height, notes = _links(record), heights(record), _notes(subject)
     return FoodWebDiagram(
         name=f"{subject.name}.food_web",
         title=f"{record.title}: who eats whom",
@@ -76,7 +76,7 @@ def _web(subject: Subject[FoodWebRecord]) -> FoodWebDiagram:
         species=tuple(
             WebSpecies(
                 id=one.id, label=one.label, level=height[one.id], sort=one.feeding,
-                note=f"level {facts[f'{one.id}.trophic_level'].shown}" if levels else "",
+                note=notes[one.id][0], room_for=notes[one.id],
             )
             for one in record.species
         ),
@@ -142,7 +142,7 @@ def _without(subject: Subject[FoodWebRecord], gone: str) -> FoodWebDiagram:
     record, facts = subject.record, subject.facts
     label, found = record.spoken[gone], losses(record, gone)
     axis, _ = LEVEL if knows_levels(record, facts) else GUESS
-    height = heights(record)
+    height, notes = heights(record), _notes(subject)
     return FoodWebDiagram(
         name=f"{subject.name}.without_{gone}",
         title=f"{record.title}: if {label} were gone",
@@ -159,8 +159,8 @@ def _without(subject: Subject[FoodWebRecord], gone: str) -> FoodWebDiagram:
         species=tuple(
             WebSpecies(
                 id=one.id, label=one.label, level=height[one.id], sort=one.feeding,
-                note="gone" if one.id == gone else _short(found[one.id].verdict),
-                change="gone" if one.id == gone else "" if found[one.id].starves else found[one.id].change,
+                note=_told(found, one.id),
+                change="gone" if one.id == gone else "" if found[one.id].starves else found[one.id].change, room_for=notes[one.id],
             )
             for one in record.species
         ),
@@ -168,7 +168,22 @@ def _without(subject: Subject[FoodWebRecord], gone: str) -> FoodWebDiagram:
     )  # fmt: skip
 
 
-def _short(verdict: str) -> str:
+def _notes(subject: Subject[FoodWebRecord]) -> dict[str, tuple[str, ...]]:
+    """What stands in the box of each species: in the web, then at each loss, so that it stands at one place in all of them."""
+    record, facts = subject.record, subject.facts
+    levels = knows_levels(record, facts)
+    at_losses = [losses(record, gone) for gone in record.if_gone]
+    return {
+        one.id: (f"level {facts[f'{one.id}.trophic_level'].shown}" if levels else "", *(_told(found, one.id) for found in at_losses))
+        for one in record.species
+    }
+
+
+def _told(found: Mapping[str, Loss], name: str) -> str:
+    """What fits into a box of what is told of a loss; the one that is not told of is gone."""
+    if name not in found:
+        return "gone"
+    verdict = found[name].verdict
     return SHORT.get(verdict, verdict.partition(",")[0])
 
 

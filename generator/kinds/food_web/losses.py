@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Literal
+
+from figures.food_web_diagram import Change
 
 from generator.kinds.food_web.record import FoodWebRecord
 from generator.quantities.fact import Fact
@@ -48,9 +49,13 @@ class Loss:
         return f"{WORDS[self.first]} at first, then not told" if self.first else NOT_TOLD
 
     @property
-    def change(self) -> Literal["", "rises", "falls"]:
-        """The mark in the diagram: only where everything agrees."""
-        return "rises" if self.effect == 1 else "falls" if self.effect == -1 else ""
+    def change(self) -> Change:
+        """The mark in the diagram: for what everything agrees on, or else the shortest paths."""
+        if self.effect:
+            return "rises" if self.effect == 1 else "falls"
+        if self.first:
+            return "rises at first" if self.first == 1 else "falls at first"
+        return ""
 
 
 def losses(record: FoodWebRecord, gone: str) -> dict[str, Loss]:
@@ -86,8 +91,12 @@ def loss_facts(record: FoodWebRecord, name: str, found: Mapping[str, Mapping[str
                 value=", ".join(names[one] for one in starving) or "nobody", working=Listing("Those that no chain from the bottom reaches any more, with what they ate", lines),
             )  # fmt: skip
             continue
-        loss = others[name]
-        yield Fact(
-            id=f"{name}.if_{gone}_gone", name=f"If {names[gone]} were gone", value=loss.verdict,
-            working=Listing("Paths", path_lines(record, loss.paths)), method=REMOVAL_EFFECT.id,
-        )  # fmt: skip
+        yield loss_fact(record, gone, name, others[name])
+
+
+def loss_fact(record: FoodWebRecord, gone: str, name: str, loss: Loss) -> Fact:
+    """What the loss of one species means for another."""
+    return Fact(
+        id=f"{name}.if_{gone}_gone", name=f"If {record.spoken[gone]} were gone", value=loss.verdict,
+        working=Listing("Paths", path_lines(record, loss.paths)), method=REMOVAL_EFFECT.id,
+    )  # fmt: skip

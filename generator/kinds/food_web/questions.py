@@ -2,24 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from generator.diagnostics import listed
 from generator.kind import Subject
-from generator.kinds.food_web.asking import Asking
+from generator.kinds.food_web.asking import IN_WORDS, Asking
 from generator.kinds.food_web.chain_questions import ChainQuestions
 from generator.kinds.food_web.facts import tops
 from generator.kinds.food_web.label_questions import LabelQuestions
-from generator.kinds.food_web.losses import Loss, losses, path_line
+from generator.kinds.food_web.losses import Loss, loss_fact, losses, path_line
 from generator.kinds.food_web.record import FoodWebRecord, Species
 from generator.quantities.fact import Fact
-from generator.questions.making import Draft, Wrong, choice, enough, number_entry
+from generator.questions.making import Draft, Wrong, choice, drawn, enough, number_entry
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake, wrong_values
 from generator.questions.question import Made, Needs, Rejected
-from generator.science.food_web_effects import FARTHEST
+from generator.science.food_web_effects import FARTHEST, left_without_food
 
 FEWEST, WANTED, MOST_LOSSES, MOST_READINGS = 6, 9, 2, 3
+MOST_TRIED = 12
+"""Animals whose loss is followed up, of a large web."""
+FEW_PATHS = 4
 
 
 def questions(subject: Subject[FoodWebRecord], catalogue: Catalogue) -> Sequence[Made]:
@@ -28,11 +32,20 @@ def questions(subject: Subject[FoodWebRecord], catalogue: Catalogue) -> Sequence
     further = (chain.chains(), chain.chain_order(), chain.rivals(), *LabelQuestions(subject, catalogue).readings(MOST_READINGS, web.mixed_feeder()))
     first = (
         web.arrow(), web.level(), *web.gone(), *(item for item in further if not isinstance(item, Rejected)), web.longest_chain(),
-        web.why_few_levels(),
+        web.further_levels(),
     )  # fmt: skip
     spare = (web.foods_counted(), web.one_food(), web.at_the_top())
     sure, all_made = (sum(not isinstance(item, Rejected) for item in items) for items in (first, (*first, *spare)))
     return enough((*first, *spare), max(FEWEST, min(all_made, max(sure, WANTED))))
+
+
+@dataclass(frozen=True)
+class Case:
+    """A species that goes, another one, and what that means for it."""
+
+    gone: str
+    target: str
+    loss: Loss
 
 
 class WebQuestions(Asking):
@@ -70,7 +83,7 @@ class WebQuestions(Asking):
         ]  # fmt: skip
         draft = Draft(
             id="level",
-            prompt=f"The diet of {self.names[species.id]}, in shares: {listed(parts, 'and')}. Which trophic level follows, each food counted by its share?",
+            prompt=f"The diet of {self.names[species.id]}, in shares: {listed(parts, 'and')}. What is their trophic level, each food counted by its share?",
             solution=f"1 plus each share times the level of that food, all added up: {right.shown}.",
         )
         hint = "At which level does the food stand, if each sort counts by its share? And the eater?"
@@ -104,6 +117,7 @@ class WebQuestions(Asking):
             id="one_food",
             prompt="Which of these has only one food in this web?",
             solution=f"Only one arrow ends at “{right.label}”, and it comes from {self.names[right.eats[0].food]}.",
+            hints=("Food comes along the arrows that end at a box.", "Count them box by box."),
         )
         wrong = []
         for one in others[:3]:
@@ -113,26 +127,35 @@ class WebQuestions(Asking):
         return choice(draft, right.label, wrong, self.catalogue, salt=self.subject.id)
 
     def gone(self) -> tuple[Made, ...]:
-        """For each of the first species of `if_gone:`, what happens to another one on which all paths agree.
+        """The loss of two animals of which the page shows nothing, and another species on which all paths agree.
 
-        Dead matter is not asked for: how much there is hangs on what dies too, and no arrow of a web shows that.
+        Those under `if_gone:` have charts that would be read off, and so have those that starve with them. No path through dead matter is
+        asked for: how much there is of it hangs on what dies too, and no arrow of a web shows that.
         """
-        if not self.record.if_gone:
-            return (Rejected("gone", "the record names no species under `if_gone:`"),)
-        return tuple(self._gone(name) for name in self.record.if_gone[:MOST_LOSSES])
+        cases = sorted(self._cases(), key=lambda case: _worth_asking(case.loss), reverse=True)
+        if not cases:
+            return (Rejected("gone", f"of no animal beside those under `if_gone:` all paths of {FARTHEST} arrows agree on what its loss does to another"),)
+        first = cases[0]
+        others = sorted((case for case in cases if case.gone != first.gone), key=lambda case: (not _is_short(case.loss), case.loss.effect == first.loss.effect))
+        return tuple(self._gone(case) for case in (first, *others[: MOST_LOSSES - 1]))
 
-    def _gone(self, gone: str) -> Made:
+    def _cases(self) -> Iterator[Case]:
+        """Losses of which the page shows nothing, each with the others on which it can be asked for."""
+        shown = {*self.record.if_gone, *(name for gone in self.record.if_gone for name in left_without_food(self.record.eats, gone))}
         dead = {one.id for one in self.record.species if one.feeding == "detritus"}
-        told = {name: loss for name, loss in losses(self.record, gone).items() if name not in dead and _is_told(loss)}
-        if not told:
-            return Rejected(f"gone_{gone}", f"no living species is within {FARTHEST} arrows of {self.names[gone]} on which all paths agree")
-        target = max(told, key=lambda name: _worth_asking(told[name]))
-        loss, label = told[target], self.names[target]
+        animals = [one.id for one in self.record.species if one.eats and one.id not in shown]
+        for gone in drawn(animals, self.subject.id, "gone")[:MOST_TRIED]:
+            for target, loss in losses(self.record, gone).items():
+                if _is_told(loss) and not any(dead & set(path.species) for path in loss.paths):
+                    yield Case(gone, target, loss)
+
+    def _gone(self, case: Case) -> Made:
+        gone, target, loss = case.gone, case.target, case.loss
         ways = " ".join(f"{path_line(self.record, path)}." for path in loss.paths)
         draft = Draft(
             id=f"gone_{gone}",
-            prompt=f"Suppose {self.names[gone]} were gone. Going by the arrows alone, and by paths of up to {FARTHEST} of them, what happens to the amount of {label}?",
-            solution=f"{'All such paths point the same way' if len(loss.paths) > 1 else 'One such path leads there'}. {ways}",
+            prompt=f"{self.without(gone)} Going by the arrows alone, along paths of at most {IN_WORDS[FARTHEST]} arrows, what happens to the population of {self.names[target]}?",
+            solution=f"{'All such paths point the same way' if len(loss.paths) > 1 else 'Only one such path leads there'}. {ways}",
             needs=Needs.BOTH,
             hints=(
                 self._who_feels_it(gone),
@@ -142,10 +165,10 @@ class WebQuestions(Asking):
         right, other = ("It rises", "It falls") if loss.effect == 1 else ("It falls", "It rises")
         wrong = (
             Wrong(other, self._other_way(gone, target, loss)),
-            Wrong("It stays as it is", "web.neighbours" if len(loss.paths[0].signs) > 1 else "web.just-switch"),
+            Wrong("It stays as it is", "web.just-switch" if loss.effect == -1 and len(loss.paths[0].signs) == 1 else "web.neighbours"),
             Wrong("It may do either, for the paths disagree", "web.nothing-told"),
         )
-        return choice(draft, right, wrong, self.catalogue, fact=self.facts[f"{target}.if_{gone}_gone"], salt=self.subject.id)
+        return choice(draft, right, wrong, self.catalogue, fact=loss_fact(self.record, gone, target, loss), salt=self.subject.id)
 
     def _who_feels_it(self, gone: str) -> str:
         """Who is linked with it by an arrow."""
@@ -161,39 +184,49 @@ class WebQuestions(Asking):
         return "web.top-eats-all" if is_below else "web.turns-each-time"
 
     def longest_chain(self) -> Made:
+        """The longest chain to a species that has shorter ones too, but not the longest of the web, which the page may tell."""
         longest = self.facts["longest_chain"]
-        end = next(one for one in self.record.species if self.fact(one, "longest_chain").value == longest.value)
-        own_kind = f", or the arrow from {self.names[end.id]} to {self.names[end.id]} as well" if end.id in self.record.eats[end.id] else ""
+        ends = {one: (self.fact(one, "longest_chain").number, self.fact(one, "shortest_chain").number) for one in self.record.species}
+        able = [one for one, (most, least) in ends.items() if least < most < longest.number]
+        end = max(able, key=lambda one: ends[one][0], default=next(one for one in ends if ends[one][0] == longest.number))
+        right, name = self.fact(end, "longest_chain"), self.names[end.id]
+        own_kind = f", or the arrow from {name} to {name} as well" if end.id in self.record.eats[end.id] else ""
+        arrows = f"{right.shown} {'arrow' if right.number == 1 else 'arrows'}"
         draft = Draft(
-            id="longest_chain",
-            prompt="How many arrows has the longest food chain of this web? No species may come twice.",
-            solution=f"The longest chain leads to {self.names[end.id]} and has {longest.shown} {'arrow' if longest.number == 1 else 'arrows'}.",
-            hints=("Which box has the largest number of steps below it?", "Go down from there by each arrow in turn, and keep the way that takes longest to reach the bottom."),
-        )
-        given = {"longest": longest, "shortest": self.fact(end, "shortest_chain")}
+            id=f"longest_chain_to_{end.id}" if able else "longest_chain",
+            prompt=f"How many arrows are there in the longest food chain {f'that ends at {name}' if able else 'of this web'}? No species may come twice.",
+            solution=f"The longest chain that ends at {name} has {arrows}." if able else f"The longest chain leads to {name} and has {arrows}.",
+            hints=(
+                f"Look at each arrow that ends at {name}: where does it start?" if able else "Which box has the largest number of steps below it?",
+                "Go down from there by each arrow in turn, and keep the way that takes longest to reach the bottom.",
+            ),
+        )  # fmt: skip
+        given = {"longest": right, "shortest": self.fact(end, "shortest_chain")}
         return number_entry(
-            draft, longest, given,
+            draft, right, given,
             (
                 Mistake("en.one-many", "longest + 1", f"counting the boxes{own_kind}"),
+                Mistake("web.any-chain", "shortest", f"following the shortest chain to {name}"),
                 Mistake("en.one-few", "longest - 1", "counting only the boxes in between"),
-                Mistake("web.any-chain", "shortest", f"following the shortest chain to {self.names[end.id]}"),
             ),
             self.catalogue, otherwise="Which way from the bottom up passes the largest number of boxes? Count its arrows.",
         )  # fmt: skip
 
-    def why_few_levels(self) -> Made:
+    def further_levels(self) -> Made:
+        """How little ten times as much energy adds to a chain; why chains are short stands on most pages."""
         draft = Draft(
-            id="why_few_levels",
-            prompt="Why do food chains seldom have more than four or five levels?",
-            solution="At each step most of the energy leaves the chain: it is not eaten, or it is egested or respired. Little is left for the next step.",
+            id="further_levels",
+            prompt="In two webs a tenth of the energy passes on at each step, and animals at the top need the same amount. The producers of one build up ten times as much. How much longer can its chains be than those of the other?",
+            solution="One more step leaves a tenth of ten times as much: what the top of the other web has. A second one would leave a tenth of what an animal there needs.",
             needs=Needs.KNOWLEDGE,
+            hints=("Follow the energy from the bottom up: how much is left after each step, in the one web and in the other?", "After how many steps has the web with more energy come down to what the other one began with?"),
         )
         wrong = (
-            Wrong("Energy piles up at the top, so that nobody above is needed", "en.accumulate"),
-            Wrong("The animals at the top are too strong to be eaten", "en.strong", "Strength does not keep eaters away; there is too little food for them."),
-            Wrong("After a few steps the energy has been destroyed", "en.destroyed"),
+            Wrong("About ten steps longer", "en.linear", "Ten times as much does not last for ten more steps."),
+            Wrong("About ten times as long", "en.once", "A chain ten times as long would leave next to nothing."),
+            Wrong("No longer: as large a share is lost", "en.share-for-amount", "A tenth of more is more: after one step there is as much as the other web began with."),
         )
-        return choice(draft, "After a few steps too little energy is left to live on", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "About one step longer", wrong, self.catalogue, salt=self.subject.id)
 
     def foods_counted(self) -> Made:
         mixed = [one for one in self.record.species if self.foods(one) > 1 and one.id not in self.record.eats[one.id]]
@@ -239,10 +272,14 @@ def _is_told(loss: Loss) -> bool:
     return bool(loss.paths and loss.effect and not loss.starves and len(loss.paths[0].signs) <= FARTHEST)
 
 
-def _worth_asking(loss: Loss) -> tuple[int, int]:
-    """Two or three arrows away is best, by few paths: farther away nobody keeps track, nearer there is little to think about."""
+def _worth_asking(loss: Loss) -> tuple[bool, bool, int, int]:
+    """Best by few paths, for of many nobody keeps track, and by way of a third species: between neighbours there is little to think about."""
     far = len(loss.paths[0].signs)
-    return (far if far <= FARTHEST else 0), -len(loss.paths)
+    return _is_short(loss), far > 1, -len(loss.paths), far
+
+
+def _is_short(loss: Loss) -> bool:
+    return len(loss.paths) <= FEW_PATHS
 
 
 def _mistakes(species: Species) -> tuple[Mistake, ...]:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from generator.diagnostics import listed
 from generator.kind import Subject, in_sentence
 from generator.kinds.productivity.bottle_facts import COLUMN, DAILY, DAY, MOLAR
 from generator.kinds.productivity.record import Bottles, Depth, ProductivityRecord
 from generator.kinds.productivity.replicate_questions import ReplicateQuestions, only_made
-from generator.kinds.productivity.statement_questions import StatementQuestions
+from generator.kinds.productivity.statement_questions import TIMES_APART, StatementQuestions
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.text import sentence
@@ -16,7 +17,10 @@ from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, 
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Pair, Rejected
+from generator.science.replicates import TIMES_THE_ERROR
 
+HARDLY = 0.3
+"""Part of what is made that may be left over where oxygen is said to have hardly changed."""
 
 class BottleQuestions(ReplicateQuestions):
     """The bottles that are asked about: those of the richest depth, and those of another one for the day."""
@@ -37,26 +41,27 @@ class BottleQuestions(ReplicateQuestions):
         yield self.gross_production()
         yield self.respiration()
         yield self.what_bottles_show()
-        yield self.why_dark()
+        yield self.warm_dark()
         yield self.day()
         yield self.carbon()
-        yield self.why_replicates("a bottle", "several bottles of each sort", "the meter")
+        yield self.why_replicates("one bottle of each sort had been hung at each depth", "several bottles of each sort", "the meter")
         light = self.fact(self.richest, "light_error")
         if light.is_number and light.number > 0:
             spread = self.fact(self.richest, "light_spread")
             yield self.standard_error(f"light bottles {self.at(self.richest)}", spread, light, len(self.richest.light))
-        yield self.loss()
+        yield self.hardly_changed()
         if len(self.bottles.depths) > 2:
             yield self.best_depth()
         yield from only_made(self.gain_by_day(), StatementQuestions(self.subject, self.catalogue).on_bottles(self.bottles))
         yield from self.verdict()
 
     def verdict(self) -> Iterator[Made]:
-        """On the depth whose net production is told apart least, or else on another than the richest."""
-        depth = next((depth for depth in self.bottles.depths if self.fact(depth, "net_told_apart").value is False), self.other)
-        net, error, verdict = (self.fact(depth, name) for name in ("net_production", "net_error", "net_told_apart"))
-        if isinstance(verdict.value, bool) and error.number > 0:
-            yield self.told_apart(self.opening(depth), "net production per hour", net, error, verdict.value, answered=depth is self.richest)
+        """On the gross production that is told apart least; of net production the table of the page tells it."""
+        known = [depth for depth in self.bottles.depths if (error := self.fact(depth, "gross_error")).is_number and error.number > 0]
+        if known:
+            depth = min(known, key=lambda depth: abs(self.fact(depth, "gross_production").number) / self.fact(depth, "gross_error").number)
+            gross, error = self.fact(depth, "gross_production"), self.fact(depth, "gross_error")
+            yield self.told_apart(self.opening(depth), "gross production per hour", gross, error, answered=depth is self.richest)
 
     def at(self, depth: Depth) -> str:
         """Where, inside a sentence."""
@@ -69,9 +74,13 @@ class BottleQuestions(ReplicateQuestions):
     def given(self, depth: Depth) -> dict[str, Fact]:
         return {sort: self.fact(depth, f"{sort}_oxygen") for sort in ("initial", "light", "dark")} | {"hours": self.hours}
 
+    def told(self, depth: Depth, *sorts: str) -> str:
+        """The mean of each sort of bottles, briefly."""
+        return listed((f"{self.fact(depth, f'{sort}_oxygen').shown_exactly} in {sort}" for sort in sorts), "and")
+
     def means(self, depth: Depth, *sorts: str) -> str:
         words = {"initial": "the initial bottles", "light": "the light bottles", "dark": "the dark bottles"}
-        said = " and ".join(f"{self.fact(depth, f'{sort}_oxygen').shown_exactly} in {words[sort]}" for sort in sorts)
+        said = listed((f"{self.fact(depth, f'{sort}_oxygen').shown_exactly} in {words[sort]}" for sort in sorts), "and")
         return f"{said} after {self.hours.shown_exactly}"
 
     def net_production(self) -> Made:
@@ -100,8 +109,8 @@ class BottleQuestions(ReplicateQuestions):
         draft = Draft(
             id="gross_production",
             prompt=(
-                f"Mean oxygen {self.at(depth)} was {self.means(depth, 'light', 'dark')}. "
-                "Respiration is taken to be the same in light and dark. What is gross production per hour?"
+                f"Mean oxygen {self.at(depth)}: {self.told(depth, 'initial')} bottles; after {self.hours.shown_exactly} {self.told(depth, 'light', 'dark')} bottles. "
+                "Respiration is taken to be the same in both. What is gross production per hour?"
             ),
             solution=f"All that was made is what is left over in the light and what was used besides, so light less dark: {gross.shown_exactly}.",
             hints=("The two sorts of bottles differ by photosynthesis alone.", "Light less dark, divided by the hours = ?"),
@@ -110,11 +119,11 @@ class BottleQuestions(ReplicateQuestions):
             draft, gross, self.given(depth),
             (
                 Mistake("bio.gross-net", "(light - initial) / hours", "giving net production"),
-                Mistake("bio.respired-net", "(initial - dark) / hours", "giving respiration"),
+                Mistake("ps.bottles", "(initial - dark) / hours", "taking initial less dark, which is respiration"),
                 Mistake("inv.no-time", "light - dark", "leaving out the time"),
                 Mistake("ps.sign", "(light - initial) / hours - (initial - dark) / hours", "taking respiration off net production"),
             ),
-            self.catalogue,
+            self.catalogue, kept=(self.hours.id,),
         )  # fmt: skip
 
     def respiration(self) -> Made:
@@ -144,26 +153,31 @@ class BottleQuestions(ReplicateQuestions):
         )
         draft = Draft(
             id="what_bottles_show",
-            prompt="Each of these differences, divided by the hours, is the rate of one process. Match each with its rate.",
+            prompt="Each of these differences is divided by the hours. Match it with the process whose rate it then gives.",
             solution="One of the answers fits none of the lines: the bottles are closed, so no oxygen goes to the air or comes from it. The pairs stand below, each with its reason.",
             needs=Needs.KNOWLEDGE,
             hints=("Say of each bottle which processes run in it.", "A difference of two bottles shows the process by which they differ."),
         )
         return matching(draft, pairs, ["Exchange of oxygen with the air"], salt=self.subject.id)
 
-    def why_dark(self) -> Made:
+    def warm_dark(self) -> Made:
+        """What the dark bottles are for, asked by what goes wrong with the results when they differ by more than light."""
         draft = Draft(
-            id="why_dark",
-            prompt="What is the dark bottle for?",
-            solution="In the dark there is no photosynthesis, so the oxygen that is lost shows respiration alone. It is the control.",
+            id="warm_dark",
+            prompt=(
+                "In the Sun, black foil warms a bottle more than clear glass does. Suppose that the dark bottles had been 5 °C warmer than the light ones. "
+                "What would that do to the results?"
+            ),
+            solution="In warmer water living things respire faster, so more oxygen is lost in the dark bottles. Then start less dark comes out too large, and so does light less dark.",
             needs=Needs.KNOWLEDGE,
+            hints=("What does warmth do to the respiration of algae, bacteria and small animals?", "In which two of the three differences do the dark bottles stand?"),
         )
         wrong = (
-            Wrong("It shows photosynthesis without the disturbance of respiration", "ps.no-respiration", "It is the other way round."),
-            Wrong("It shows what algae do at night, when they begin to respire", "ps.night-only"),
-            Wrong("It is a second try of the light bottle, to take a mean", "inv.control-is-replicate"),
+            Wrong("Respiration would come out too large, and gross production too small", "ps.sign"),
+            Wrong("Net production would come out too small, and the others as they are", "ps.bottles", "In net production the dark bottles have no part."),
+            Wrong("Neither of them would change, for it was day and algae respire at night", "ps.night-only"),
         )
-        return choice(draft, "It shows how much oxygen respiration uses", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "Respiration would come out too large, and gross production as well", wrong, self.catalogue, salt=self.subject.id)
 
     def day(self) -> Made:
         depth, light = self.other, self.facts["light_hours"]
@@ -204,8 +218,8 @@ class BottleQuestions(ReplicateQuestions):
         draft = Draft(
             id="carbon",
             prompt=(
-                f"Gross production is {oxygen.shown_exactly}. How much carbon is that? A mole of carbon has {carbon.shown_number} g, a mole of "
-                f"oxygen gas, O₂, {gas.shown_number} g. The photosynthetic quotient is {quotient.shown_number}: so many moles of oxygen are made for each mole of carbon."
+                f"Gross production is {oxygen.shown_exactly}. How much carbon is that? Molar masses: C {carbon.shown_number} g mol⁻¹, O₂ {gas.shown_number} g mol⁻¹. "
+                f"The photosynthetic quotient is {quotient.shown_number}: for each mole of carbon that is fixed, {quotient.shown_number} moles of oxygen are made."
             ),
             solution=f"{oxygen.shown_exactly} × {carbon.shown_number} ÷ {gas.shown_number} ÷ {quotient.shown_number} = {fixed.shown_exactly}.",
         )
@@ -221,30 +235,37 @@ class BottleQuestions(ReplicateQuestions):
             otherwise="Which weighs less: a mole of oxygen gas, or the carbon that is fixed while it is made?",
         )  # fmt: skip
 
-    def loss(self) -> Made:
-        deepest = min(self.bottles.depths, key=lambda depth: self.fact(depth, "net_production").number)
-        lost = self.fact(deepest, "net_told_apart").value is True and self.fact(deepest, "net_production").number < 0
-        case = (
-            f"{self.opening(deepest)} the light bottles held less oxygen at the end than at the start."
-            if lost
-            else "In deep water a light bottle can hold less oxygen at the end than at the start."
-        )
+    def hardly_changed(self) -> Made:
+        """What it says that oxygen stays as it was in the light: asked of the depth where that is so, or else of any."""
+        made = [depth for depth in self.bottles.depths if self._plainly_made(depth)]
+        nearest = min(made, key=lambda depth: abs(self._left_over(depth)), default=None)
+        shown_here = nearest is not None and abs(self._left_over(nearest)) <= HARDLY
+        case = "Suppose that at one depth the oxygen in the light bottles had hardly changed from morning to evening."
+        told = ""
+        if nearest is not None and shown_here:
+            case = f"{self.opening(nearest)} the oxygen in the light bottles hardly changed from morning to evening."
+            told = f"Light bottles beside dark ones show that {self.fact(nearest, 'gross_production').shown_exactly} were made."
         draft = Draft(
-            id="loss",
-            prompt=f"{case} What does that say?",
-            solution="Net production is below zero: living things there use more oxygen than is made in such dim light.",
-            needs=Needs.BOTH if lost else Needs.KNOWLEDGE,
-            hints=("What else goes on in a light bottle, beside photosynthesis?", "Compare what is made there with what is used."),
+            id="hardly_changed",
+            prompt=f"{case} What does that show?",
+            solution=f"Net production is close to zero: what was made was used by the living things in the same bottle.{' ' if told else ''}{told}",
+            needs=Needs.BOTH if shown_here else Needs.KNOWLEDGE,
+            hints=("What else goes on in a light bottle, beside photosynthesis?", "What do the light bottles show beside the dark ones?"),
         )
         wrong = (
-            Wrong("The bottles leaked, for oxygen cannot get less in a light bottle", "inv.negative-is-wrong"),
-            Wrong(
-                "It shows that no photosynthesis took place there", "ps.net-is-gross",
-                "A loss comes whether little oxygen is made or none: light bottles beside dark ones show whether any is.",
-            ),
-            Wrong("Respiration stopped, as it does in the light", "ps.night-only"),
+            Wrong("Hardly any photosynthesis took place there", "ps.net-is-gross", told),
+            Wrong("It was as dim as at night, so algae began to respire", "ps.night-only"),
+            Wrong("Nothing respires in clear bottles, so algae hardly worked", "ps.no-respiration"),
         )
-        return choice(draft, "More oxygen was used there than was made", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "Nearly as much was used there as was made", wrong, self.catalogue, salt=self.subject.id)
+
+    def _plainly_made(self, depth: Depth) -> bool:
+        gross, error = (self.fact(depth, name) for name in ("gross_production", "gross_error"))
+        return gross.is_number and error.is_number and gross.number > TIMES_THE_ERROR * error.number
+
+    def _left_over(self, depth: Depth) -> float:
+        """Of what is made, the part that is not used at once."""
+        return self.fact(depth, "net_production").number / self.fact(depth, "gross_production").number
 
     def best_depth(self) -> Made:
         """Read off the profile."""
@@ -256,19 +277,27 @@ class BottleQuestions(ReplicateQuestions):
             return [labels[depth.id] for depth in self.bottles.depths if self.fact(depth, name).shown_exactly == most]
 
         best = largest("daily_net_production")
+        lowest = min(self.fact(depth, "daily_net_production").number for depth in self.bottles.depths)
+        least = [labels[depth.id] for depth in self.bottles.depths if self.fact(depth, "daily_net_production").number == lowest]
+        used = [at for at in largest("daily_respiration") if at not in best] if self._used_apart() else []
         draft = Draft(
             id="best_depth",
             prompt="Look at the chart of production over depth. At which of the measured depths is net production of a day the largest?",
             solution=f"The line of net production lies farthest to the right at {best[0]}.",
-            hints=("Find the line of net production in the key.", "Look for its point farthest to the right, and read the depth beside it."),
+            hints=("Find the line that is named net production.", "Look for its point farthest to the right, and read the depth beside it."),
         )
         wrong = (
             (largest("daily_gross_production"), Wrong("", "bio.gross-net", "There gross production is the largest.")),
-            (largest("daily_respiration"), Wrong("", "bio.respired-net", "There respiration is the largest.")),
-            ([labels[self.bottles.depths[-1].id]], Wrong("", "inv.depth-upwards")),
+            (used, Wrong("", "bio.respired-net", "There respiration is the largest.")),
+            (least, Wrong("", "clim.wrong-end", "There the line lies farthest to the left.")),
         )
-        otherwise = "Find the line of net production in the key, and follow it to its point farthest to the right."
+        otherwise = "Find the line that is named net production, and follow it to its point farthest to the right."
         return reading(draft, tuple(labels.values()), best, wrong, self.catalogue, otherwise=otherwise)
+
+    def _used_apart(self) -> bool:
+        """Whether the chart shows at a glance where respiration is the largest."""
+        rising = sorted(self.fact(depth, "daily_respiration").number for depth in self.bottles.depths)
+        return rising[-1] > TIMES_APART * rising[-2]
 
     def gain_by_day(self) -> Made:
         """Where the light bottles gain oxygen, but the night uses up more than that."""
@@ -279,7 +308,7 @@ class BottleQuestions(ReplicateQuestions):
             return Rejected("gain_by_day", "no depth gains by day what a night more than uses up, beside others that keep a gain")
         draft = Draft(
             id="gain_by_day",
-            prompt="Go by the means. At which depth do the light bottles gain oxygen, while a day and a night together leave a loss?",
+            prompt="Going by the means, at which depth do the light bottles gain oxygen, although the water there loses oxygen over a day and a night?",
             solution=f"At {right[0]} the light bottles lie above the line of no change, but net production of the day lies below zero: respiration goes on at night.",
             needs=Needs.BOTH,
             hints=("Use both charts: the change in the bottles, and production of a day over depth.", "First keep the depths at which the light bottles lie above the line of 0."),

@@ -49,7 +49,7 @@ RATES = (
     ("gross_production", "Gross production", "plant", "circle"), ("respiration", "Respiration", "heat", "square"),
     ("net_production", "Net production", "animal", "diamond"),
 )  # fmt: skip
-PLOTS = (("plant", "circle"), ("soil", "square"), ("water", "diamond"), ("heat", "circle"), ("animal", "square"), ("ink", "diamond"))
+PLOTS = (("plant", "circle"), ("soil", "square"), ("water", "diamond"), ("heat", "open circle"), ("animal", "open square"), ("ink", "open diamond"))
 
 
 def charts(subject: Subject[ProductivityRecord]) -> tuple[Chart, ...]:

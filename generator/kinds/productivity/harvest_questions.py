@@ -3,21 +3,35 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from generator.kind import Subject, in_sentence
 from generator.kinds.productivity.harvest_facts import GRAZING
-from generator.kinds.productivity.record import Harvest, Plot, ProductivityRecord
+from generator.kinds.productivity.record import Cut, Harvest, Plot, ProductivityRecord
 from generator.kinds.productivity.replicate_questions import ReplicateQuestions, only_made
 from generator.kinds.productivity.statement_questions import StatementQuestions
 from generator.quantities import shown
-from generator.quantities.fact import Fact
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, computed
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry, ordering
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs
+from generator.science.replicates import STANDARD_ERROR_OF_DIFFERENCE
 
 LOOK_UP = "from the numbers on this page"
+
+
+@dataclass(frozen=True)
+class Difference:
+    """What two plots differ by on one day."""
+
+    day: float
+    label: str
+    what: str
+    difference: Fact
+    error: Fact
 
 
 class HarvestQuestions(ReplicateQuestions):
@@ -44,15 +58,42 @@ class HarvestQuestions(ReplicateQuestions):
             yield self.eaten()
         yield self.where_to_cut()
         yield self.from_quadrat_to_rate()
-        yield from only_made(StatementQuestions(self.subject, self.catalogue).on_harvests(self.harvest))
-        yield self.why_replicates("a bag", "several quadrats in each plot", "the balance")
+        near = self._nearest()
+        yield from only_made(StatementQuestions(self.subject, self.catalogue).on_harvests(self.harvest, near.day if near else None))
+        yield self.why_replicates("one quadrat had been cut in each plot on each day", "several quadrats in each plot", "the balance")
         error = self.fact(f"error_{self.last.id}")
         if error.is_number and error.number > 0:
             what = f"dry mass of the quadrats ({in_sentence(self.plot.label)}, {in_sentence(self.last.label)})"
             yield self.standard_error(what, self.fact(f"spread_{self.last.id}"), error, len(self.last.dry_mass))
-        net, net_error, verdict = (self.fact(name) for name in ("net_production", "net_error", "net_told_apart"))
-        if isinstance(verdict.value, bool) and net_error.number > 0:
-            yield self.told_apart(f"{self.plot.label}:", "net production", net, net_error, verdict.value, answered=self.plot is self.other)
+        if near:
+            yield self.told_apart(f"On {in_sentence(near.label)}", near.what, near.difference, near.error)
+
+    def _nearest(self) -> Difference | None:
+        """The two plots and the day on which they are told apart least; of net production the table of the page tells it.
+
+        The first harvest is left out: whether plots were alike at the start is what a page says itself.
+        """
+        found = []
+        for one, other in pairwise(self.harvest.plots):
+            for cut in one.harvests[1:]:
+                same = next((c for c in other.harvests if c.day == cut.day), None)
+                if same is not None and (difference := self._difference((one, cut), (other, same))):
+                    found.append(difference)
+        return min(found, key=lambda one: one.difference.number / one.error.number, default=None)
+
+    def _difference(self, *stands: tuple[Plot, Cut]) -> Difference | None:
+        """The larger biomass less the smaller one; nothing where one has no error, or where they look alike."""
+        larger, smaller = sorted(stands, key=lambda stand: -self.fact(f"biomass_{stand[1].id}", stand[0]).number)
+        (more, less), errors = (
+            tuple(self.fact(f"{name}_{cut.id}", plot) for plot, cut in (larger, smaller)) for name in ("biomass", "area_error")
+        )  # fmt: skip
+        if not all(error.is_number and error.number > 0 for error in errors) or more.shown_number == less.shown_number or more.unit is None:
+            return None
+        difference = _as_exact_as(computed("", "Difference", Expression("more - less"), {"more": more, "less": less}, more.unit, figures=more.figures), more, less)
+        given = dict(zip(("first_error", "second_error"), errors, strict=True))
+        error = computed("", "Its standard error", STANDARD_ERROR_OF_DIFFERENCE.expression, given, more.unit, figures=more.figures)
+        what = f"the difference in biomass between “{larger[0].label}” and “{smaller[0].label}”"
+        return Difference(stands[0][1].day, stands[0][1].label, what, difference, error)
 
     def net_of(self, plot: Plot) -> str:
         """Net production as a prompt gives it: where it answers another question, it is to be looked up."""
@@ -112,44 +153,45 @@ class HarvestQuestions(ReplicateQuestions):
             solution=f"All that was built up is what is left and what was respired: {net.shown_exactly} + {respired.shown_exactly} = {gross.shown_exactly}.",
             hints=("Net production is what is left after respiration.", "So what has to be added to it, to get all that was made?"),
         )
-        return choice_of_numbers(
+        return number_entry(
             draft, gross, {"net": net, "respired": respired},
             (
                 Mistake("ps.sign", "net - respired", "taking respiration off net production"),
                 Mistake("bio.respired-net", "respired", "giving what is respired"),
                 Mistake("bio.gross-net", "net", "giving net production"),
             ),
-            self.catalogue,
+            self.catalogue, otherwise="Is what was made in all more or less than what was left over?",
         )  # fmt: skip
 
     def stock_or_rate(self) -> Made:
         draft = Draft(
             id="stock_or_rate",
-            prompt="A meadow holds much biomass. Does that show that its production is large?",
-            solution="Biomass is what is there. Production is what is added in a time, so it takes two harvests to find it.",
+            prompt="A wood holds 30 kg of dry matter on a square metre, a meadow 0.6 kg. Which of them has the larger net production?",
+            solution="Biomass is what is there. Production is what is added in a time, and that is not told: it takes two harvests to find it.",
             needs=Needs.KNOWLEDGE,
-            hints=("Look at their units: which of the two is an amount, and which an amount in a time?",),
+            hints=("In which unit is net production given, and in which are these numbers?", "What would have to be measured besides, to know what each of them adds?"),
         )
         wrong = (
-            Wrong("Yes: biomass and production are the same", "bio.stock-rate"),
-            Wrong("Yes, if the mass was dried before it was weighed", "bio.stock-rate", "Drying matters, but it makes no rate of a mass."),
-            Wrong("No: the more there is, the less can be added", "bio.stock-limits"),
+            Wrong("The wood, for it holds fifty times as much as the meadow", "bio.stock-rate"),
+            Wrong("The wood, if both were dried before they were weighed", "bio.stock-rate", "Drying matters, but it makes no rate of a mass."),
+            Wrong("The meadow, for where little stands more can be added", "bio.stock-limits"),
         )
-        return choice(draft, "No: production is what is added in a time", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "These numbers do not show what either of them adds", wrong, self.catalogue, salt=self.subject.id)
 
     def why_dry(self) -> Made:
         draft = Draft(
             id="why_dry",
-            prompt="Why are the plants dried before they are weighed?",
-            solution="How much water a plant holds changes with rain and time of day, and water is not built up by photosynthesis.",
+            prompt="Plants of the same kinds from two quadrats weigh the same when fresh. One lot was cut after rain, the other after a dry week. Which has more dry matter?",
+            solution="After rain plants hold much water, after a dry week little. Of the same fresh mass more is then dry matter, which is what photosynthesis has built up.",
             needs=Needs.KNOWLEDGE,
+            hints=("What is left of each when all its water is gone?", "Which of the two holds more water?"),
         )
         wrong = (
-            Wrong("Water has no mass of its own that counts", "bio.water-weighs-nothing"),
-            Wrong("Drying stops decay, and fresh mass would give the same result", "bio.wet-dry"),
-            Wrong("The dry mass is what the plants took from the soil", "ps.food-soil"),
+            Wrong("Both alike, for water has hardly any mass", "bio.water-weighs-nothing"),
+            Wrong("Both alike, for they weigh the same", "bio.wet-dry"),
+            Wrong("The one cut after rain, for water brings minerals from the soil", "ps.food-soil"),
         )
-        return choice(draft, "Water varies, and is not what production builds up", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "The one from the dry week, for it holds less water", wrong, self.catalogue, salt=self.subject.id)
 
     def energy(self) -> Made:
         dry, content, found = self.fact("net_production"), self.facts["energy_content"], self.fact("net_energy")
@@ -157,7 +199,7 @@ class HarvestQuestions(ReplicateQuestions):
             id="energy",
             prompt=(
                 f"{self.plot.label}: {self.net_of(self.plot)} One gram of dry matter holds {content.shown_number} kJ. "
-                "How much energy do the plants build up in a day on one square metre?"
+                "How much energy do the plants store in new dry matter in a day on one square metre?"
             ),
             solution=f"{dry.shown_exactly} × {content.shown_exactly} = {found.shown_exactly}.",
         )
@@ -177,17 +219,17 @@ class HarvestQuestions(ReplicateQuestions):
         draft = Draft(
             id="eaten",
             prompt=(
-                "How much did grazers eat in a day on each square metre? Take it that grazed grass grows as fast as grass that nobody eats, "
-                "and compare the net production of the two plots, as the numbers on this page give it."
+                "Assume that plants grow equally fast in both plots. How much was eaten in a day on each square metre of the plot that animals could reach? "
+                "The net production of both plots stands on this page."
             ),
-            solution=f"What grew without grazers less what was found with them: {without.shown_exactly} less {grazed.shown_exactly} is {found.shown_exactly}.",
-            hints=("The two plots differ in one thing: whether grazers can reach the plants.", "Net production without grazers less that with them = ?"),
+            solution=f"What grew where nothing was eaten less what was found where animals fed: {without.shown_exactly} less {grazed.shown_exactly} is {found.shown_exactly}.",
+            hints=("The two plots differ in one thing: whether animals can reach the plants.", "Net production where they cannot, less that where they can = ?"),
         )
         return choice_of_numbers(
             draft, found, {"without": without, "grazed": grazed},
             (
-                Mistake("bio.eaten-is-left", "grazed", "giving what was left over on grazed ground"),
-                Mistake("bio.eaten-is-all", "without", "giving all that grew without grazers"),
+                Mistake("bio.eaten-is-left", "grazed", "giving what was left over where animals fed"),
+                Mistake("bio.eaten-is-all", "without", "giving all that grew where nothing was eaten"),
                 Mistake("bio.eaten-added", "without + grazed", "adding the two plots"),
             ),
             self.catalogue,
@@ -196,17 +238,17 @@ class HarvestQuestions(ReplicateQuestions):
     def where_to_cut(self) -> Made:
         draft = Draft(
             id="where_to_cut",
-            prompt="Where in a plot should the quadrats of a later harvest lie?",
-            solution="Places drawn by chance make the mean stand for the whole plot. Whoever chooses by eye favours some plants without noticing.",
+            prompt="To make six quadrats agree better, a student lays the frame down wherever the plants look average. What is wrong with that?",
+            solution="Whoever chooses by eye favours some plants without noticing, so the mean of what was picked can be off. Places drawn by chance make it stand for the plot, even if they agree less.",
             needs=Needs.KNOWLEDGE,
-            hints=("Which way to choose gives every plant of the plot the same chance?",),
+            hints=("What is the mean of the six to stand for?", "Does every plant of the plot have the same chance to be cut?"),
         )
         wrong = (
-            Wrong("Where the plants look like the mean of the plot", "inv.by-eye"),
-            Wrong("Where most grows, so that the balance reads best", "inv.by-eye", "Then biomass comes out too large."),
-            Wrong("Where they lay at the harvest before", "bio.cut-twice"),
+            Wrong("Not much: a trained eye finds places that are typical", "inv.by-eye"),
+            Wrong("Not much: quadrats that agree give the true mean", "inv.mean-has-no-error", "Readings can agree, and all be off in the same way."),
+            Wrong("The frame should lie where it lay at the harvest before", "bio.cut-twice"),
         )
-        return choice(draft, "At places drawn by chance", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "What agrees so well need not stand for the whole plot", wrong, self.catalogue, salt=self.subject.id)
 
     def from_quadrat_to_rate(self) -> Made:
         """Each step needs what the one before it gives, as its unit shows."""
@@ -226,7 +268,7 @@ class HarvestQuestions(ReplicateQuestions):
             needs=Needs.KNOWLEDGE,
             hints=("Work in the field comes first, then work in the laboratory, then sums.", "Which unit does each sum need, and which does it give?"),
         )
-        return ordering(draft, list(reasons), starts_with="Nothing can be dried or weighed before it is there.", leads_on=reasons.__getitem__, salt=self.subject.id)
+        return ordering(draft, list(reasons), starts_with="Start in the field, where the plants still stand.", leads_on=reasons.__getitem__, salt=self.subject.id)
 
 
 def _as_exact_as(difference: Fact, *terms: Fact) -> Fact:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from generator.kind import Subject
 from generator.kinds.productivity.record import ProductivityRecord
+from generator.kinds.productivity.samples import told_apart
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
@@ -13,7 +14,6 @@ from generator.questions.making import Draft, Wrong, choice, number_entry
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake, as_shown
 from generator.questions.question import Made, Needs, Rejected
-
 
 ROOT = "Does a mean stray more than a single reading, or less? And what does the number of readings do to that?"
 FARTHER = ((4, "four", "half"), (9, "nine", "a third"), (16, "sixteen", "a quarter"))
@@ -23,7 +23,7 @@ FARTHER = ((4, "four", "half"), (9, "nine", "a third"), (16, "sixteen", "a quart
 def _strays(count: int) -> str:
     """Two other numbers of readings, from which the rule can be seen."""
     (_, one, half), (_, other, third) = [row for row in FARTHER if row[0] != count][:2]
-    return f"The mean of {one} readings strays {half} as far as a single one, that of {other} {third} as far. How does that go on to {count} readings?"
+    return f"The mean of {one} readings strays {half} as far as a single one, that of {other} {third} as far. What part is it, then, for {count} readings?"
 
 
 def only_made(*items: Made) -> Iterator[Made]:
@@ -59,25 +59,28 @@ class ReplicateQuestions:
             self.catalogue, kept=("replicates",), otherwise="Is your number smaller than the standard deviation, and by how many times? Compare that with how well a mean of so many readings is known.",
         )  # fmt: skip
 
-    def why_replicates(self, one: str, several: str, instrument: str) -> Made:
+    def why_replicates(self, only_one: str, several: str, instrument: str) -> Made:
+        """What is lost without them; `only_one` tells of a single try of each sort."""
         draft = Draft(
             id="why_replicates",
-            prompt=f"What are {several} good for?",
+            prompt=f"Suppose that only {only_one}, and that two readings differ a little. What would {several} have told about the difference?",
             solution=f"Single readings differ by chance. Only {several} show by how much, and so how far their mean can be trusted.",
             needs=Needs.KNOWLEDGE,
-            hints=("Suppose there were only one reading: what could nobody tell from it?",),
+            hints=("Two single readings always differ a little. When does that mean something?", f"What do {several} show besides their mean?"),
         )
         wrong = (
-            Wrong("Their mean has no error", "inv.mean-has-no-error"),
-            Wrong(f"One would do as well, but {one} can get lost", "inv.one-is-enough"),
-            Wrong(f"They show whether {instrument} reads too high", "inv.replicates-show-bias"),
+            Wrong("Its exact size, for the mean of several has no error", "inv.mean-has-no-error"),
+            Wrong("Hardly anything more, for one careful reading is enough", "inv.one-is-enough"),
+            Wrong(f"Whether it comes from {instrument}, which reads too high", "inv.replicates-show-bias"),
         )
-        return choice(draft, "They show how much readings differ by chance", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "Whether it is larger than chance alone makes it", wrong, self.catalogue, salt=self.subject.id)
 
-    def told_apart(self, where: str, what: str, difference: Fact, error: Fact, verdict: bool, answered: bool) -> Made:
+    def told_apart(self, where: str, what: str, difference: Fact, error: Fact, answered: bool = False) -> Made:
         """What a value and its standard error say together; where the value answers another question, it is to be looked up."""
         case = f"{where} {what} is {difference.shown_exactly}, with a standard error of {error.shown_exactly}."
         assert error.unit is not None
+        told = told_apart("", "Told apart from zero", difference, error)
+        verdict = told.value is True
         twice = computed("", "Twice the standard error", Expression("2 * error"), {"error": as_shown(error)}, error.unit)
         goes_beyond = abs(as_shown(difference).number) > twice.number
         if goes_beyond is not verdict:
@@ -85,7 +88,7 @@ class ReplicateQuestions:
         sides = f"Twice the standard error is {twice.shown_exactly}, and {difference.shown_exactly} is {'more' if verdict else 'less'}{', its minus sign left aside' if difference.number < 0 else ''}."
         draft = Draft(
             id="told_apart",
-            prompt=f"{f'Look up {what} and its standard error in the numbers on this page.' if answered else case} By the rule of twice the standard error, is it told apart from zero?",
+            prompt=f"{f'Look up {what} and its standard error in the numbers on this page.' if answered else case} By the rule of twice the standard error, can it be told apart from zero?",
             solution=f"{sides} A value is told apart from zero where it is more than twice its standard error.",
             needs=Needs.BOTH,
             hints=("Work out twice the standard error.", f"{'Leave the minus sign aside: is' if difference.number < 0 else 'Is'} the value larger than that, or smaller?"),
@@ -99,4 +102,4 @@ class ReplicateQuestions:
         ]
         if not verdict:
             wrong[1] = Wrong("No: it is exactly zero", "inv.not-apart-is-nothing")
-        return choice(draft, apart if verdict else hidden, wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, apart if verdict else hidden, wrong, self.catalogue, fact=told, salt=self.subject.id)

@@ -37,17 +37,7 @@ class StatementQuestions:
         return which_hold(draft, claims, self.catalogue, salt=self.subject.id)
 
     def on_bottles(self, bottles: Bottles) -> Made:
-        return self._asked(((self._days(bottles), 2), (self._depths(bottles), 1), (self._fading(bottles), 1), (self._reaching(bottles), 1)))
-
-    def _days(self, bottles: Bottles) -> Iterator[Claim]:
-        """What a day and a night leave, where it is told apart from zero."""
-        for depth in bottles.depths:
-            net, error = (self.facts[f"{depth.id}.{name}"] for name in ("daily_net_production", "daily_net_error"))
-            if not error.is_number or abs(net.number) <= TIMES_THE_ERROR * error.number:
-                continue
-            at, because = in_sentence(depth.label), f"Net production of the day is {net.shown_exactly} there."
-            gain, loss = (f"A day and a night leave a {word} of oxygen in the water {at}" for word in ("gain", "loss"))
-            yield Claim(gain, loss, because, "inv.depth-upwards") if net.number > 0 else Claim(loss, gain, because, "ps.respire-in-light")
+        return self._asked(((self._depths(bottles), 1), (self._used(bottles), 1), (self._fading(bottles), 1), (self._reaching(bottles), 2)))
 
     def _depths(self, bottles: Bottles) -> Iterator[Claim]:
         for upper, lower in pairwise(bottles.depths):
@@ -57,6 +47,15 @@ class StatementQuestions:
             first, second = (in_sentence(depth.label) for depth in ((upper, lower) if sign > 0 else (lower, upper)))
             because = f"Gross production of the day: {one.shown_exactly} {in_sentence(upper.label)}, {other.shown_exactly} {in_sentence(lower.label)}."
             yield Claim(f"More oxygen is made {first} than {second}", f"More oxygen is made {second} than {first}", because, "inv.depth-upwards")
+
+    def _used(self, bottles: Bottles) -> Iterator[Claim]:
+        """Whether more was lost in the uppermost dark bottles than in the lowest; how dark it is around them makes no difference."""
+        ends = bottles.depths[0], bottles.depths[-1]
+        one, other = (self.facts[f"{depth.id}.respiration"] for depth in ends)
+        if _told_apart(one, other, *(self.facts[f"{depth.id}.respiration_error"] for depth in ends)) > 0:
+            above, below = (in_sentence(depth.label) for depth in ends)
+            because = f"Respiration: {one.shown_exactly} {above}, {other.shown_exactly} {below}."
+            yield Claim(f"The dark bottles lost more oxygen {above} than {below}", f"The dark bottles lost more oxygen {below} than {above}", because, "ps.night-only")
 
     def _fading(self, bottles: Bottles) -> Iterator[Claim]:
         """Whether gross production or respiration falls by more from the uppermost depth to the lowest."""
@@ -73,18 +72,25 @@ class StatementQuestions:
             )  # fmt: skip
 
     def _reaching(self, bottles: Bottles) -> Iterator[Claim]:
-        """Whether the light bottles are told apart from no change."""
+        """Of a depth whose light bottles are told apart from no change, and of one where they are not: those that come nearest to the other."""
+        times: dict[str, float] = {}
         for depth in bottles.depths:
             change, error = (self.facts[f"{depth.id}.{name}"] for name in ("light_change", "light_change_error"))
-            if not error.is_number or error.number <= 0:
-                continue
-            at, because = in_sentence(depth.label), f"The change is {change.shown_exactly}, its standard error {error.shown_exactly}."
-            hidden = f"The bar of the light bottles {at} reaches the line of no change"
-            clear = f"The bar of the light bottles {at} stays clear of the line of no change"
-            yield Claim(*((clear, hidden) if abs(change.number) > TIMES_THE_ERROR * error.number else (hidden, clear)), because, "inv.no-rule")
+            if error.is_number and error.number > 0:
+                times[depth.id] = abs(change.number) / error.number
+        apart = [depth for depth in bottles.depths if times.get(depth.id, 0.0) > TIMES_THE_ERROR]
+        close = [depth for depth in bottles.depths if times.get(depth.id, math.inf) <= TIMES_THE_ERROR]
+        picked = (*sorted(apart, key=lambda depth: times[depth.id])[:1], *sorted(close, key=lambda depth: -times[depth.id])[:1])
+        for depth in picked:
+            at, change, error = in_sentence(depth.label), self.facts[f"{depth.id}.light_change"], self.facts[f"{depth.id}.light_change_error"]
+            because = f"The change {at} is {change.shown_exactly}, its standard error {error.shown_exactly}."
+            hidden = f"The error bar of the light bottles {at} reaches the line of no change"
+            clear = f"The error bar of the light bottles {at} does not reach the line of no change"
+            yield Claim(*((clear, hidden) if depth in apart else (hidden, clear)), because, "inv.no-rule")
 
-    def on_harvests(self, harvest: Harvest) -> Made:
-        return self._asked(((self._growth(harvest), 1), (self._side_by_side(harvest), 2), (self._eaten(), 1), (self._by_chance(), 1), (self._respired(harvest), 1)))
+    def on_harvests(self, harvest: Harvest, asked_day: float | None = None) -> Made:
+        """On `asked_day` another question compares the plots."""
+        return self._asked(((self._growth(harvest), 1), (self._side_by_side(harvest, asked_day), 2), (self._eaten(harvest), 1), (self._by_chance(), 1), (self._respired(harvest), 1)))
 
     def _growth(self, harvest: Harvest) -> Iterator[Claim]:
         """Whether more grew per day in the first or in the last time between two harvests."""
@@ -97,10 +103,10 @@ class StatementQuestions:
                     later, earlier = (f"{plot.label}: more grew per day {a} than {b}" for a, b in ((second, first), (first, second)))
                     yield Claim(*((later, earlier) if sign > 0 else (earlier, later)), because, "clim.height-slope")
 
-    def _side_by_side(self, harvest: Harvest) -> Iterator[Claim]:
+    def _side_by_side(self, harvest: Harvest, asked_day: float | None = None) -> Iterator[Claim]:
         """Two plots on one day: told apart or not."""
         for one, other in pairwise(harvest.plots):
-            for cut in one.harvests:
+            for cut in (cut for cut in one.harvests if cut.day != asked_day):
                 if (same := next((c for c in other.harvests if c.day == cut.day), None)) is None:
                     continue
                 masses = self.facts[f"{one.id}.biomass_{cut.id}"], self.facts[f"{other.id}.biomass_{same.id}"]
@@ -116,18 +122,19 @@ class StatementQuestions:
                 told, hidden = f"{bars_of} share no height", f"{bars_of} overlap"
                 yield Claim(*((told, hidden) if apart else (hidden, told)), because, "inv.no-rule")
 
-    def _eaten(self) -> Iterator[Claim]:
+    def _eaten(self, harvest: Harvest) -> Iterator[Claim]:
         share = self.facts.get(f"{GRAZING}.eaten_share")
         if share is not None and share.is_number and (share.number > 50 * TIMES_APART or share.number < 50 / TIMES_APART):
-            more, fewer = (f"Grazers ate {word} than half of what grew without them" for word in ("more", "less"))
-            yield Claim(*((more, fewer) if share.number > 50 else (fewer, more)), f"They ate {share.shown_exactly} of it.", "bio.eaten-is-left")
+            grazed = next(plot.label for plot in harvest.plots if plot.grazing == "open")
+            more, fewer = (f"In the plot “{grazed}” {word} than half of what grew was eaten" for word in ("more", "less"))
+            yield Claim(*((more, fewer) if share.number > 50 else (fewer, more)), f"{share.shown_exactly} of it was eaten.", "bio.eaten-is-left")
 
     def _by_chance(self) -> Iterator[Claim]:
         told = self.facts.get(f"{GRAZING}.eaten_told_apart")
         if told is not None and isinstance(told.value, bool):
             eaten, error = self.facts[f"{GRAZING}.eaten"], self.facts[f"{GRAZING}.eaten_error"]
             because = f"Eaten: {eaten.shown_exactly}, with a standard error of {error.shown_exactly}."
-            more, chance = "What grazers ate is more than chance alone would give", "What grazers ate could be a matter of chance alone"
+            more, chance = "The amount eaten is more than chance alone would explain", "The amount eaten could be explained by chance alone"
             yield Claim(*((more, chance) if told.value else (chance, more)), because, "inv.no-rule")
 
     def _respired(self, harvest: Harvest) -> Iterator[Claim]:

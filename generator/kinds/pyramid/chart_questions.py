@@ -11,6 +11,7 @@ from generator.kinds.pyramid.asking import Asking
 from generator.kinds.pyramid.charts import STANDING
 from generator.quantities import shown
 from generator.questions.making import Draft, Wrong, drawn, reading
+from generator.questions.mistake import told_apart
 from generator.questions.question import Made, Needs, Rejected
 
 TIMES_APART = 1.05
@@ -23,7 +24,7 @@ class ChartQuestions(Asking):
 
     def readings(self, most: int) -> tuple[Made, ...]:
         """So many of those that come out, drawn so that records differ in what they ask."""
-        made = {item.id: item for item in (self.smallest_share(), self.respires_most(), *self.widest()) if not isinstance(item, Rejected)}
+        made = {item.id: item for item in (self.smallest_share(), self.respires_most(), *self.second_widest()) if not isinstance(item, Rejected)}
         return tuple(made[name] for name in drawn(made, self.subject.id, "readings")[:most])
 
     def smallest_share(self) -> Made:
@@ -75,22 +76,24 @@ class ChartQuestions(Asking):
         )
         return reading(draft, [level.label for level in taken], [right.label], wrong, self.catalogue, otherwise="Divide what is respired by what is taken up.")
 
-    def widest(self) -> Iterator[Made]:
-        """Of a pyramid of biomass or of numbers, where the widest bar is not the lowest."""
+    def second_widest(self) -> Iterator[Made]:
+        """Of a pyramid of biomass or of numbers whose widest bar is not the lowest, as its page tells: the bar that comes next, if not the lowest."""
         bottom = self.record.levels[0]
         for field, quantity, sort, _ in STANDING:
             amounts = {level: self.number(level, field) for level in self.record.levels}
             known = {level: amount for level, amount in amounts.items() if amount}
-            rising = sorted(known, key=lambda level: known[level])
-            if len(known) < max(FEWEST_LABELS, len(amounts)) or rising[-1] is bottom or known[rising[-1]] < TIMES_APART * known[rising[-2]]:
+            falling = sorted(known, key=lambda level: -known[level])
+            if len(known) < max(FEWEST_LABELS, len(amounts)) or bottom in falling[:2]:
                 continue
-            right = rising[-1]
+            if not all(told_apart(known[one], known[other], self.sure(bottom, field).figures) for one, other in pairwise(falling[:3])):
+                continue
+            widest, right = falling[:2]
             draft = Draft(
-                id=f"widest_{'numbers' if field != 'biomass' else field}", needs=Needs.DATA,
-                prompt=f"Look at the {sort}. At which level is the bar the widest?",
-                solution=f"{right.label}: {self.sure(right, field).shown}, against {self.sure(bottom, field).shown} of {in_sentence(bottom.label)}.",
+                id=f"second_widest_{'numbers' if field != 'biomass' else field}", needs=Needs.DATA,
+                prompt=f"Look at the {sort}. Which level has the second widest bar?",
+                solution=f"{right.label}: {self.sure(right, field).shown}. Only the bar of {in_sentence(widest.label)} is wider, with {self.sure(widest, field).shown}; that of the producers has {self.sure(bottom, field).shown}.",
                 hints=("A pyramid need not stand on a wide base: look at each bar.", f"Compare the numbers beside the bars: {quantity.lower()}, level by level."),
             )  # fmt: skip
             idea = "bio.inverted" if field == "biomass" else "bio.base-widest"
             wrong = (([bottom.label], Wrong("", idea, "This is the widest bar of the energy pyramid, not of this one.")),)
-            yield reading(draft, [level.label for level in known], [right.label], wrong, self.catalogue, otherwise="Compare the widths of the bars.", fact=self.sure(right, field))
+            yield reading(draft, [level.label for level in known], [right.label], wrong, self.catalogue, otherwise="Find the widest bar, leave it out, and look again.", fact=self.sure(right, field))

@@ -13,7 +13,7 @@ from generator.quantities.fact import Fact, Facts
 
 ROLES = ("Producers", "Primary consumers", "Secondary consumers", "Tertiary consumers", "Quaternary consumers")
 SCALE = "Go up a level: each bar is drawn to the same scale, so its width is its {quantity}."
-MAGNIFIED = "A level too thin to read is shown again beside it: hatched, in a dashed frame that says how many times wider."
+MAGNIFIED = "A level too thin to read is shown again beside or below: hatched, in a dashed frame that says how many times wider."
 ENERGY_READING = (
     "Start at the bottom: the widest bar is what producers build up in a year on one square metre.",
     SCALE.format(quantity="production"),

@@ -47,7 +47,7 @@ def _assimilation_efficiency(level: Level, facts: Facts, catalogue: Catalogue) -
     eaten, egested = (fact.shown_exactly for fact in given.values())
     draft = Draft(
         id="assimilation_efficiency",
-        prompt=f"{level.label}: {eaten} eaten, {egested} egested. What is the assimilation efficiency, the share of its food that it takes up, in percent?",
+        prompt=f"Of {eaten} eaten by {in_sentence(level.label)}, {egested} is egested. What is the assimilation efficiency, the share of the food that is taken up, in percent?",
         solution=f"What is taken up is what is eaten minus what is egested: ({eaten} − {egested}) ÷ {eaten} = {right.shown}.",
     )
     return number_entry(
@@ -67,7 +67,7 @@ def _production_efficiency(level: Level, facts: Facts, catalogue: Catalogue) -> 
     eaten, egested, built = (fact.shown_exactly for fact in given.values())
     draft = Draft(
         id="production_efficiency",
-        prompt=f"{level.label}: {eaten} eaten, {egested} egested, {built} built up. What is the production efficiency, the share of what is taken up that is built up, in percent?",
+        prompt=f"Of {eaten} eaten by {in_sentence(level.label)}, {egested} is egested and {built} built up. What is the production efficiency, the share of what is taken up that is built up, in percent?",
         solution=f"The whole is what is taken up, so what is built up is divided by that: {built} ÷ ({eaten} − {egested}) = {right.shown}.",
     )
     return number_entry(
@@ -77,6 +77,7 @@ def _production_efficiency(level: Level, facts: Facts, catalogue: Catalogue) -> 
             Mistake("en.respired-built", "1 - production / (eaten - egested)", "giving the share that is respired"),
             Mistake("en.eff-inverse", "(eaten - egested) / production", "dividing what is taken up by what is built up"),
             Mistake("en.eff-fraction", "production / (eaten - egested) / 100", FRACTION),
+            Mistake("en.always-ten", "0.1", "taking a tenth without dividing"),
         ),
         catalogue, otherwise="What is the whole here: what is eaten, or what gets through the gut wall?",
     )  # fmt: skip
@@ -113,7 +114,7 @@ def _kilojoules(right: Fact, amount: Fact, factor: Fact, record: PyramidRecord, 
             Mistake("en.kilo-thousand", "amount * 1000", "taking a kilocalorie as a thousand kilojoules"),
             Mistake("en.kilo-inverse", "amount", "leaving the number as it is"),
         ),
-        catalogue, otherwise="Is a kilojoule more or less than a kilocalorie? So must the number grow or shrink?",
+        catalogue, otherwise="Is a kilojoule more or less than a kilocalorie? So must the number grow or shrink?", kept=(factor.id,),
     )  # fmt: skip
 
 
@@ -141,6 +142,7 @@ def _turnover_time(level: Level, facts: Facts, catalogue: Catalogue) -> Made:
             *(in_years if per_day else ()),
         ),
         catalogue, otherwise="The production is energy. How much energy does the biomass hold?",
+        kept=(given["energy_content"].id,),
     )  # fmt: skip
 
 
@@ -174,4 +176,5 @@ def _production_behind(subject: Subject[PyramidRecord], level: str, catalogue: C
             Mistake("en.same-level", downwards, "stopping at the carbon of the catch itself"),
         ),
         catalogue, otherwise="How much carbon is in the catch? And how many steps lie between it and the plants?",
+        kept=tuple(fact.id for name, fact in given.items() if name != "catch"),
     )  # fmt: skip

@@ -61,9 +61,7 @@ class _Pyramid(Asking):
     """The sums, and what becomes of the energy."""
 
     def told(self, *productions: tuple[Level, Fact]) -> str:
-        """The productions that a prompt rests on; where one of them answers another question they are to be read off the pyramid."""
-        if any(fact.id in self.answers for _, fact in productions):
-            return "Take both productions from the pyramid on this page. "
+        """The productions that a prompt rests on."""
         (one, made), (other, over) = productions
         return f"The production of {in_sentence(one.label)} is {made.shown_exactly}, that of {in_sentence(other.label)} {over.shown_exactly}. "
 
@@ -83,7 +81,7 @@ class _Pyramid(Asking):
         draft = Draft(
             id="net_production",
             prompt=(
-                f"{producers.label}: {gross.shown_exactly} fixed by photosynthesis, {respired.shown_exactly} respired. "
+                f"Of {gross.shown_exactly} fixed in photosynthesis by {in_sentence(producers.label)}, {respired.shown_exactly} is respired. "
                 "What is the net production?"
             ),
             solution=f"What is left after the plants' own respiration: {gross.shown_exactly} − {respired.shown_exactly} = {net.shown_exactly}.",
@@ -109,8 +107,8 @@ class _Pyramid(Asking):
         draft = Draft(
             id="consumer_production",
             prompt=(
-                f"{level.label}: {given['eaten'].shown_exactly} eaten, {given['egested'].shown_exactly} egested, "
-                f"{given['respired'].shown_exactly} respired. How much is left for growth and young?"
+                f"Of {given['eaten'].shown_exactly} eaten by {in_sentence(level.label)}, {given['egested'].shown_exactly} is egested and "
+                f"{given['respired'].shown_exactly} respired. How much is left for growth and offspring?"
             ),
             solution=f"{' − '.join(given[field].shown_exactly for field in fields)} = {made.shown_exactly}.",
             hints=(LOSSES, "Eaten less egested less respired = ?"),
@@ -154,6 +152,7 @@ class _Pyramid(Asking):
                 Mistake("en.eff-inverse", "production_below / production", "dividing the lower level by the upper one"),
                 Mistake("en.eff-complement", "1 - production / production_below", "giving what is not passed on"),
                 Mistake("en.eff-fraction", "production / production_below / 100", "leaving out the factor 100"),
+                Mistake("en.always-ten", "0.1", "taking a tenth without dividing"),
                 *skipped,
             ),
             self.catalogue, otherwise="Which of the two productions is the whole, and which is what has become of it?",
@@ -167,8 +166,8 @@ class _Pyramid(Asking):
         draft = Draft(
             id="not_passed_on",
             prompt=(
-                f"{self.told((bottom, made), (above, taken))}How much of the production of {in_sentence(bottom.label)} does not become "
-                f"production of {in_sentence(above.label)}?"
+                f"{self.told((bottom, made), (above, taken))}How much of what {in_sentence(bottom.label)} build up is left uneaten, egested or "
+                f"respired, all taken together, before it becomes production of {in_sentence(above.label)}?"
             ),
             solution=(
                 f"{made.shown_exactly} − {taken.shown_exactly} = {lost.shown_exactly}. It dies uneaten, or is eaten and then egested or respired."
@@ -201,7 +200,7 @@ class _Pyramid(Asking):
         draft = Draft(
             id="supporting_area",
             prompt=(
-                f"{label}: one animal has to {does} {need.shown_exactly}. All of them together {does} {flow.shown_exactly}. "
+                f"Each of the {in_sentence(label)} has to {does} {need.shown_exactly}, and all of them together {does} {flow.shown_exactly}. "
                 f"How many hectares does one animal need?{hectare}"
             ),
             solution=(
@@ -225,29 +224,30 @@ class _Pyramid(Asking):
         level, above = self.record.levels[-2], self.record.levels[-1]
         draft = Draft(
             id="where_it_goes",
-            prompt=f"Far more energy is taken in by {in_sentence(level.label)} than is built up by {in_sentence(above.label)}. What happens in the end to the difference?",
-            solution="It leaves as heat: of their own respiration, or of the decomposers that live on faeces and dead bodies.",
+            prompt=f"Some {in_sentence(level.label)} die of disease or age before {in_sentence(above.label)} can eat them. What becomes in the end of most of the energy in their bodies?",
+            solution="Decomposers live on dead bodies and respire most of what they take up; what they build up is eaten or decays in turn. Step by step it leaves as heat.",
             needs=Needs.KNOWLEDGE,
-            hints=("Part of the food is built into bodies. What do animals do with the rest of what they take up?", "And who lives on what they leave behind?"),
+            hints=("Who lives on dead bodies?", "What do these do with the energy that they take up?"),
         )
         wrong = (
-            Wrong("Plants take it up again as nutrients", "en.recycled"),
-            Wrong("It is destroyed when the animals move", "en.destroyed"),
-            Wrong(f"It gathers in {in_sentence(above.label)} over the years", "en.accumulate"),
+            Wrong("Plants take it up again together with the minerals", "en.recycled"),
+            Wrong("It is destroyed bit by bit while the bodies decay", "en.destroyed"),
+            Wrong("It stays in the ground, and gathers from year to year", "carb.decay-soil"),
         )
-        return choice(draft, "It leaves as heat of respiration", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "Decomposers respire it, and it leaves as heat", wrong, self.catalogue, salt=self.subject.id)
 
     def what_returns(self) -> Made:
         plants = in_sentence(self.record.levels[0].label)
         draft = Draft(
             id="what_returns",
-            prompt=f"Decomposers break down dead matter and faeces. What of it can {plants} take up again afterwards?",
-            solution="Matter goes round: decomposers set minerals free. Energy does not: it leaves as heat of the decomposers.",
+            prompt=f"Suppose that no light fell on {plants} any more, while decomposers went on working. Could {plants} live on what decomposers set free?",
+            solution="Matter goes round: decomposers set minerals and carbon dioxide free. Energy does not: it leaves as heat of the decomposers, and no plant can make sugar with heat.",
             needs=Needs.KNOWLEDGE,
+            hints=("What do green cells need to make sugar?", "Which of these things do decomposers set free, and which comes from elsewhere?"),
         )
         wrong = (
-            Wrong("Energy, in the shape of nutrients", "nit.energy-nutrient"),
-            Wrong("Minerals and energy alike", "en.recycled"),
-            Wrong("Nothing: decomposers use it up", "nit.decomposer-cleaner"),
+            Wrong("Yes: the minerals would bring them energy as well", "nit.energy-nutrient"),
+            Wrong("Yes: the heat of the decomposers would replace the light", "en.recycled"),
+            Wrong("No: decomposers use up what they break down", "nit.decomposer-cleaner"),
         )
-        return choice(draft, "Minerals, but no energy", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "No: those are minerals and carbon dioxide, without energy", wrong, self.catalogue, salt=self.subject.id)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from itertools import combinations
 
 from generator.kind import in_sentence
 from generator.kinds.pyramid.asking import Asking
@@ -11,9 +11,11 @@ from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
 from generator.quantities.working import Substitution
+from generator.questions.fresh import DRAWS, followed, fresh_fact, near, same_order
 from generator.questions.making import Draft, drawn, matching, number_entry, ordering
 from generator.questions.mistake import Mistake, told_apart
 from generator.questions.question import Made, Needs, Pair, Rejected
+from generator.questions.supposed import SAID
 
 SHARES = (
     ("consumption_efficiency", "Eaten, of what the level below builds up"), ("assimilation_efficiency", "Taken up, of what is eaten"),
@@ -32,7 +34,7 @@ class ShareQuestions(Asking):
         below, above = in_sentence(levels[first].label), in_sentence(levels[first + 1].label)
         draft = Draft(
             id="energy_path", needs=Needs.KNOWLEDGE,
-            prompt=f"Energy goes from {'light' if first == 0 else f'the food of {below}'} into the growth of {above}. Put the stages in the order in which it passes them.",
+            prompt=f"Energy goes from {'light' if first == 0 else f'the food of {below}'} into the growth of {above}. Put the stages in the order in which the energy goes through them.",
             solution=f"Each stage is what is left of the one before: {' → '.join(in_sentence(stage) for stage, _ in stages)}.",
             hints=("Each stage holds less energy than the one before it.", "An animal eats, takes up part of it through the gut wall, and builds up part of that."),
         )  # fmt: skip
@@ -51,27 +53,39 @@ class ShareQuestions(Asking):
             return [(f"Eaten by {name}", egested), (f"Taken up through the gut wall of {name}", respired), (f"Built up by {name}", last)]
 
         if first == 0:
-            return [(f"Fixed by photosynthesis of {below}", respired), (f"Built up by {below}", uneaten), *eater(above, "")]
+            return [(f"Fixed by {below} in photosynthesis", respired), (f"Built up by {below}", uneaten), *eater(above, "")]
         return [*eater(below, uneaten), *eater(above, "")]
 
     def shares_match(self) -> Made:
         """The shares of one level with their values; what is egested of the food fits none."""
-        for level in drawn(self.record.levels[1:], self.subject.id, "shares"):
-            facts = [(title, self.fact(level, name)) for name, title in SHARES]
-            eaten, egested = self.fact(level, "eaten"), self.fact(level, "egested")
-            known = [(title, fact) for title, fact in facts if fact is not None and fact.is_number]
-            if len(known) < len(SHARES) or eaten is None or egested is None or not egested.number:
-                continue
-            other = computed("", "Egested, of what is eaten", Expression("egested / eaten"), {"egested": egested, "eaten": eaten}, unit("percent"), figures=known[0][1].figures)
-            if all(told_apart(a.number, b.number, a.figures) for (_, a), (_, b) in _couples([*known, ("", other)])):
-                return self._shares_of(level, known, other)
+        for place, level in drawn(enumerate(self.record.levels[1:]), self.subject.id, "shares"):
+            flows = [self.fact(self.record.levels[place], "production"), *(self.fact(level, name) for name in ("eaten", "egested", "production"))]
+            shares = [self.fact(level, name) for name, _ in SHARES]
+            if all(fact is not None and fact.is_number and fact.number for fact in (*flows, *shares)):
+                for attempt in range(DRAWS):
+                    made = self._drawn_shares(level, [flow for flow in flows if flow], [share for share in shares if share], f"{self.subject.id}/shares/{attempt}")
+                    if made is not None:
+                        return made
         return Rejected("shares_match", "no level has four shares that are known and apart")
 
-    def _shares_of(self, level: Level, known: list[tuple[str, Fact]], other: Fact) -> Made:
+    def _drawn_shares(self, level: Level, flows: list[Fact], shares: list[Fact], salt: str) -> Made | None:
+        """Asked with drawn flows, for the page shows the shares of the record's own; None where the draw is not one that nature allows."""
+        fresh = {flow.id: drawn_flow for flow in flows if (drawn_flow := fresh_fact(flow, f"{salt}/{flow.id}"))}
+        if len(fresh) < len(flows) or not same_order({flow.id: flow for flow in flows}, fresh):
+            return None
+        _, eaten, egested, _ = fresh.values()
+        other = computed("", "Egested, of what is eaten", Expression("egested / eaten"), {"egested": egested, "eaten": eaten}, unit("percent"), figures=shares[0].figures)
+        found = [new for share in shares if (new := followed(share, fresh)) and near(share, new)]
+        if len(found) < len(shares) or not all(told_apart(a.number, b.number, a.figures) for a, b in combinations([*found, other], 2)):
+            return None
+        return self._shares_of(level, list(fresh.values()), [(title, share) for (_, title), share in zip(SHARES, found, strict=True)], other)
+
+    def _shares_of(self, level: Level, flows: list[Fact], known: list[tuple[str, Fact]], other: Fact) -> Made:
+        below, eaten, egested, built = (flow.shown_exactly for flow in flows)
         pairs = [Pair(title, fact.shown, f"Say first what the whole is, then divide the part by it. {_formula(fact)}") for title, fact in known]
         draft = Draft(
-            id="shares_match", needs=Needs.BOTH,
-            prompt=f"{level.label}: take what the level below builds up, and what is eaten, egested and built up, from the numbers on this page. Match each share with its value.",
+            id="shares_match", needs=Needs.BOTH, supposed=True,
+            prompt=f"{SAID} {level.label}: the level below builds up {below}. Of it {eaten} are eaten, {egested} egested and {built} built up. Match each share with its value.",
             solution=f"{other.shown} fits none of the lines: it is what is egested, of what is eaten. {' '.join(f'{title}: {fact.shown}.' for title, fact in known)}",
             hints=("What stands behind “of” is the whole: divide by it.", "What is taken up is what is eaten less what is egested."),
         )  # fmt: skip
@@ -85,8 +99,8 @@ class ShareQuestions(Asking):
         draft = Draft(
             id="times_the_top", needs=Needs.DATA,
             prompt=(
-                f"Take both productions from the energy pyramid. How many times the production of {in_sentence(top.label)} is the net production "
-                f"of {in_sentence(bottom.label)}, on the same area in a year?"
+                f"Take both productions from the energy pyramid. How many times as large as the production of {in_sentence(top.label)} is the net production "
+                f"of {in_sentence(bottom.label)}?"
             ),
             solution=f"{given['base'].shown_exactly} ÷ {given['top'].shown_exactly} = {right.shown}.",
         )
@@ -99,11 +113,6 @@ class ShareQuestions(Asking):
             ),
             self.catalogue, otherwise="Which of the two productions is larger? So must the answer be more or less than 1?",
         )  # fmt: skip
-
-
-def _couples(facts: list[tuple[str, Fact]]) -> Iterator[tuple[tuple[str, Fact], tuple[str, Fact]]]:
-    for n, one in enumerate(facts):
-        yield from ((one, other) for other in facts[:n])
 
 
 def _formula(fact: Fact) -> str:

@@ -40,7 +40,7 @@ class StatementQuestions(Asking):
     def _fixed(self) -> Iterator[Claim]:
         level = self.record.levels[0]
         respired, built = self.number(level, "respiration"), self.number(level, "production")
-        more, fewer = (f"{level.label}: {word} is respired than is built up" for word in ("more", "less"))
+        more, fewer = (f"In {in_sentence(level.label)}, {word} energy is respired than built up" for word in ("more", "less"))
         if sign := self._compared(respired, built):
             because = f"Respired: {self.sure(level, 'respiration').shown}; built up: {self.sure(level, 'production').shown}."
             yield Claim(more, fewer, because, "ps.no-respiration") if sign > 0 else Claim(fewer, more, because, "bio.respired-net")
@@ -48,10 +48,9 @@ class StatementQuestions(Asking):
     def _guts(self) -> Iterator[Claim]:
         for level in self.record.levels[1:]:
             egested, taken = self.number(level, "egested"), self.taken_up(level)
-            of = "half of what is eaten passes the gut undigested"
             if sign := self._compared(egested, taken):
                 because = f"Of {self.sure(level, 'eaten').shown}, {self.sure(level, 'egested').shown} are egested."
-                more, fewer = (f"{level.label}: {word} than {of}" for word in ("more", "less"))
+                more, fewer = (f"In {in_sentence(level.label)}, {word} than half of the food passes through the gut undigested" for word in ("more", "less"))
                 yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), because, "en.assimilated-egested")
 
     def _passed(self) -> Iterator[Claim]:
@@ -75,7 +74,7 @@ class StatementQuestions(Asking):
             respired, built = self.number(level, "respired"), self.number(level, "production")
             if sign := self._compared(respired, built):
                 because = f"Respired: {self.sure(level, 'respired').shown}; built up: {self.sure(level, 'production').shown}."
-                more, fewer = (f"{level.label}: {word} is respired than is built up" for word in ("more", "less"))
+                more, fewer = (f"In {in_sentence(level.label)}, {word} energy is respired than built up" for word in ("more", "less"))
                 yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), because, "en.respired-built")
 
     def _standing(self) -> Iterator[Claim]:

@@ -2,22 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from generator.kinds.transect.asked_line import AskedLine, given_of
 from generator.kinds.transect.crossing import PART
+from generator.kinds.transect.record import Station
+from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
-from generator.quantities.fact import Fact, computed
+from generator.quantities.fact import Fact, computed, stated
 from generator.quantities.units import unit
 from generator.quantities.working import Substitution
-from generator.questions.making import Draft, Wrong, as_option, choice, number_entry, ordering
+from generator.questions.making import FEWEST_STEPS, Draft, Wrong, choice, number_entry, ordering
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
 
 DEGC = unit("degC")
 HINT = "Work in kilometres, and count only the part of the way on which this rate holds."
-APART = 1.0
-"""Difference of temperatures [K] that is plain."""
+MOST_STAGES, APART = 5, 150.0
+"""Stages of the air that are put in order at most, and how far [m] their heights must be apart."""
+COOLER, HIGHER = 4.0, 0.1
+"""How much cooler [K] the air of another day is, and by which part of the way to the crest its cloud base lies higher."""
 _UP_DRY, _UP_MOIST = "dry * (base - start)", "moist * (crest - base)"
 STEPS = (
     (
@@ -40,7 +44,7 @@ STEPS = (
         ),
     ),
     (
-        "lee_temperature", "then", f"temperature - {_UP_DRY} - {_UP_MOIST} + dry * (crest - end)",
+        "lee_temperature", "there, beyond the cloud", f"temperature - {_UP_DRY} - {_UP_MOIST} + dry * (crest - end)",
         "Up it cools by the dry rate and then by the moist one. Down it warms by the dry rate all the way, for the cloud is gone.",
         (
             Mistake("clim.lee-mirror", f"temperature - {_UP_DRY} - {_UP_MOIST} + moist * (crest - end)", "taking the moist rate on the way down"),
@@ -58,7 +62,7 @@ def crossing(asked: AskedLine) -> Iterator[Made]:
     if asked.air("cloud_forms").value and asked.air("moist_lapse_rate").is_number:
         yield from (_step(asked, *step) for step in STEPS)
         yield warming(asked)
-        yield air_order(asked)
+        yield without_cloud(asked)
     yield why_dry(asked)
 
 
@@ -75,7 +79,7 @@ def cloud_base(asked: AskedLine) -> Made:
     draft = Draft(
         id="cloud_base",
         prompt=(
-            f"Air that sets out {height} above sea level has {given['temperature'].shown_exactly} and a dew point of {given['dew_point'].shown_exactly}. "
+            f"Air that sets out {height} above sea level has a temperature of {given['temperature'].shown_exactly} and a dew point of {given['dew_point'].shown_exactly}. "
             f"For each kelvin between the two it must rise {given['rise_per_kelvin'].shown_number} m before cloud forms. At what height above sea level does cloud begin?"
         ),
         solution=f"The difference times {given['rise_per_kelvin'].shown_number} m, counted from {height}: {right.shown}.",
@@ -94,32 +98,39 @@ def cloud_base(asked: AskedLine) -> Made:
 
 
 def _way(asked: AskedLine) -> dict[str, Fact]:
-    """All that the way of the air hangs on, by the names of `STEPS`."""
+    """All that the way of the air hangs on, by the names of `STEPS`, on a cooler and drier day than the page works out."""
+    base, crest = asked.air("cloud_base"), _height_of(asked, "crest")
     return {
-        "temperature": asked.air("temperature"), "dry": asked.air("dry_lapse_rate"), "moist": asked.air("moist_lapse_rate"),
-        "start": _height_of(asked, "start"), "base": asked.air("cloud_base"), "crest": _height_of(asked, "crest"), "end": _height_of(asked, "end"),
+        "temperature": _on_another_day(asked.air("temperature"), asked.air("temperature").number - COOLER, 0),
+        "dry": asked.air("dry_lapse_rate"), "moist": asked.air("moist_lapse_rate"),
+        "start": _height_of(asked, "start"), "base": _on_another_day(base, base.number + HIGHER * (crest.number - base.number), -2), "crest": _height_of(asked, "crest"), "end": _height_of(asked, "end"),
     }  # fmt: skip
 
 
+def _on_another_day(fact: Fact, number: float, digits: int) -> Fact:
+    """A round number in place of the one that the page shows."""
+    value = round(number, digits)
+    return stated(f"{fact.id}.another_day", fact.name, Amount(value=value, written=f"{value:.0f}"), fact.unit)
+
+
 def _step(asked: AskedLine, name: str, asks: str, expression: str, why: str, mistakes: Sequence[Mistake]) -> Made:
-    """From the start up to one of the steps, so that no prompt tells the answer to another one."""
+    """From the start up to one of the steps, so that no prompt tells the answer to another one; on another day, for the page tells the shown one's."""
     way = _way(asked)
     wanted = Expression(expression)
     given = {symbol: way[symbol] for symbol in wanted.names}
     right = computed(f"{PART}.{name}", asked.air(name).name, wanted, given, DEGC, figures=asked.air(name).figures)
-    base = "at the dotted line of the profile" if _asks_cloud_base(asked) else f"at {way['base'].shown_exactly}"
     crosses = f"{',' if 'end' in given else ' and'} crosses the crest at {way['crest'].shown_exactly}" if "crest" in given else ""
     sinks = f" and sinks to {way['end'].shown_exactly}" if "end" in given else ""
     draft = Draft(
-        id=name,
+        id=name, supposed=True,
         prompt=(
-            f"Air of {way['temperature'].shown_exactly} sets out at {way['start'].shown_exactly}{crosses}{sinks}. Cloud begins {base}. "
+            f"Another day: air of {way['temperature'].shown_exactly} sets out at {way['start'].shown_exactly}{crosses}{sinks}. Cloud begins at {way['base'].shown_exactly}. "
             f"Lapse rates: dry {way['dry'].shown_exactly}, moist {way['moist'].shown_exactly}. How warm is it {asks}?"
         ),
         solution=f"{why} The air comes to {right.shown}.",
         hints=("Draw the way: where does the air rise without cloud, where in cloud, where does it sink?", "For each part, multiply its height in kilometres by the rate that holds there. Upwards take it off, downwards add it."),
     )
-    return number_entry(draft, right, way, mistakes, asked.catalogue, otherwise=HINT)
+    return number_entry(draft, right, way, mistakes, asked.catalogue, otherwise=HINT, kept=(way["dry"].id, way["moist"].id))
 
 
 def _height_of(asked: AskedLine, end: str) -> Fact:
@@ -127,67 +138,84 @@ def _height_of(asked: AskedLine, end: str) -> Fact:
 
 
 def warming(asked: AskedLine) -> Made:
-    """How much warmer the air is when it is back at its first height."""
-    right = asked.air("warming")
-    given = given_of(right)
-    base = "the dotted line of the profile" if _asks_cloud_base(asked) else given["cloud_base"].shown_exactly
+    """How much warmer the air is when it is back at its first height, on another day than the page works out."""
+    way = _way(asked)
+    wanted = Expression("(dry - moist) * (crest - base)")
+    right = computed(f"{PART}.warming_another_day", asked.air("warming").name, wanted, {name: way[name] for name in wanted.names}, unit("K"), figures=asked.air("warming").figures)
     draft = Draft(
-        id="warming",
+        id="warming", supposed=True,
         prompt=(
-            f"Cloud stands from {base} up to the crest at {given['crest'].shown_exactly}. In it rising air cools by {given['moist_lapse_rate'].shown_exactly}; "
-            f"elsewhere its rate is {given['dry_lapse_rate'].shown_exactly}. How much warmer is the air once back at its first height?"
+            f"Another day air crosses a crest at {way['crest'].shown_exactly}, going up in cloud from {way['base'].shown_exactly} on, coming down without. "
+            f"It changes by {way['moist'].shown_exactly} in cloud, {way['dry'].shown_exactly} elsewhere. Back at its first height, how much warmer is it?"
         ),
         solution=f"Only the way in cloud counts: up it cooled more slowly than it warms coming down. The difference of the two rates times that way is {right.shown}.",
         hints=("Below the cloud base the way up and the way down cancel.", "Above it, multiply the difference of the two rates by the kilometres in cloud."),
     )
     return number_entry(
-        draft, right, given | {"ground": _height_of(asked, "start")},
+        draft, right, way,
         (
-            Mistake("clim.cloud-from-ground", "(dry_lapse_rate - moist_lapse_rate) * (crest - ground)", "counting the whole climb as if it were in cloud"),
-            Mistake("clim.dry-all-the-way", "dry_lapse_rate * (crest - cloud_base)", "forgetting that the air cooled on its way up"),
-            Mistake("clim.rates-added", "(dry_lapse_rate + moist_lapse_rate) * (crest - cloud_base)", "adding the two rates"),
+            Mistake("clim.cloud-from-ground", "(dry - moist) * (crest - start)", "counting the whole climb as if it were in cloud"),
+            Mistake("clim.dry-all-the-way", "dry * (crest - base)", "forgetting that the air cooled on its way up"),
+            Mistake("clim.rates-added", "(dry + moist) * (crest - base)", "adding the two rates"),
         ),
         asked.catalogue, otherwise="Below the cloud base both ways cancel. Above it, by how much do the rates differ, and over how many kilometres?",
+        kept=(way["dry"].id, way["moist"].id),
     )  # fmt: skip
 
 
-def air_order(asked: AskedLine) -> Made:
-    """The stages of the air from the coldest to the warmest; only where all are plainly apart."""
-    item = "air_order"
-    stages = {
-        "It sets out": "temperature", "Cloud begins in it": "base_temperature", "It crosses the crest": "crest_temperature",
-        "It has come down behind the crest": "lee_temperature",
-    }  # fmt: skip
-    found = sorted(stages, key=lambda text: asked.air(stages[text]).number)
-    temps = [asked.air(stages[text]).number for text in found]
-    if any(warm - cold < APART for cold, warm in zip(temps, temps[1:], strict=False)):
-        return Rejected(item, "the stages of the air are not plainly apart by their temperature")
-    told = {text: asked.air(stages[text]).shown_exactly for text in found}
+def without_cloud(asked: AskedLine) -> Made:
+    """The stages of the air by temperature, on a day without cloud: then one rate holds up and down, and height alone decides."""
+    item = "without_cloud"
+    start, crest, end = (_named(asked, end) for end in ("start", "crest", "end"))
+    first, top, last = (asked.stations.index(station) for station in (start, crest, end))
+    stages = {start: f"It sets out from {start.label}", crest: f"It crosses {crest.label}", end: f"It comes down to {end.label}"}
+    for station in sorted(asked.stations[first + 1 : last], key=lambda station: -asked.number(station, "height")):
+        if len(stages) < MOST_STAGES and _is_apart(asked, station, stages):
+            stages[station] = f"It {'rises' if asked.stations.index(station) < top else 'sinks'} past {station.label}"
+    if len(stages) < FEWEST_STEPS or not all(_is_apart(asked, station, set(stages) - {station}) for station in stages):
+        return Rejected(item, "too few stages of the air are plainly apart by their height")
+    order = sorted(stages, key=lambda station: -asked.number(station, "height"))
+    told = {stages[station]: asked.told(station, "height") for station in order}
     draft = Draft(
-        id=item,
-        prompt="Follow the air over the crest. Put its stages in order by temperature, from the coldest to the warmest.",
-        solution=f"{as_option('; '.join(f'{text[:1].lower()}{text[1:]}: {told[text]}' for text in found))}.",
-        needs=Needs.BOTH,
-        hints=("Rising air cools and sinking air warms, but not at one rate.", "The profile shows the air's temperature at each numbered place."),
-    )
-    return ordering(
-        draft, found, starts_with="Where has the air risen farthest?", salt=asked.salt,
-        leads_on=lambda text: f"There it has {told[text]}. Which of the others is nearest above that?",
+        id=item, needs=Needs.BOTH,
+        prompt="On a drier day the same wind crosses this line, and no cloud forms anywhere. Put the stages of its air in order by temperature, from the coldest to the warmest.",
+        solution=(
+            f"Without cloud {asked.air('dry_lapse_rate').shown_exactly} holds on the way up and on the way down, so the higher the air, the colder it is: "
+            f"{'; '.join(f'{text[:1].lower()}{text[1:]}, at {height}' for text, height in told.items())}."
+        ),
+        hints=("Why does air cool more slowly in cloud than below it? And what holds where there is none?", "Heights stand in a row below the profile."),
     )  # fmt: skip
+    return ordering(
+        draft, list(told), starts_with="Where has the air risen farthest?", salt=asked.salt,
+        leads_on=lambda text: f"This is at {told[text]}. At which of the others is the air nearest below that?",
+    )  # fmt: skip
+
+
+def _is_apart(asked: AskedLine, station: Station, others: Iterable[Station]) -> bool:
+    return all(abs(asked.number(station, "height") - asked.number(other, "height")) >= APART for other in others)
 
 
 def why_dry(asked: AskedLine) -> Made:
-    """Sinking air warms, so clouds dissolve."""
-    cloud = bool(asked.air("cloud_forms").value)
+    """Sinking air warms, so clouds dissolve: asked of the side that is wet, for a wind from the other side."""
+    start, crest, end = (_named(asked, end) for end in ("start", "crest", "end"))
+    place = asked.stations.index(crest)
+    wet = max((station for station in asked.rainy if station in asked.stations[:place]), key=lambda station: asked.number(station, "annual_precip"), default=start)
+    dry = min((station for station in asked.rainy if station in asked.stations[place + 1 :]), key=lambda station: asked.number(station, "annual_precip"), default=end)
     draft = Draft(
-        id="why_dry", prompt="Why does little rain fall on the lee side of a range that the wind crosses?", needs=Needs.KNOWLEDGE,
-        solution="Air that sinks comes under more pressure and warms, so no water condenses: clouds dissolve. "
-        + ("Much of its water has fallen before the crest." if cloud else "Where it lost water before the crest, it is drier still."),
-        hints=("Rain needs air that rises and cools. What does the air do behind the crest?", "What happens to the droplets of a cloud when its air gets warmer?"),
+        id="why_dry", needs=Needs.BOTH,
+        prompt=f"Suppose that the sea lay beyond {end.label}, and that the moist wind blew from there. Which station would then be far drier than it is now, and why?",
+        solution=f"Then {wet.label} would lie behind the crest. Air that sinks comes under more pressure and warms, so no water condenses and clouds dissolve; much of its water has fallen before.",
+        hints=("Which side of the range would the air then rise on, and which side would it sink on?", "What happens to the droplets of a cloud when its air is pressed together?"),
     )  # fmt: skip
     wrong = (
-        Wrong("The crest blocks the wind, so no air arrives there", "clim.wind-blocked"),
-        Wrong("Air gets colder as it sinks, and cold air holds no rain", "clim.sinking-cools"),
-        Wrong("It is farther from the sea, and air loses water with each kilometre", "clim.distance-only"),
+        Wrong(f"{dry.label}: the crest would still keep the wind away", "clim.wind-blocked"),
+        Wrong(f"{wet.label}: sinking air would get too cold for rain", "clim.sinking-cools"),
+        Wrong(f"{wet.label}: nothing but the distance to the sea matters", "clim.distance-only"),
     )
-    return choice(draft, "The air sinks and warms there, so that clouds dissolve", wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, f"{wet.label}: sinking air would get warmer and clouds dissolve", wrong, asked.catalogue, salt=asked.salt)
+
+
+def _named(asked: AskedLine, end: str) -> Station:
+    """The station at which the air sets out, crosses the crest, or ends its way."""
+    wanted = getattr(asked.subject.record.rain_shadow, end)
+    return next(station for station in asked.stations if station.id == wanted)

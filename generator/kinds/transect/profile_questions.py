@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from itertools import pairwise
 
 from generator.kinds.transect.asked_line import LEAST_CLIMB, AskedLine
 from generator.kinds.transect.record import Station
 from generator.quantities import shown
+from generator.quantities.text import sentence
 from generator.questions.claims import Claim, which_hold
-from generator.questions.making import FEWEST_STEPS, MOST_STEPS, Draft, Wrong, ordering, reading
-from generator.questions.question import Made, Needs, Rejected
+from generator.questions.making import FEWEST_PAIRS, Draft, Wrong, as_option, matching, reading
+from generator.questions.question import Made, Needs, Pair, Rejected
 
 FEWEST = 4
 """Stations, or stretches between them, to choose from."""
@@ -22,28 +24,35 @@ LEVEL, APART = 150.0, 1.0
 ALIKE = 1.1
 """How many times as large the largest lapse rate may be as the smallest, to be called about the same."""
 
-Pair = tuple[Station, Station]
+BELTS = 4
+"""Belts of plants that are matched at most."""
+WARMINGS = tuple(half / 2 for half in range(6, 17))
+"""By how much [K] it is supposed to become warmer along the line."""
+NEAR, CLEAR = 1.5, 2.0
+"""How near [K] a station then comes to the mean of the one below, and how much farther away it is from that of any other."""
+
+Stretch = tuple[Station, Station]
 
 
-def wettest_station(asked: AskedLine) -> Made:
-    """Only where it is not the highest."""
-    item = "wettest_station"
-    if len(asked.rainy) < FEWEST or asked.wettest is asked.top:
-        return Rejected(item, "too few stations tell their rain, or most falls at the highest")
-    most, top = asked.wettest, asked.top
-    place = asked.rainy.index(most)
+def largest_drop(asked: AskedLine) -> Made:
+    """The two neighbours between which the precipitation of a year drops most; the page tells where most falls."""
+    item, rainy = "largest_drop", asked.rainy
+    drops = {pair: asked.number(pair[0], "annual_precip") - asked.number(pair[1], "annual_precip") for pair in pairwise(rainy)}
+    largest = _standing_out(drops)
+    if len(rainy) < FEWEST or largest is None:
+        return Rejected(item, "too few stations tell their rain, or it drops nowhere plainly more than elsewhere")
+    driest, rise = min(rainy, key=lambda station: asked.number(station, "annual_precip")), min(drops, key=lambda pair: drops[pair])
+    before, after = (asked.told(station, "annual_precip") for station in largest)
     draft = Draft(
-        id=item, prompt="Read the bars of the profile. At which station does most rain and snow fall in a year?",
-        solution=f"At {most.label}, {asked.told(most, 'annual_precip')}. Rain grows with height only up to where the clouds hold most water.",
-        hints=("The bars below the profile show rain and snow, its line the height of the ground.", "Find the longest bar, and go up from it to the name of its station."),
+        id=item, prompt="Compare the bars of the profile from left to right. From which station to the next does the precipitation of a year drop by the largest amount?",
+        solution=f"{sentence(_from_to(largest))}: {before}, then {after}.",
+        hints=("The bars below the profile show rain and snow, its line the height of the ground.", "Take the bars two by two: by how many millimetres is the right one shorter?"),
     )  # fmt: skip
-    warmest = max(asked.rainy, key=lambda station: asked.number(station, "annual_mean_temp"))
     wrong = [
-        ([top.label] if top in asked.rainy else [], Wrong("", "clim.higher-wetter", f"That is the highest station, with {asked.told(top, 'annual_precip')}.")),
-        ([warmest.label], Wrong("", "clim.warm-place-wet", f"That is the warmest station, with {asked.told(warmest, 'annual_precip')}.")),
-        ([one.label for one in (*asked.rainy[max(0, place - 1) : place], *asked.rainy[place + 1 : place + 2])], Wrong("", "clim.wrong-column", "That is the bar beside it.")),
+        *([([_stretch(rise)], Wrong("", "clim.wrong-end", "There it does not drop: it rises most."))] if drops[rise] < 0 else []),
+        ([_stretch(pair) for pair in drops if pair[1] is driest and pair != largest and drops[pair] > 0], Wrong("", "clim.low-is-fall", f"Least falls at {driest.label}, {asked.told(driest, 'annual_precip')}, but the station before gets only {asked.told(rainy[rainy.index(driest) - 1], 'annual_precip')}.")),
     ]
-    return reading(draft, [station.label for station in asked.rainy], [most.label], wrong, asked.catalogue, otherwise="Compare the bars of all stations, and read the name above the longest.")
+    return reading(draft, [_stretch(pair) for pair in drops], [_stretch(largest)], wrong, asked.catalogue, otherwise="Subtract neighbour from neighbour, bar by bar.")
 
 
 def steepest_ground(asked: AskedLine) -> Made:
@@ -64,12 +73,12 @@ def steepest_ground(asked: AskedLine) -> Made:
         hints=("Steepness is height gained for each kilometre along the line.", "For each stretch, divide the difference of the heights by the difference of the distances; both stand in the rows below the profile."),
     )  # fmt: skip
     wrong = [
-        ([_stretch(largest)], Wrong("", "clim.climb-not-slope", f"There the climb is larger, but so is the way: {_sloping(asked, largest)}.")),
+        ([_stretch(largest)], Wrong("", "clim.climb-not-slope", f"There the climb is larger, but so is the distance: {_sloping(asked, largest)}.")),
         *(([_stretch(pair)], Wrong("", "clim.high-is-steep", f"The ground is highest there, but {_sloping(asked, pair)}.")) for pair in asked.pairs if asked.top in pair and pair != steepest),
-        ([_stretch(longest)], Wrong("", "clim.climb-not-slope", f"That is the longest way, but {_sloping(asked, longest)}.")),
+        ([_stretch(longest)], Wrong("", "clim.climb-not-slope", f"That is the longest stretch, but {_sloping(asked, longest)}.")),
     ]
     labels = [_stretch(pair) for pair in asked.pairs]
-    return reading(draft, labels, [_stretch(steepest)], wrong, asked.catalogue, otherwise="Divide the climb by the way, stretch by stretch.")
+    return reading(draft, labels, [_stretch(steepest)], wrong, asked.catalogue, otherwise="Divide the climb by the distance, stretch by stretch.")
 
 
 def rule_breaker(asked: AskedLine) -> Made:
@@ -79,6 +88,8 @@ def rule_breaker(asked: AskedLine) -> Made:
     if len(found) != 1 or len(asked.stations) < FEWEST:
         return Rejected(item, "not exactly one station breaks the rule that higher means colder")
     low, high = sorted(found[0], key=lambda station: asked.number(station, "height"))
+    if any(low.label in explanation.asks and high.label in explanation.asks for explanation in asked.subject.record.explanations):
+        return Rejected(item, "a heading of the page tells it")
     coldest = min(asked.stations, key=lambda station: asked.number(station, "annual_mean_temp"))
     warmest = max(asked.stations, key=lambda station: asked.number(station, "annual_mean_temp"))
     lowest = min(asked.stations, key=lambda station: asked.number(station, "height"))
@@ -95,33 +106,45 @@ def rule_breaker(asked: AskedLine) -> Made:
     return reading(draft, [station.label for station in asked.stations], [low.label], wrong, asked.catalogue, otherwise="Is this station lower than a neighbour, and colder than that one? Compare both rows.")
 
 
-def belts_order(asked: AskedLine, filled: Callable[[str], str]) -> Made:
-    """The plant cover from the lowest station up; only of a line that climbs all the way."""
-    item = "belts_order"
+def belts_match(asked: AskedLine, filled: Callable[[str], str]) -> Made:
+    """What would suit each station if it became as much warmer as it is at the station below; only of a line that climbs all the way."""
+    item = "belts_match"
     told = [station for station in asked.stations if station.grows_there]
-    heights = [asked.number(station, "height") for station in told]
-    if not FEWEST_STEPS <= len(told) <= MOST_STEPS or any(high - low < LEAST_CLIMB for low, high in zip(heights, heights[1:], strict=False)):
-        return Rejected(item, "the line does not climb all the way, or too few stations tell what grows there")
-    texts = [_begun(filled(station.grows_there or "")) for station in told]
-    if len({text.casefold() for text in texts}) < len(texts):
-        return Rejected(item, "the same grows at two stations")
-    at = dict(zip(texts, told, strict=True))
+    means = [asked.number(station, "annual_mean_temp") for station in told]
+    if any(warm <= cold for warm, cold in pairwise(means)):
+        return Rejected(item, "it does not get colder from each station to the next")
+    fitting = {warmer: [n for n in range(1, len(told)) if _fits(means, n, warmer)] for warmer in WARMINGS}
+    warmer = max(fitting, key=lambda by: (len(fitting[by]), -sum(abs(means[n] + by - means[n - 1]) for n in fitting[by])))
+    places = fitting[warmer][:BELTS]
+    if len(places) < FEWEST_PAIRS:
+        return Rejected(item, "too few stations tell what grows there, or no one warming lifts them to the means of those below")
+    by = f"{shown.written(f'{warmer:g}')} °C"
+    pairs = [
+        Pair(
+            told[n].label, as_option(filled(told[n - 1].grows_there or "")),
+            f"With {by} more it has {shown.number(means[n] + warmer)} °C. Nearest to that is {told[n - 1].label} as it is now, with {asked.told(told[n - 1], 'annual_mean_temp')}.",
+        )
+        for n in places
+    ]  # fmt: skip
     draft = Draft(
         id=item, needs=Needs.BOTH,
-        prompt="You climb along this line. Put the belts of plants in the order in which you meet them, from the lowest station up.",
-        solution="; ".join(f"{asked.told(station, 'height')}: {text[:1].lower()}{text[1:]}" for text, station in at.items()) + ".",
-        hints=("With each belt it gets colder, and trees get smaller.", "Mosses and orchids need cloud; look at which height most rain falls, and where the mean gets too low for trees."),
+        prompt=f"Suppose that it became {by} warmer along the whole line, and that the belts of rain moved up as well. Match each station with the plants that would then suit its mean.",
+        solution="Plants follow the climate, and not the height itself: each belt moves up to where it becomes as warm as it was below. One of the answers fits none of the lines.",
+        hints=(f"Add {by} to the mean of each station.", "Which station has about that mean now, and what grows there?"),
     )  # fmt: skip
-    return ordering(
-        draft, texts, starts_with="Where it is warmest and wet, trees grow tallest.", salt=asked.salt,
-        leads_on=lambda text: f"This grows at {at[text].label}, with a mean of {asked.told(at[text], 'annual_mean_temp')}. What stands where it is next colder?",
-    )  # fmt: skip
+    return matching(draft, pairs, [as_option(filled(told[places[-1]].grows_there or ""))], salt=asked.salt)
+
+
+def _fits(means: list[float], place: int, warmer: float) -> bool:
+    """Whether a station that becomes so much warmer has about the mean of the one below it, and of no other."""
+    away = [abs(means[place] + warmer - mean) for mean in means]
+    return away[place - 1] <= NEAR and all(far >= away[place - 1] + CLEAR for n, far in enumerate(away) if n != place - 1)
 
 
 def profile_shows(asked: AskedLine) -> Made:
     """Which statements the numbers of the stations bear out."""
     draft = Draft(
-        id="profile_shows", prompt="Which of these statements do the numbers of this line bear out?", solution="",
+        id="profile_shows", prompt="Which of these statements agree with the numbers of this profile?", solution="",
         hints=("Take one statement at a time, and look up the two stations that it compares.", "Heights, distances and means stand in rows below the profile, rain and snow in the bars."),
     )  # fmt: skip
     return which_hold(draft, list(_claims(asked)), asked.catalogue, salt=asked.salt)
@@ -135,7 +158,7 @@ def _claims(asked: AskedLine) -> Iterator[Claim]:
     rates = [asked.number(station, "lapse_rate_from_previous") for _, station in asked.climbs]
     if len(rates) >= FEWEST and min(rates) > 0 and max(rates) < ALIKE * min(rates):
         yield Claim(
-            "Each kilometre of climb costs about as much warmth low down as high up", "Each kilometre of climb costs far more warmth high up than low down",
+            "The temperature falls about as much per kilometre of height low down as high up", "The temperature falls far more per kilometre of height high up than low down",
             f"The lapse rates from station to station run from {shown.number(min(rates))} to {shown.number(max(rates))} K km⁻¹.", "clim.faster-higher",
         )  # fmt: skip
     if asked.subject.record.rain_shadow is not None and asked.air("cloud_forms").value and asked.air("moist_lapse_rate").is_number:
@@ -160,7 +183,7 @@ def _of_equal_heights(asked: AskedLine) -> Iterator[Claim]:
     for one, other in sides:
         if one in asked.rainy and other in asked.rainy and asked.number(one, "annual_precip") >= MUCH * asked.number(other, "annual_precip"):
             yield Claim(
-                f"{one.label} and {other.label} are about as high, but {one.label} is far wetter", f"{one.label} and {other.label} are about as high, and so about as wet",
+                f"{one.label} and {other.label} are about equally high, but {one.label} is far wetter", f"{one.label} and {other.label} are about equally high, and so about equally wet",
                 f"{one.label} gets {asked.told(one, 'annual_precip')}, {other.label} {asked.told(other, 'annual_precip')}.", "clim.height-tells-rain",
             )  # fmt: skip
             break
@@ -192,55 +215,49 @@ def _of_air(asked: AskedLine) -> Iterator[Claim]:
         "Rising air cools more slowly in the cloud than below it", "Rising air cools at one rate from the ground to the crest",
         f"It cools by {dry.shown_exactly} below the cloud, and by {moist.shown_exactly} in it.", "clim.dry-all-the-way",
     )  # fmt: skip
-    first, last = asked.air("temperature"), asked.air("lee_temperature")
-    if last.number - first.number >= APART:
-        yield Claim(
-            "Behind the crest the air comes down warmer than it set out", "Behind the crest the air comes down as it set out",
-            f"It sets out with {first.shown_exactly} and comes down with {last.shown_exactly}.", "clim.lee-mirror",
-        )  # fmt: skip
 
 
-def _standing_out(values: dict[Pair, float]) -> Pair | None:
+def _standing_out(values: dict[Stretch, float]) -> Stretch | None:
     """The stretch with the largest value, if it is plainly larger than any other."""
     ordered = sorted(values, key=lambda pair: -values[pair])
     return ordered[0] if len(ordered) > 1 and values[ordered[0]] > max(0.0, PLAIN * values[ordered[1]]) else None
 
 
-def _stretch(pair: Pair) -> str:
+def _stretch(pair: Stretch) -> str:
     return f"{pair[0].label} to {pair[1].label}"
 
 
-def _from_to(pair: Pair) -> str:
+def _from_to(pair: Stretch) -> str:
     return f"from {pair[0].label} to {pair[1].label}"
 
 
-def _climb(asked: AskedLine, pair: Pair) -> float:
+def _climb(asked: AskedLine, pair: Stretch) -> float:
     return asked.number(pair[1], "height") - asked.number(pair[0], "height")
 
 
-def _far(asked: AskedLine, pair: Pair) -> float:
+def _far(asked: AskedLine, pair: Stretch) -> float:
     return asked.number(pair[1], "distance") - asked.number(pair[0], "distance")
 
 
-def _slope(asked: AskedLine, pair: Pair) -> float:
+def _slope(asked: AskedLine, pair: Stretch) -> float:
     """[m/km], upwards or downwards."""
     far = _far(asked, pair)
     return abs(_climb(asked, pair)) / far if far else 0.0
 
 
-def _height(asked: AskedLine, pair: Pair) -> str:
+def _height(asked: AskedLine, pair: Stretch) -> str:
     return asked.told(pair[1], "climb_from_previous").lstrip(shown.MINUS)
 
 
-def _distance(asked: AskedLine, pair: Pair) -> str:
+def _distance(asked: AskedLine, pair: Stretch) -> str:
     return f"{shown.written(f'{_far(asked, pair):g}')} km"
 
 
-def _steepness(asked: AskedLine, pair: Pair) -> str:
+def _steepness(asked: AskedLine, pair: Stretch) -> str:
     return f"{shown.number(_slope(asked, pair))} m for each kilometre"
 
 
-def _sloping(asked: AskedLine, pair: Pair) -> str:
+def _sloping(asked: AskedLine, pair: Stretch) -> str:
     """What the ground does on a stretch, in numbers."""
     return f"it changes by {_height(asked, pair)} over {_distance(asked, pair)}, that is {_steepness(asked, pair)}"
 

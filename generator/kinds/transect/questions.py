@@ -35,16 +35,16 @@ def _stations(asked: AskedLine, few: bool) -> Iterator[Made]:
         if len(climbs) > 1:  # the lapse rate of the first is asked for
             yield stations.halfway(asked, *climbs[-1])
         yield stations.freezing_height(asked)
-    yield stations.why_colder(asked)
+    yield stations.pressed_air(asked)
 
 
 def _profile(asked: AskedLine, few: bool) -> Iterator[Made]:
-    readings = (profile.rule_breaker, profile.steepest_ground, profile.wettest_station)
+    readings = (profile.rule_breaker, profile.steepest_ground, profile.largest_drop)
     found = [one for one in (make(asked) for make in readings) if not isinstance(one, Rejected)]
     yield from found[:MOST_READINGS]
     yield profile.profile_shows(asked)
     if not few:
-        yield profile.belts_order(asked, lambda text: _filled(asked, text))
+        yield profile.belts_match(asked, lambda text: _filled(asked, text))
 
 
 def _filled(asked: AskedLine, text: str) -> str:

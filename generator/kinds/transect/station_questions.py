@@ -9,7 +9,7 @@ from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
 from generator.questions.making import Draft, Wrong, choice, number_entry
 from generator.questions.mistake import Mistake
-from generator.questions.question import Made, Needs, Rejected
+from generator.questions.question import Interval, Made, Needs, Rejected
 
 M, KM, K, DEGC = unit("m"), unit("km"), unit("K"), unit("degC")
 COUNTED = "positive where it gets colder with height"
@@ -17,6 +17,8 @@ COUNTED = "positive where it gets colder with height"
 MOST_BEYOND = 1500.0
 """Height [m] above the highest station up to which its lapse rate is taken on."""
 HINT = "Work in kilometres, and count only the part of the way on which this rate holds."
+LIKELY = Interval(3.0, 9.5)
+"""Lapse rates [K/km] of drawn numbers: along a slope the yearly mean seldom changes by less, and no faster than in dry rising air. Source: from memory."""
 _DIFFERENCE, _CLIMB = "(temperature_before - temperature)", "(height - height_before)"
 LAPSE_SLIPS = (
     Mistake("clim.metres-for-kilometres", f"{_DIFFERENCE} / {_CLIMB} / 1000", "dividing by metres where kilometres are asked for"),
@@ -39,7 +41,13 @@ def lapse_rate(asked: AskedLine, before: Station, station: Station) -> Made:
     return number_entry(
         draft, right, _between(asked, before, station), LAPSE_SLIPS, asked.catalogue,
         otherwise="Which is colder, and by how much? By how many kilometres is it higher? Divide the first by the second.",
+        likely=_likely(right),
     )  # fmt: skip
+
+
+def _likely(right: Fact) -> Interval | None:
+    """What bounds drawn lapse rates, unless the record's own lies outside."""
+    return LIKELY if LIKELY.meets(Interval(right.number, right.number)) else None
 
 
 def _between(asked: AskedLine, before: Station, station: Station) -> dict[str, Fact]:
@@ -54,12 +62,12 @@ def whole_line(asked: AskedLine) -> Made:
     right = asked.subject.facts["lapse_rate"]
     draft = Draft(
         id="whole_line",
-        prompt=f"Find the lowest and the highest station of the profile on this page. What is the mean lapse rate between them, {COUNTED}? Give it for a kilometre of height.",
+        prompt=f"Find the lowest and the highest station of the profile on this page. What is the mean lapse rate between them, {COUNTED}? Give it per kilometre of height, with its unit.",
         solution=f"Difference of the two temperatures divided by the difference of the two heights in kilometres: {right.shown}.",
         hints=("Read four numbers first: two heights and two temperatures.", "Divide the difference of the temperatures, in kelvin, by the difference of the heights, in kilometres."),
     )
     return number_entry(
-        draft, right, given_of(right), LAPSE_SLIPS, asked.catalogue, otherwise="Read four numbers first: two heights and two temperatures.", asks_unit=True
+        draft, right, given_of(right), LAPSE_SLIPS, asked.catalogue, otherwise="Read four numbers first: two heights and two temperatures.", asks_unit=True, likely=_likely(right),
     )  # fmt: skip
 
 
@@ -84,7 +92,7 @@ def halfway(asked: AskedLine, before: Station, station: Station) -> Made:
             Mistake("clim.lapse-whole-way", "temperature_before - lapse_rate * climb", "taking the whole climb"),
             Mistake("clim.lapse-per-kilometre", "temperature_before - lapse_rate", "taking the rate off once, whatever the climb"),
         ),
-        asked.catalogue, otherwise=HINT,
+        asked.catalogue, otherwise=HINT, kept=(rate.id,),
     )  # fmt: skip
 
 
@@ -100,8 +108,8 @@ def freezing_height(asked: AskedLine) -> Made:
     above = Fact(id="zero", name="Freezing point", value=0.0, unit=DEGC, written="0")
     given = {"height": height, "temperature": temp, "freezing": above, "lapse_rate": rate}
     right = computed(f"{top.id}.{item}", "Height at which the mean is 0 °C", Expression("height + (temperature - freezing) / lapse_rate"), given, M)
-    climb = computed("", "Climb that is left", Expression("(temperature - freezing) / lapse_rate"), given, KM)
-    warmth = computed("", "Kelvin that are left", Expression("temperature - freezing"), given, K)
+    climb = computed("climb_left", "Climb that is left", Expression("(temperature - freezing) / lapse_rate"), given, KM)
+    warmth = computed("kelvin_left", "Kelvin that are left", Expression("temperature - freezing"), given, K)
     draft = Draft(
         id=item,
         prompt=(
@@ -112,26 +120,41 @@ def freezing_height(asked: AskedLine) -> Made:
         hints=("How many kelvin are left to 0 °C, and how many kilometres do they take?", "Divide the temperature by the lapse rate, turn kilometres into metres, and add the height of the station."),
     )
     return number_entry(
-        draft, right, {"height": height, "temperature": temp, "lapse_rate": rate, "freezing": above},
+        draft, right, {"height": height, "temperature": temp, "lapse_rate": rate, "freezing": above, "climb_left": climb, "kelvin_left": warmth},
         (
             Mistake("clim.height-forgotten", "(temperature - freezing) / lapse_rate", "leaving out the height of the station"),
             Mistake("clim.height-downwards", "height - (temperature - freezing) / lapse_rate", "going down instead of up"),
             Mistake("clim.lapse-times", "height + 1000 * temperature * lapse_rate", "multiplying by the lapse rate"),
         ),
-        asked.catalogue, otherwise="First the climb that is left, then add the height from which it is counted.", asks_unit=True, kept=("zero",),
+        asked.catalogue, otherwise="First the climb that is left, then add the height from which it is counted.", asks_unit=True, kept=("zero", rate.id),
     )  # fmt: skip
 
 
-def why_colder(asked: AskedLine) -> Made:
-    """Warmth comes from the ground, and rising air cools."""
+def pressed_air(asked: AskedLine) -> Made:
+    """What pressure does to the warmth of air, told by a pump or a spray can: of a line that no air crosses on the way down, else on the way up."""
+    lowest, top = min(asked.stations, key=lambda station: asked.number(station, "height")), asked.top
+    if asked.subject.record.rain_shadow is None:
+        draft = Draft(
+            id="pressed_air", needs=Needs.KNOWLEDGE,
+            prompt=f"A bicycle pump gets warm because air is pressed together in it. What does that tell about air that flows down this line, from {top.label} to {lowest.label}?",
+            solution="Lower down more air lies above it, so the pressure rises. It presses the air together and warms it, as the pump does. Air that rises expands and cools.",
+            hints=("Where is the pressure of the air higher: at the top or at the bottom of the line?", "What does higher pressure do to the volume of air, and what to its temperature?"),
+        )  # fmt: skip
+        wrong = (
+            Wrong("It gets colder on its way, for sinking air loses its warmth", "clim.sinking-cools"),
+            Wrong("It gets warmer on its way, for the wind rubs against the slope", "clim.lapse-wind", "Air that sinks far from any slope warms just as much."),
+            Wrong("It soon rises again, for air from so high up is cold and light", "clim.cold-air-rises"),
+        )
+        return choice(draft, "It gets warmer on its way, for ever more air lies above it", wrong, asked.catalogue, salt=asked.salt)
     draft = Draft(
-        id="why_colder", prompt="Why is it colder higher up on this line?", needs=Needs.KNOWLEDGE,
-        solution="Sunlight warms the ground, and the ground warms the air from below. Air that rises comes under less pressure, expands, and cools as it does.",
-        hints=("What warms the air: the Sun directly, or what the Sun shines on?", "What happens to the volume of air that comes under less pressure, and what does that cost it?"),
+        id="pressed_air", needs=Needs.KNOWLEDGE,
+        prompt="Air that rushes out of the open valve of a hard tyre expands, and feels cold. Where on this line does air cool for the same reason?",
+        solution="Where air rises, less air lies above it, so it comes under less pressure. It expands and cools, as the air out of the tyre does. Where it sinks, it is pressed together and warms.",
+        hints=("Where does air come under less and less pressure?", "What does less pressure do to the volume of air, and what to its temperature?"),
     )  # fmt: skip
     wrong = (
-        Wrong("The wind is stronger there and carries the warmth away", "clim.lapse-wind"),
-        Wrong("Cold air is light, so it rises and gathers on top", "clim.cold-air-rises"),
-        Wrong("The ground there lies farther away from the Sun", "clim.lapse-sign", "A few kilometres are nothing beside the distance of the Sun."),
+        Wrong(f"On its way down from {top.label}, for sinking air gets colder", "clim.sinking-cools"),
+        Wrong(f"At {top.label} alone, for the strong wind there cools it", "clim.lapse-wind"),
+        Wrong(f"At {top.label} alone, for cold air is light and gathers there", "clim.cold-air-rises"),
     )
-    return choice(draft, "Air is warmed from below, and cools as it expands", wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, f"On its way up to {top.label}, for less air lies above it", wrong, asked.catalogue, salt=asked.salt)

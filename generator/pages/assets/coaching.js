@@ -205,25 +205,38 @@
   // Words that leave open what they stand for.
   const VERB = any(`is are was were will would can could may might must should does did do has had have means meant makes made leads led causes caused shows
     showed happens happened gives gave helps lets keeps kills reduces lowers raises increases decreases affects also then only allows stops slows
-    changes takes took leaves goes went comes came becomes became turns uses adds prevents brings warms cools removes explains occurs starts results`)
+    changes takes took leaves goes went comes came becomes became turns uses adds prevents brings warms cools removes explains occurs starts results
+    washes drains flows runs rises falls dies grows needs contains holds`)
   const PLAIN_VERB = any(`are were will would can could may might must should did do had have mean meant make made lead led cause caused show showed happen
     give gave help let keep kill reduce lower raise affect also then only allow stop slow take took leave go went come came become became turn
-    use add prevent bring warm cool remove explain occur start live die eat grow need get break`)
-  const UNNAMED = new RegExp(`^[\\s"'“(]*(?:and |but )?(?:(it|they)\\b(?!,| \\()|(this|that)(?=\\s*,|\\s+${VERB}\\b)(?! is (?:why|because|how))|(these|those)(?=\\s*,|\\s+${PLAIN_VERB}\\b))(\\s+[\\p{L}']+)?`, 'iu')
-  const NO_THING = new RegExp(`^\\W*(?:and |but )?it (?:(?:is|was|gets|becomes|stays|remains|will be|would be|has been) (?:(?:too|so|very|still|also|not|quite|already|only|mostly|more|really|now) )*${any(`warm
-    warmer hot hotter cold colder cool cooler dry drier wet wetter dark darker light bright summer winter spring autumn day night early late likely possible
-    impossible clear known true important necessary one two`)}\\b|(?:rain|snow|freez)(?:s|es|ed)\\b|follows that|takes (?:\\d|about|many|long|several|years|time)|(?:is|was) (?:not |only |also )?(?!an? )(?=.*\\bthat\\b))`, 'iu')
+    use add prevent bring warm cool remove explain occur start live die eat grow need get break respire rise fall sink hold contain`)
+  // At the beginning of an answer nothing has been named yet, whatever word comes before “it”; “because it …” may be taken up behind a comma.
+  const LEAD = '(?:and |but )?'
+  const FIRST_LEAD = '(?:(?:and|but|also|so|then|thus|hence|therefore|however|as a result|for this reason),? |because (?=[^,]*$)|(?:in|at|on|by|during|after|before) (?:the )?\\p{L}+,? (?=it\\b|they\\b))?'
+  const unnamed = lead => new RegExp(`^(?<lead>[\\s"'“(]*${lead})(?:(?<thing>it|they)\\b(?!,| \\()|(?<one>this|that)(?=\\s*,|\\s+${VERB}\\b)(?! is (?:why|because|how))|(?<many>these|those)(?=\\s*,|\\s+${PLAIN_VERB}\\b))(?:'\\p{L}+)?(\\s+[\\p{L}']+)?`, 'iu')
+  const BE = `(?:'s| is| was| gets| got| becomes| became| stays| remains| (?:will|would|could|may|might|must|can) be| ha[sd] been)`
+  const ADVERBS = `(?: (?:too|so|very|still|also|not|quite|already|only|mostly|more|really|now|about|nearly|hardly|rarely|seldom|never|ever|often|sometimes|usually|always))*`
+  const STATES = any(`warm warmer hot hotter cold colder cool cooler dry drier wet wetter dark darker light bright summer winter spring autumn day night
+    early late likely possible impossible clear known true important necessary one two`)
+  const nothing = lead => new RegExp(`^\\W*${lead}it(?:${BE}${ADVERBS} (?:${STATES}\\b|\\d[\\d.,]* ?(?:°|degrees))|(?:${BE}|${ADVERBS}| d(?:oes|id)(?: not|n't))${ADVERBS} (?:rain|snow|freez)(?:e|s|es|ed|ing)?\\b|
+    ${ADVERBS} follows that| takes (?:\\d|about|many|long|several|years|time|\\p{L}+ to )| (?:helps|pays|makes sense) to |
+    (?: seems| appears| turns? out|${BE}(?: \\p{L}+)?| (?:could|may|might) be) that\\b|${BE}${ADVERBS} (?!used |able |unable |going |ready |left |meant |needed |supposed |close |similar |next )\\p{L}+ (?:for [^,.]{1,40} )?to \\p{L}|
+    (?:'s| is| was)(?: not| only| also)? (?!an? )(?=.*\\bthat\\b))`.replace(/\n\s*/g, ''), 'iu')
+  const [UNNAMED, UNNAMED_FIRST] = [LEAD, FIRST_LEAD].map(unnamed)
+  const [NO_THING, NO_THING_FIRST] = [LEAD, FIRST_LEAD].map(nothing)
 
   function pronounHint (answer, task) {
     if (NAMING.has(task.command)) return []
     for (const sentence of answer.sentences) {
-      const actors = PROPOSING.has(task.command) && sentence === answer.sentences[0] && /^\W*they (?:should|could|can|may|might|must)\b/i.test(sentence.plain.slice(0, 40))
-      const found = actors || NO_THING.test(sentence.plain.slice(0, 200)) ? null : UNNAMED.exec(sentence.plain.slice(0, 200))
+      const [named, start] = [sentence !== answer.sentences[0], sentence.plain.slice(0, 200)]
+      const actors = PROPOSING.has(task.command) && !named && /^\W*they (?:should|could|can|may|might|must)\b/i.test(start)
+      const isNothing = (named ? NO_THING : NO_THING_FIRST).test(start)
+      const found = actors || isNothing ? null : (named ? UNNAMED : UNNAMED_FIRST).exec(start)
       if (found) {
-        const pronoun = found[1] || found[2] || found[3]
-        const at = sentence.from + found[0].toLowerCase().indexOf(pronoun.toLowerCase(), found[0].search(/\p{L}/u) + (/^\W*(?:and|but) /i.test(found[0]) ? 4 : 0))
-        const quote = answer.text.slice(at, sentence.from + found[0].length).trim()
-        const ask = found[1] ? 'Name the thing.' : `A noun helps, as in “${pronoun.toLowerCase()} rise in …”.`
+        const { lead, thing, one, many } = found.groups
+        const pronoun = thing || one || many
+        const quote = answer.text.slice(sentence.from + lead.length, sentence.from + found[0].length).trim()
+        const ask = thing ? 'Name the thing.' : `A noun helps, as in “${pronoun.toLowerCase()} rise in …”.`
         return [{ rule: 'pronoun', quote, says: `In ${quoted(quote)}, what does ${quoted(pronoun)} stand for? ${ask}` }]
       }
       const many = sentence.words.filter(word => /^(?:it|they|them)$/.test(word.low))

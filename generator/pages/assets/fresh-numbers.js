@@ -1,6 +1,6 @@
 // The same sum again with other numbers, for a <self-check> with data-fresh: the address of its record's script, which is
 // loaded when it is first asked for. That script calls studyFresh(record, {says, sums}); sums[item] lists the variants, and says
-// what slips are answered with: [feedback, what is said to a reader who was sure, id of the misconception].
+// what slips are answered with: [feedback, what a reader who was sure is told before it, id of the misconception].
 // After a worked example the next sums come with less and less help: numbers put in, formula only, nothing.
 (function () {
   'use strict'

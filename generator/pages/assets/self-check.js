@@ -5,7 +5,7 @@
 //   choice, several: data-option; number: data-low and data-high; label: data-labels, a list in JSON;
 //   order: data-after (all, start, or the step behind which a wrong one stands); match: data-row and data-partner.
 // The last line of number and label, without such a mark, stands for any other answer. data-slip names the misconception behind
-// a wrong answer, and data-sure is what a reader who was sure of it is told: the wrong idea, quoted and refuted.
+// a wrong answer, and data-sure is what a reader who was sure of it is told first: the wrong idea, quoted and denied.
 // Event: self-check-answered {question, right, misses, variant, sure, slip}, which bubbles; misses counts what was wrong, variant is 0
 // for the record's own numbers.
 (function () {
@@ -35,6 +35,7 @@
       this.output = this.querySelector('output')
       this.form.addEventListener('submit', event => this.answer(event), { signal })
       if (this.dataset.type === 'order') this.makeMovable(signal)
+      if (this.dataset.type === 'number') this.form.addEventListener('input', event => this.typed(event), { signal })
       if (this.form.querySelector('.check-button')) return
       this.form.querySelector('fieldset').append(this.confidence())
       const button = document.createElement('button')
@@ -65,7 +66,7 @@
     }
 
     tells (line) {
-      return (this.sureness === 'sure' && line.dataset.sure) || says(line)
+      return this.sureness === 'sure' && line.dataset.sure ? [line.dataset.sure, says(line)] : [says(line)]
     }
 
     disconnectedCallback () {
@@ -91,7 +92,7 @@
       const left = missing ? [missing === 1 ? 'One that is right is not picked yet.' : `${missing} that are right are not picked yet.`] : []
       const right = this.lines.filter(isRight).map(says)
       if (!wrong.length && !missing) return this.verdict(true, once(right), 0)
-      const told = wrong.flatMap((line, place) => [`“${line.querySelector('strong').textContent}”:`, place ? says(line) : this.tells(line)])
+      const told = wrong.flatMap((line, place) => [`“${line.querySelector('strong').textContent}”:`, ...(place ? [says(line)] : this.tells(line))])
       this.verdict(false, [...told, ...left], wrong.length + missing, '', wrong[0])
     }
 
@@ -164,6 +165,11 @@
       })
     }
 
+    // A verdict does not stand beside another number than its own.
+    typed (event) {
+      if (event.target.matches('input[type="text"]') && this.output.dataset.verdict) this.say('')
+    }
+
     numberAnswered () {
       const box = this.form.querySelector('input[type="text"]')
       const reading = window.studyNumbers.read(box.value)
@@ -189,7 +195,7 @@
     }
 
     mark (line) {
-      this.verdict(isRight(line), [this.tells(line)], isRight(line) ? 0 : 1, '', line)
+      this.verdict(isRight(line), this.tells(line), isRight(line) ? 0 : 1, '', line)
     }
 
     verdict (right, pieces, misses, kind = '', line = undefined) {

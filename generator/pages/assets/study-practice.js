@@ -68,7 +68,7 @@
     if (days === 0) return 'today'
     const then = new Date()
     then.setDate(then.getDate() + days)
-    return `on ${then.toLocaleDateString('en', { weekday: 'short', day: 'numeric', month: 'short' })}`
+    return `on ${then.toLocaleDateString('en-GB', { weekday: 'long', day: 'numeric', month: 'long' })}`
   }
 
   class PracticeDesk extends HTMLElement {

@@ -1,4 +1,5 @@
 // Opens the working that a link leads to, and what it is folded away in: a closed <details> would hide it.
+// A page whose address ends in ?answers is printed with its answers and computed numbers.
 (function () {
   'use strict'
   function open () {
@@ -17,4 +18,5 @@
     if (link && link.getAttribute('href') === location.hash) open()
   })
   open()
+  if (new URLSearchParams(location.search).has('answers')) document.body.classList.add('with-answers')
 })()

@@ -88,7 +88,7 @@
       this.querySelector('.ruled-space').after(this.onPaper)
       if (inWords) place.append(...this.area('text', 'Your answer', 2 + 2 * this.worth))
       if (setup !== undefined) place.append(...this.area('setup', 'Your set-up, with numbers and units', 2))
-      if (!inWords) this.keep(this.querySelector('self-check input[type="text"]'), 'answer')
+      if (!inWords) this.keepNumber(this.querySelector('self-check input[type="text"]'))
       this.kept = element('p', '', { class: 'kept' })
       this.hints = element('div', '', { role: 'status', class: 'hints-told' })
       const row = element('p', '', { class: 'desk-row' })
@@ -108,6 +108,12 @@
       const area = element('textarea', '', { id: this.own(name), rows: String(rows), maxlength: '20000', spellcheck: 'true' })
       this.keep(area, name)
       return [element('label', text, { for: area.id }), area]
+    }
+
+    // A number that is changed is not marked any more, until it is checked again.
+    keepNumber (field) {
+      this.keep(field, 'answer')
+      field.addEventListener('input', () => this.answered(false))
     }
 
     keep (field, name) {
@@ -185,6 +191,11 @@
       return window.studyMarking.total(this.lines, ticked, this.rule, this.worth)
     }
 
+    // What came of own marking when it was finished last; null where it was not.
+    markedBefore () {
+      return this.drafts.number(`${this.part}/marked`)
+    }
+
     missing () {
       const ticked = this.drafts.list(`${this.part}/ideas`)
       const missing = this.marking() < this.worth ? this.lines.filter(line => line.gives && !ticked.includes(line.id)) : []
@@ -206,7 +217,7 @@
 
     // What came of own marking, also when one comes back to it; ticks that changed since are to be confirmed first.
     tellResult () {
-      const marked = this.drafts.number(`${this.part}/marked`)
+      const marked = this.markedBefore()
       const marks = this.marking()
       if (marked === null) return
       if (marked !== marks) return this.result.replaceChildren(element('p', 'Your ticks have changed. Press “I have marked it” once more.'))

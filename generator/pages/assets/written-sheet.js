@@ -17,7 +17,7 @@
       this.makeSheet()
       this.article.addEventListener('written-marked', event => this.marked(event.detail))
       addEventListener('beforeunload', event => {
-        if (!window.studyProgress.isKept() && this.parts.some(part => part.ownWords())) event.preventDefault()
+        if (!window.studyProgress.isKept() && [...this.article.querySelectorAll('written-part')].some(part => part.ownWords())) event.preventDefault()
       })
     }
 
@@ -128,9 +128,10 @@
 
     // What is missing is counted by its sort for My record, each part as it was marked last; the part comes back in practice.
     // Pressing again on one day, with nothing gained or lost, is no further try.
-    marked ({ question, part, marks, worth, lacks, before }) {
+    // With other numbers it is the same part.
+    marked ({ part, marks, worth, lacks, before }) {
       const isNews = before.day !== new Date().toDateString() || (before.marks === worth) !== (marks === worth)
-      if (isNews) window.studyProgress.note(`written/${question}/${part}`, marks === worth)
+      if (isNews) window.studyProgress.note(`written/${this.dataset.question}/${part}`, marks === worth)
       const counts = { ...window.studyProgress.remembered('lacks') }
       const count = (one, by) => { counts[one] = Math.max(0, (Number.isInteger(counts[one]) ? counts[one] : 0) + by) }
       before.lacks.forEach(one => count(one, -1))
@@ -148,16 +149,23 @@
     sheet () {
       const sheet = element('section', '', { class: 'hand-in', 'aria-label': 'Sheet to hand in' })
       sheet.append(element('h1', this.dataset.title), element('p', 'Name: ______________________   Class: __________   Date: ______________', { class: 'name-line' }))
-      for (const part of this.parts) {
-        const prompt = headOf(part).parentNode.querySelector(`.written-prompt[data-part="${part.part}"]`)
-        sheet.append(element('h2', `Part ${part.part} (${prompt.dataset.worth})`), element('p', prompt.textContent, { class: 'prompt' }))
-        const words = part.ownWords()
-        sheet.append(words ? element('p', words, { class: 'handed' }) : part.querySelector('.ruled-space').cloneNode(true))
-        const marked = this.drafts.number(`${part.part}/marked`)
-        if (marked !== null) sheet.append(element('p', `My own marking: ${marked} of ${part.worth}`, { class: 'own' }))
-      }
+      sheet.append(...this.parts.flatMap(part => this.onSheet(part)))
       if (this.sum.textContent) sheet.append(element('p', this.sum.textContent, { class: 'own' }))
+      const again = this.article.querySelector('written-again')
+      if (again) sheet.append(...again.onSheet(part => this.onSheet(part)))
       return sheet
+    }
+
+    // A part with what was written and ticked in it, or with room to write.
+    onSheet (part) {
+      const prompt = promptOf(part)
+      const words = part.ownWords()
+      const marked = part.markedBefore()
+      return [
+        element('h2', `Part ${part.part} (${prompt.dataset.worth})`), element('p', prompt.textContent, { class: 'prompt' }),
+        words ? element('p', words, { class: 'handed' }) : part.querySelector('.ruled-space').cloneNode(true),
+        ...(marked === null ? [] : [element('p', `My own marking: ${marked} of ${part.worth}`, { class: 'own' })])
+      ]
     }
 
     printSheet () {
@@ -186,6 +194,13 @@
     }
   }
 
+  // The prompt that stands before a part.
+  function promptOf (part) {
+    let block = part
+    while (!block.matches('.written-prompt')) block = block.previousElementSibling || block.parentElement
+    return block
+  }
+
   // The heading under which a part stands, and all that follows it up to the next one.
   function headOf (part) {
     let block = part
@@ -195,7 +210,7 @@
 
   function following (head) {
     const found = [head]
-    for (let one = head.nextElementSibling; one && one.tagName !== 'H2' && !one.querySelector('written-sheet'); one = one.nextElementSibling) found.push(one)
+    for (let one = head.nextElementSibling; one && one.tagName !== 'H2' && !one.querySelector('written-again, written-sheet'); one = one.nextElementSibling) found.push(one)
     return found
   }
 

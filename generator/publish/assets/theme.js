@@ -1,6 +1,7 @@
 // What the theme does for the mouse only, made to work by keyboard.
 (function () {
   'use strict'
+  if (!document.querySelector('.md-header')) return // a file that stands alone has nothing of the theme
   const NAMES = { __drawer: 'Navigation', __search: 'Open search' }
 
   // On a narrow page navigation and search open by labels, which no keyboard reaches.

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import re
+from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
@@ -18,6 +19,7 @@ from figures.palette import LIGHT
 from tests.figures.drawn import drawn
 from tests.figures.specimens import FLUX_DIAGRAMS, WEND_HOLLOW, flux_diagram, random_flux_diagram
 
+NARROW = [chart.narrowed() for chart in FLUX_DIAGRAMS]
 TWO = [("Ice", "5 kg", False, (0, 0)), ("Water", "9 kg", False, (1, 0))]
 
 
@@ -91,6 +93,14 @@ def test_the_key_owns_up_to_arrows_that_are_drawn_too_wide():
     assert not any("drawn this thin" in text for text in texts(flux_diagram("x", TWO, [("Ice", "Water", 5, "melting", False)])))
 
 
+def test_no_round_width_of_the_key_looks_like_the_one_of_what_is_drawn_too_wide():
+    """A tenth of the largest is hardly wider than the thinnest shaft: shown only where no arrow is drawn too wide."""
+    fluxes = [("Ice", "Water", 142, "melting", False), ("Water", "Ice", 20, "freezing", False)]
+    thin = flux_diagram("x", TWO, [*fluxes, ("Water", "Ice", 1, "sinking", False)])
+    assert {"50", "100 kg N ha⁻¹ yr⁻¹"} <= set(texts(thin))
+    assert ("10" in texts(flux_diagram("x", TWO, fluxes)), "10" in texts(thin)) == (True, False)
+
+
 def test_arrows_by_people_are_told_by_pattern_as_well_as_colour():
     plain, people = (flux_diagram("x", TWO, [("Ice", "Water", 5, "melting", by_people)]) for by_people in (False, True))
     assert drawn(people).count(LIGHT["heat"]) > 0 == drawn(plain).count(LIGHT["heat"])
@@ -105,7 +115,7 @@ def test_thin_arrows_by_people_are_dashed():
     assert "flux_1" in shafts and shafts["flux_1"].get("stroke-dasharray")
 
 
-@pytest.mark.parametrize("chart", FLUX_DIAGRAMS, ids=lambda chart: chart.name)
+@pytest.mark.parametrize("chart", [*FLUX_DIAGRAMS, *NARROW], ids=lambda chart: chart.name)
 def test_every_box_and_every_label_is_said(chart: FluxDiagram):
     said = " ".join(texts(chart))
     used = {end for arrow in chart.arrows for end in (arrow.start, arrow.end)}
@@ -130,16 +140,31 @@ def test_a_flux_that_goes_nowhere_is_refused(start: str, end: str, problem: str)
         drawn(flux_diagram("x", TWO, [(start, end, 1, "melting", False)]))
 
 
-def test_where_labels_find_no_room_arrows_are_numbered_and_listed():
+def test_where_labels_find_no_room_arrows_carry_letters_with_their_rates_and_are_listed():
     process = "a process with so long a name " * 8
     arrows = [(*pair, 1 + n, process.strip(), False) for n, pair in enumerate([("Ice", "Water"), ("Water", "Ice")] * 2)]
     said = texts(flux_diagram("x", TWO, arrows))
-    assert all(2 == said.count(f"{number}") for number in (1, 2, 3, 4))
-    assert " ".join(f"{process.strip()} {number}" for number in (1, 2, 3, 4)) in " ".join(t for t in said if not t.isdigit())
+    assert all(2 == said.count(letter) for letter in "abcd")
+    assert all(1 == said.count(f"{rate}") for rate in (1, 2, 3, 4))
+    assert " ".join(f"{process.strip()} {rate}" for rate in (1, 2, 3, 4)) in " ".join(t for t in said if not t.isdigit() and t not in "abcd")
 
 
+@pytest.mark.parametrize("chart", NARROW, ids=lambda chart: chart.name)
+def test_on_a_narrow_sheet_every_arrow_is_told_by_its_label_or_by_a_letter_with_its_rate(chart: FluxDiagram):
+    layout = arranged(chart)
+    for number, arrow in enumerate(layout.arrows):
+        said = " ".join(arrow.form.lines)
+        assert said == (f"{'abcdefghijklmnopqrstuvwxyz'[number]} {arrow.demand.arrow.rate_label}" if layout.lettered else arrow.demand.arrow.label)
+
+
+def test_few_arrows_keep_their_words_on_a_narrow_sheet():
+    few, many = (flux_diagram("x", TWO, [("Ice", "Water", 5, "melting", False)] * count).narrowed() for count in (1, 7))
+    assert [False, True] == [arranged(chart).lettered for chart in (few, many)]
+
+
+@pytest.mark.parametrize("narrow, width", ((False, 700), (True, 400)))
 @settings(max_examples=8, deadline=None)
 @given(seed=st.integers(100, 10_000))
-def test_no_two_things_share_a_place(seed: int):
-    layout = arranged(random_flux_diagram(seed))
-    assert 0 == faults(layout.arrows, layout.boxes)[0]
+def test_no_two_things_share_a_place(narrow: bool, width: float, seed: int):
+    layout = arranged(replace(random_flux_diagram(seed), narrow=narrow))
+    assert 0 == faults(layout.arrows, layout.boxes, width)[0]

@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import combinations
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from figures.drawing.flux_places import WIDTH, place_boxes, ring
+from figures.drawing.flux_places import place_boxes, ring
+from figures.drawing.sheet import NARROW, WIDE
 from tests.figures.specimens import WEND_HOLLOW, flux_diagram, random_flux_diagram
 
 
@@ -43,9 +45,10 @@ def test_ends_outside_have_no_fixed_place_unless_they_are_given_one():
     assert "air" in [box.box.id for box in place_boxes(replace(WEND_HOLLOW, boxes=boxes), 150)]
 
 
+@pytest.mark.parametrize("narrow, width", ((False, WIDE), (True, NARROW)))
 @given(seed=st.integers(0, 10_000))
-def test_boxes_keep_apart_and_on_the_canvas(seed: int):
-    rectangles = [box.rectangle for box in place_boxes(random_flux_diagram(seed), 145)]
-    assert all(0 < left and right < WIDTH for left, _, right, _ in rectangles)
+def test_boxes_keep_apart_and_on_the_canvas(narrow: bool, width: float, seed: int):
+    rectangles = [box.rectangle for box in place_boxes(replace(random_flux_diagram(seed), narrow=narrow), 145)]
+    assert all(0 < left and right < width for left, _, right, _ in rectangles)
     for one, other in combinations(rectangles, 2):
         assert one[2] < other[0] or other[2] < one[0] or one[3] < other[1] or other[3] < one[1]

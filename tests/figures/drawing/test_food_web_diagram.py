@@ -3,18 +3,23 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from xml.etree import ElementTree
 
+import numpy as np
 import pytest
 
 from figures import FoodWebDiagram
 from figures.drawing import draw
+from figures.palette import LIGHT
 from tests.figures.drawn import drawn
 from tests.figures.web_specimens import LAKE, WEBS, WITHOUT_PIKE, random_web, web
 
 AT_RANDOM = [random_web(seed) for seed in range(6)]
 EACH_OTHER = WEBS[4]
-each_web = pytest.mark.parametrize("chart", [*WEBS, *AT_RANDOM], ids=lambda chart: chart.name)
+NARROW = [chart.narrowed() for chart in (*WEBS, *AT_RANDOM[1:4], AT_RANDOM[5])]
+each_drawing = pytest.mark.parametrize("chart", [*WEBS, *AT_RANDOM, *NARROW], ids=lambda chart: chart.name)
+STEPPED, TANGLED = WEBS[-1].narrowed(), AT_RANDOM[5].narrowed()
 Box = tuple[float, float, float, float]
 
 
@@ -41,7 +46,7 @@ def texts(chart: FoodWebDiagram) -> list[str]:
     return [element.text for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}text")]
 
 
-@each_web
+@pytest.mark.parametrize("chart", [*WEBS, *AT_RANDOM, LAKE.narrowed(), WITHOUT_PIKE.narrowed()], ids=lambda chart: chart.name)
 def test_height_is_in_proportion_to_the_level(chart: FoodWebDiagram):
     middle = {name: (top + bottom) / 2 for name, (_, top, _, bottom) in boxes(chart).items()}
     lowest = min(chart.species, key=lambda one: one.level)
@@ -50,17 +55,17 @@ def test_height_is_in_proportion_to_the_level(chart: FoodWebDiagram):
     assert {name: pytest.approx(levels * per_level, abs=0.02) for name, (_, levels) in rises.items()} == {n: rise for n, (rise, _) in rises.items()}
 
 
-@each_web
+@each_drawing
 def test_no_box_lies_on_another_or_leaves_the_canvas(chart: FoodWebDiagram):
     width = float(ElementTree.fromstring(drawn(chart)).get("viewBox").split()[2])
     found = list(boxes(chart).values())
     assert len(chart.species) == len(found)
     for number, (left, top, right, bottom) in enumerate(found):
-        assert 40 < left and right < width
+        assert (20 if chart.narrow else 40) < left and right < width
         assert not any(left < r and x < right and top < b and y < bottom for x, y, r, b in found[:number])
 
 
-@each_web
+@each_drawing
 def test_every_link_has_an_arrow_from_the_eaten_to_the_eater(chart: FoodWebDiagram):
     """It begins at the edge of the food's box and ends a head's length before the eater's."""
     found, drawn_boxes = paths(chart, "arrow"), boxes(chart)
@@ -69,6 +74,68 @@ def test_every_link_has_an_arrow_from_the_eaten_to_the_eater(chart: FoodWebDiagr
         start, *_, end = points(found[f"{link.food} {link.eater}"])
         assert near(drawn_boxes[link.food], start) <= 1.2
         assert near(drawn_boxes[link.eater], end) <= 16
+
+
+@pytest.mark.parametrize("chart", NARROW, ids=lambda chart: chart.name)
+def test_a_narrow_web_is_400_px_wide_unless_a_single_name_is_wider(chart: FoodWebDiagram):
+    width = float(ElementTree.fromstring(drawn(chart)).get("viewBox").split()[2])
+    assert 400 == width or any(len(word) > 20 for one in chart.species for word in one.label.split())
+
+
+def test_a_row_too_wide_for_a_narrow_sheet_stands_in_steps_around_its_line_and_the_key_says_so():
+    heights = sorted({(top + bottom) / 2 for name, (_, top, _, bottom) in boxes(STEPPED).items() if name != "Deer"})
+    (line,) = (float(text.get("y")) - 4.7 for text in ElementTree.fromstring(drawn(STEPPED)).findall(".//{*}text") if text.text == "1")
+    assert 3 == len(heights)
+    assert sum(heights) / 3 == pytest.approx(line, abs=0.1)
+    assert "Boxes that find no room side by side stand" in " ".join(texts(STEPPED))
+    assert "Boxes that find no room side by side stand" not in " ".join(texts(LAKE.narrowed()))
+
+
+@each_drawing
+def test_no_arrow_runs_off_the_canvas(chart: FoodWebDiagram):
+    width = float(ElementTree.fromstring(drawn(chart)).get("viewBox").split()[2])
+    loops = {f"{one.id} {one.id}" for one in chart.species}
+    ways = {name: points(path) for name, path in paths(chart, "arrow").items() if name not in loops}
+    middles = {name: (way[0][0] + 3 * way[1][0] + 3 * way[2][0] + way[3][0]) / 8 for name, way in ways.items()}
+    assert {} == {name: x for name, x in middles.items() if not 0 < x < width}
+
+
+@pytest.mark.parametrize("chart", [one for one in (*WEBS, *AT_RANDOM, *NARROW) if one not in (STEPPED, TANGLED)], ids=lambda chart: chart.name)
+def test_no_arrow_runs_behind_a_box_that_is_not_its_own(chart: FoodWebDiagram):
+    """All but nine boxes of one row, and two dozen arrows between twelve species, where these are to fit on a phone."""
+    assert [] == behind(chart)
+
+
+def behind(chart: FoodWebDiagram) -> list[str]:
+    """The arrows that a foreign box covers a part of."""
+    found = []
+    for name, path in paths(chart, "arrow").items():
+        ends = next({link.food, link.eater} for link in chart.links if name == f"{link.food} {link.eater}")
+        a, b, c, d = (np.array(point) for point in points(path)[:4])
+        shares = np.linspace(0, 1, 200)[:, None]
+        way = (1 - shares) ** 3 * a + 3 * shares * (1 - shares) ** 2 * b + 3 * shares**2 * (1 - shares) * c + shares**3 * d
+        for other, (left, top, right, bottom) in boxes(chart).items():
+            covered = (way > (left, top)).all(axis=1) & (way < (right, bottom)).all(axis=1)
+            found += [f"{name} behind {other}"] * (other not in ends and bool(covered.any()))
+    return found
+
+
+def test_notes_of_other_drawings_change_no_place():
+    """The same web with other notes, each of which has room in both."""
+    notes = {one.id: (one.note, other.note) for one, other in zip(LAKE.species, WITHOUT_PIKE.species, strict=True)}
+    one, other = (replace(web, species=tuple(replace(s, room_for=notes[s.id]) for s in web.species)) for web in (LAKE, WITHOUT_PIKE))
+    assert boxes(one) == boxes(other)
+    assert [path.get("d") for path in paths(one, "arrow").values()] == [path.get("d") for path in paths(other, "arrow").values()]
+
+
+def test_what_holds_at_first_only_has_a_hollow_mark_and_the_key_says_so():
+    first = replace(WITHOUT_PIKE, species=tuple(replace(s, change="falls at first") if s.change == "falls" else s for s in WITHOUT_PIKE.species))
+    fills = {name: path.get("fill") for name, path in paths(first, "mark").items()}
+    assert {LIGHT["ink"]} == {fill for name, fill in fills.items() if "first" not in name}
+    assert {LIGHT["ground"]} == {fill for name, fill in fills.items() if "first" in name}
+    assert ({"every path says so", "only the shortest paths say so"}, {"every path says so"}) == tuple(
+        {text for text in texts(chart) if text.endswith("say so") or text.endswith("says so")} for chart in (first, WITHOUT_PIKE)
+    )  # fmt: skip
 
 
 def near(found: Box, point: tuple[float, float]) -> float:

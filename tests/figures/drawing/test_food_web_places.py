@@ -21,25 +21,25 @@ def web(levels: list[float], links: list[tuple[int, int]]) -> Web:
 @given(st.lists(st.sampled_from([1.0, 1.5, 2.0, 2.3, 3.0]), min_size=1, max_size=5), st.randoms(use_true_random=False))
 def test_boxes_stay_on_the_sheet_and_apart(levels: list[float], chance: object) -> None:
     links = [(low, high) for high in range(len(levels)) for low in range(high) if levels[low] < levels[high]]
-    found = places_across(web(levels, links))
-    assert all(64 + 45 - 1e-6 <= x <= 690 - 45 + 1e-6 for x in found)
+    best, *others = places_across(web(levels, links))
+    assert all(64 + 45 - 1e-6 <= x <= 690 - 45 + 1e-6 for found in (best, *others) for x in found)
     for one in range(len(levels)):
-        assert all(abs(found[one] - found[other]) >= 90 for other in range(one) if abs(levels[one] - levels[other]) * 124 < 50)
+        assert all(abs(best[one] - best[other]) >= 90 for other in range(one) if abs(levels[one] - levels[other]) * 124 < 50)
 
 
 def test_arrows_that_need_not_cross_do_not() -> None:
     """Two chains side by side, named crosswise."""
-    left, right, above_right, above_left = places_across(web([1, 1, 2, 2], [(0, 3), (1, 2)]))
+    left, right, above_right, above_left = places_across(web([1, 1, 2, 2], [(0, 3), (1, 2)]))[0]
     assert (left < right) == (above_left < above_right)
 
 
 def test_an_arrow_past_a_box_finds_its_way_round() -> None:
     """From level 1 to level 3, with a box between them that lies on neither's way."""
-    low, middle, high = places_across(web([1, 2, 3], [(0, 2), (0, 1)]))
+    low, middle, high = places_across(web([1, 2, 3], [(0, 2), (0, 1)]))[0]
     at_height = (low + high) / 2
     assert abs(at_height - middle) > 45
 
 
 def test_no_box_needs_no_link() -> None:
-    (alone,) = places_across(web([1], []))
+    (alone,) = places_across(web([1], []))[0]
     assert abs(alone - 377) < 20

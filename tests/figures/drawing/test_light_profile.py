@@ -2,37 +2,18 @@
 
 from __future__ import annotations
 
-import math
+from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
-from playwright.sync_api import Browser
 
 from figures import LightProfile
 from figures.drawing.light_profile import depth_labels, depth_step
 from tests.figures.drawn import corners, drawn, words
-from tests.figures.specimens import TABLE
-from tests.figures.test_no_overlap import page_of, violations
+from tests.figures.water_specimens import BAR, LAKE_LIGHT, LIGHTS, REEF
 
 
-def profile(name: str, extinction: float, bottom: float, lowest: float) -> LightProfile:
-    photic = math.log(100) / extinction
-    depths = [lowest * number / 40 for number in range(41)]
-    return LightProfile(
-        name=f"light_{name.lower().replace(' ', '_')}", title=f"Light at {name}", description="Light fades.", reading=(), table=TABLE,
-        station=name, place=f"{bottom:g} m deep", curve=tuple((z, 100 * math.exp(-extinction * z)) for z in depths),
-        photic_depth_m=photic, photic_label=f"{photic:.3g} m", bottom_m=bottom, bottom_label=f"{bottom:g} m",
-        bottom_light_label=f"{100 * math.exp(-extinction * bottom):.3g} %",
-    )  # fmt: skip
-
-
-LAKE = profile("Deep Lake", 0.5, 24, 11.5)
-REEF = profile("Bright Reef", 0.09, 12, 12)
-BAR = profile("Murky Bar", 0.74, 9, 9)
-CLOSE = profile("Just Lit", 0.5, 9.3, 9.3)
-SHALLOW = profile("A Ditch with a Very Long Name that Runs on and on beyond any Reason or Need", 0.2, 0.08, 0.08)
-MURKY = profile("Mud", 40, 1, 0.14)
-PROFILES = (LAKE, REEF, BAR, CLOSE, SHALLOW, MURKY)
+NARROW = tuple(replace(chart, name=f"{chart.name}.narrow", narrow=True) for chart in LIGHTS)
 
 
 def part(chart: LightProfile, name: str) -> list[tuple[float, float]]:
@@ -41,7 +22,7 @@ def part(chart: LightProfile, name: str) -> list[tuple[float, float]]:
     return found
 
 
-@pytest.mark.parametrize("chart", PROFILES, ids=lambda chart: chart.name)
+@pytest.mark.parametrize("chart", (*LIGHTS, *NARROW), ids=lambda chart: chart.name)
 def test_curve_is_to_scale_in_both_directions(chart: LightProfile) -> None:
     found = part(chart, "light")
     (x0, y0), (x1, y1) = found[0], found[-1]
@@ -52,9 +33,9 @@ def test_curve_is_to_scale_in_both_directions(chart: LightProfile) -> None:
 
 
 def test_dashed_line_crosses_the_curve_at_one_percent() -> None:
-    (left, y), (right, _) = part(LAKE, "photic depth")
+    (left, y), (right, _) = part(LAKE_LIGHT, "photic depth")
     x_one = left + 0.01 * (right - left)
-    below = min(part(LAKE, "light"), key=lambda point: abs(point[1] - y))
+    below = min(part(LAKE_LIGHT, "light"), key=lambda point: abs(point[1] - y))
     assert x_one == pytest.approx(below[0], abs=1.0)
 
 
@@ -65,7 +46,7 @@ def test_bottom_lies_at_the_end_of_the_curve() -> None:
 @pytest.mark.parametrize(
     ("chart", "says", "not_drawn"),
     [
-        (LAKE, "The bottom lies deeper, at 24 m.", "bottom"),
+        (LAKE_LIGHT, "Bottom at 24 m.", "bottom"),
         (REEF, "1 % would only be left at 51.2 m", "photic depth"),
         (BAR, "bottom at 9 m, 0.128 % left", ""),
     ],
@@ -88,7 +69,12 @@ def test_depth_marks_are_written_with_the_same_decimals(lowest: float, expected:
     assert expected == depth_labels(lowest)[:2]
 
 
-@pytest.mark.browser
-@pytest.mark.parametrize("typeface", ["inherit", "DejaVu Sans"])
-def test_text_keeps_apart(browser: Browser, typeface: str) -> None:
-    assert [] == violations(browser, page_of(PROFILES, typeface), len(PROFILES))
+@pytest.mark.parametrize("chart", LIGHTS, ids=lambda chart: chart.name)
+def test_the_narrow_drawing_says_what_the_wide_one_says(chart: LightProfile) -> None:
+    wide, narrow = (words(one).replace(" | ", " ").split() for one in (chart, replace(chart, narrow=True)))
+    assert sorted(wide) == sorted(narrow)
+
+
+def test_a_long_name_pushes_the_water_down_and_nothing_leaves_the_sheet() -> None:
+    named, short = (part(replace(LAKE_LIGHT, narrow=True, station=station), "surface")[0][1] for station in ("A Lake with a Name that is Longer than a Telephone is Wide", "Lake"))
+    assert named > short + 10

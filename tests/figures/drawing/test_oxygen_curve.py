@@ -3,48 +3,20 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from playwright.sync_api import Browser
 
-from figures import OxygenCurve, OxygenPoint, SaturationCurve
+from figures import OxygenCurve
 from figures.drawing.oxygen_curve import name_tops
 from tests.figures.drawn import drawn
-from tests.figures.specimens import TABLE
-from tests.figures.test_no_overlap import page_of, violations
+from tests.figures.water_specimens import BLOOM, CORNERS, CURVES, ESTUARY, LAKE_OXYGEN, SEA, curve
 
 
-def saturation(temperature: float, salinity: float) -> float:
-    """Near enough to the real thing for a drawing."""
-    return (14.6 - 0.39 * temperature + 0.0047 * temperature**2) * (1 - 0.0055 * salinity)
-
-
-def curve(name: str, *points: tuple[str, float, float], salinities: tuple[float, ...] = (0.2,)) -> OxygenCurve:
-    return OxygenCurve(
-        name=f"oxygen_{name.lower().replace(' ', '_')}", title=name, description="Oxygen falls.", reading=(), table=TABLE,
-        curves=tuple(
-            SaturationCurve(label=f"{'fresh' if s < 0.5 else 'brackish'} water, {s:g} g kg⁻¹", points=tuple((float(t), saturation(t, s)) for t in range(41)))
-            for s in salinities
-        ),
-        points=tuple(
-            OxygenPoint(
-                label=label, temperature_degc=t, oxygen_mg_per_l=o, saturation_mg_per_l=saturation(t, salinities[0]),
-                value_label=f"{o:g} mg L⁻¹, {100 * o / saturation(t, salinities[0]):.3g} %",
-            )
-            for label, t, o in points
-        ),
-    )  # fmt: skip
-
-
-LAKE = curve("Lake", ("Halden Water", 20, 9.4), ("Halden Water, deep layer", 6.5, 2.1))
-ESTUARY = curve("Estuary", ("Wendmouth Narrows", 17, 7.4), ("Wendmouth Bar", 16, 8.0), salinities=(8, 28))
-CORNERS = curve("Corners", ("Ice Hole", 0, 14.6), ("Bog", 0, 0), ("Hot Spring", 40, 6.4), ("Ooze below the Hot Spring", 40, 0.1))
-SEA = curve("Sea", ("Reef at Noon in the Hottest Month", 31, 7.4), ("Deep", 3, 2.0), salinities=(0, 22, 38))
-BLOOM = curve("Bloom", ("Pond in June at Noon", 26, 21.5))
-CURVES = (LAKE, ESTUARY, CORNERS, SEA, BLOOM)
+NARROW = tuple(replace(chart, name=f"{chart.name}.narrow", narrow=True) for chart in CURVES)
 
 
 def shapes(chart: OxygenCurve, part: str) -> list[tuple[float, float]]:
@@ -57,7 +29,7 @@ def texts(chart: OxygenCurve) -> list[str]:
     return [element.text or "" for element in ElementTree.fromstring(drawn(chart)).findall(".//{*}text")]
 
 
-@pytest.mark.parametrize("chart", CURVES, ids=lambda chart: chart.name)
+@pytest.mark.parametrize("chart", (*CURVES, *NARROW), ids=lambda chart: chart.name)
 def test_curve_is_to_scale(chart: OxygenCurve) -> None:
     found, points = shapes(chart, "curve 0"), chart.curves[0].points
     wide = (found[-1][0] - found[0][0]) / 40
@@ -66,14 +38,23 @@ def test_curve_is_to_scale(chart: OxygenCurve) -> None:
     assert [pytest.approx(point, abs=0.02) for point in expected] == found
 
 
-@pytest.mark.parametrize("chart", CURVES, ids=lambda chart: chart.name)
+@pytest.mark.parametrize("chart", (*CURVES, *NARROW), ids=lambda chart: chart.name)
 def test_all_waters_are_named_with_their_oxygen(chart: OxygenCurve) -> None:
-    assert {word for point in chart.points for word in (point.label, point.value_label)} <= set(texts(chart))
+    said = " ".join(texts(chart))
+    assert [] == [word for point in chart.points for word in (point.label, point.value_label) if word not in said]
+
+
+def test_labels_stay_in_the_frame_where_their_points_lie_in_its_corners() -> None:
+    """Set from the top down alone, the label of the lower corner would find no room."""
+    root = ElementTree.fromstring(drawn(replace(CORNERS, narrow=True)))
+    (bog,) = [element for element in root.findall(".//{*}text") if element.text == "Bog"]
+    zero = max(float(element.get("y")) for element in root.findall(".//{*}text") if element.text == "0")
+    assert float(bog.get("x")) > 30 and float(bog.get("y")) < zero - 20
 
 
 def test_axis_reaches_beyond_water_that_holds_more_than_it_should() -> None:
     assert ["16", "24"] == [text for text in texts(BLOOM) if text in ("16", "24")]
-    assert "24" not in texts(LAKE)
+    assert "24" not in texts(LAKE_OXYGEN)
 
 
 def test_saltest_water_has_the_lower_curve() -> None:
@@ -110,9 +91,3 @@ def test_a_name_with_room_stands_level_with_its_end() -> None:
 def test_any_waters_are_drawn_with_their_names(waters: list[tuple[float, float]]) -> None:
     chart = curve("Any", *((f"Water {n}", t, o) for n, (t, o) in enumerate(waters)))
     assert {point.label for point in chart.points} <= set(texts(chart))
-
-
-@pytest.mark.browser
-@pytest.mark.parametrize("typeface", ["inherit", "DejaVu Sans"])
-def test_text_keeps_apart(browser: Browser, typeface: str) -> None:
-    assert [] == violations(browser, page_of(CURVES, typeface), len(CURVES))

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
 
 from figures import StockCurves
-
 from figures.drawing.stock_curves import BREAK_WORDS
 from tests.figures.drawn import drawn
 from tests.figures.overview_specimens import STOCKS
@@ -104,3 +104,17 @@ def test_words_under_the_years_stand_clear_of_a_foot_that_a_zigzag_lowers() -> N
     foot = max(y for _, y in points(FIVE, "zigzag 4"))
     heights = [float(found.get("y", "nan")) for found in root(FIVE).findall(".//{*}text") if found.text == "Years from now"]
     assert max(heights) > foot + 40
+
+
+def test_on_a_narrow_sheet_all_panels_stand_in_one_column_and_the_years_are_named_once() -> None:
+    narrow = replace(FIVE, narrow=True)
+    starts = [points(narrow, f"curve {number} 0") for number in range(5)]
+    assert max(x for line in starts for x, _ in line) < 400
+    tops = [min(y for _, y in line) for line in starts]
+    assert sorted(tops) == tops and len(set(tops)) == 5
+    assert 1 == texts(narrow).count("Years from now")
+
+
+def test_a_key_that_is_too_long_for_the_sheet_goes_on_in_a_second_row() -> None:
+    places = [[height_of(chart, words) for words in ("with the change", "without it", BREAK_WORDS)] for chart in (FIVE, replace(FIVE, narrow=True))]
+    assert [1, 2] == [len(set(rows)) for rows in places]

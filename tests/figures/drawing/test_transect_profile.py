@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 
@@ -33,6 +34,24 @@ def test_air_in_cloud_is_drawn_only_where_there_is_cloud(number: int, parts: int
     svg = draw(TRANSECTS[number])
     assert parts == sum(f'data-part="{name}"' in svg for name in ("dry ascent", "moist ascent", "dry descent"))
     assert (number == 0) == ('data-part="cloud base"' in svg)
+
+
+@pytest.mark.parametrize("narrow", [False, True])
+def test_bars_are_as_long_as_their_precipitation(narrow: bool) -> None:
+    """Source: the record, 2282, 2950 and 3420 mm at the first three stations."""
+    bars = re.findall(r'<path[^>]*data-part="precipitation"[^>]*>', draw(replace(TRANSECTS[0], narrow=narrow)))
+    corners = [list(map(float, re.findall(r"-?\d+\.?\d*", re.search(r' d="([^"]+)"', bar)[1]))) for bar in bars]
+    long = [max(side) - min(side) for side in (bar[1 - narrow :: 2] for bar in corners)]
+    assert [2282 / 3420, 2950 / 3420] == pytest.approx([long[0] / long[2], long[1] / long[2]], abs=0.005)
+
+
+def test_on_a_narrow_sheet_letters_under_the_profile_name_the_rows_below() -> None:
+    svg = draw(replace(TRANSECTS[0], narrow=True))
+    places = {found[2]: found[1] for found in re.finditer(r'y="([\d.]+)"[^>]*>([^<]+)</text>', svg)}
+    for station, mark in zip(TRANSECTS[0].stations, "ABCDEFG", strict=True):
+        assert 2 == svg.count(f">{mark}</text>")
+        assert places[mark] == places[station.label]
+    assert ">H</text>" not in svg
 
 
 def test_air_keeps_above_the_ground() -> None:

@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from figures import TrophicPyramid
-from figures.drawing.trophic_pyramid import UNSEEN, hatching, panels
+from figures.drawing.pyramid_bars import hatching
+from figures.drawing.pyramid_panels import NARROW, UNSEEN, WIDE, Layout, panels
 from figures.palette import LIGHT
 from figures.trophic_pyramid import THIN
 from tests.figures.drawn import drawn
@@ -18,6 +19,7 @@ from tests.figures.specimens import PYRAMIDS, pyramid
 
 SILL_LAKE = PYRAMIDS[0]
 SARNE_BAY, WOOD, MANY_DECADES, HOLLOW, UPSIDE_DOWN = PYRAMIDS[7:12]
+LAYOUTS = st.sampled_from((WIDE, NARROW))
 SHARE = st.floats(-9, 0).map(lambda power: 10**power)
 
 
@@ -35,7 +37,7 @@ def widths(chart: TrophicPyramid, kind: str) -> dict[str, float]:
     return found
 
 
-@pytest.mark.parametrize("chart", PYRAMIDS, ids=lambda chart: chart.name)
+@pytest.mark.parametrize("chart", (*PYRAMIDS, *filter(None, (chart.narrowed() for chart in PYRAMIDS))), ids=lambda chart: chart.name)
 def test_drawn_bars_are_in_proportion_to_their_values(chart: TrophicPyramid):
     drawn = widths(chart, "bar")
     scale = max(drawn.values()) / max(level.value for level in chart.levels)
@@ -76,15 +78,16 @@ def test_a_pyramid_without_thin_levels_has_no_inset():
 
 @pytest.mark.parametrize("chart", PYRAMIDS, ids=lambda chart: chart.name)
 def test_the_spec_knows_whether_levels_are_too_thin(chart: TrophicPyramid):
-    whole, *insets = panels([level.value for level in chart.levels])
-    assert chart.has_thin_levels or insets == []
+    values = [level.value for level in chart.levels]
+    whole, *insets = panels(values)
+    assert chart.has_thin_levels or [] == insets == panels(values, NARROW)[1:]
     assert chart.has_thin_levels == (min(whole.widths) / max(whole.widths) < THIN / 466)
 
 
-@given(st.lists(SHARE, min_size=1, max_size=6), st.floats(1e-4, 1e5))
-def test_every_panel_is_in_proportion_and_stays_in_its_bounds(shares: list[float], largest: float):
+@given(st.lists(SHARE, min_size=1, max_size=6), st.floats(1e-4, 1e5), LAYOUTS)
+def test_every_panel_is_in_proportion_and_stays_in_its_bounds(shares: list[float], largest: float, layout: Layout):
     values = [largest * share for share in shares]
-    whole, *insets = panels(values)
+    whole, *insets = panels(values, layout)
     for panel in (whole, *insets):
         unit = whole.widths[0] / values[0] * panel.magnified
         assert panel.widths == pytest.approx([value * unit for value in values[panel.first : panel.last + 1]])

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from xml.etree import ElementTree
 
 import pytest
@@ -10,11 +11,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from figures import TurnoverChart
+from figures.drawing.sheet import Sheet
 from figures.drawing.turnover_chart import Scale, axis_words, scale_of
 from tests.figures.drawn import drawn
 from tests.figures.overview_specimens import TURNOVERS, turnover
 
 FOUR, POND, QUICK = TURNOVERS[:3]
+SHEETS = [Sheet.of(replace(FOUR, narrow=narrow), wide=(30, 30), narrow=(22, 22)) for narrow in (False, True)]
 TIMES = st.lists(st.floats(-5, 9).map(lambda power: 10**power), min_size=1, max_size=8)
 
 
@@ -33,14 +36,15 @@ def test_equal_factors_are_equal_distances():
     assert ten - one == pytest.approx(hundred - ten, abs=0.02)
 
 
-def test_dots_stand_where_the_named_ticks_say():
-    scale = Scale(1, 1e6)
+@pytest.mark.parametrize("sheet", SHEETS, ids=("wide", "narrow"))
+def test_dots_stand_where_the_named_ticks_say(sheet: Sheet):
+    scale = Scale(sheet, 1, 1e6)
     assert scale.x(1e3) == pytest.approx((scale.x(1) + scale.x(1e6)) / 2)
 
 
 def test_a_range_reaches_from_lowest_to_highest_around_its_dot():
     (low, _), (high, _) = points(FOUR, "range t3")
-    scale = scale_of(FOUR.times)
+    scale = scale_of(FOUR.times, SHEETS[0])
     assert (scale.x(200), scale.x(1000)) == pytest.approx((low, high), abs=0.01)
     assert low < points(FOUR, "dot t3")[0][0] < high
 
@@ -62,14 +66,15 @@ def test_the_axis_names_times_in_words():
         assert words in says
 
 
-@given(TIMES)
-def test_the_axis_holds_all_times_and_names_at_least_one(years: list[float]):
-    scale = scale_of(turnover("any", *(("", "A", value, None) for value in years)).times)
-    assert all(30 <= scale.x(value) <= 670 for value in years)
+@pytest.mark.parametrize("sheet", SHEETS, ids=("wide", "narrow"))
+@given(years=TIMES)
+def test_the_axis_holds_all_times_and_names_at_least_one(sheet: Sheet, years: list[float]):
+    scale = scale_of(turnover("any", *(("", "A", value, None) for value in years)).times, sheet)
+    assert all(sheet.left <= scale.x(value) <= sheet.right for value in years)
     assert axis_words(scale)
 
 
 @pytest.mark.parametrize("years, reach", ((0.0, None), (-1.0, None), (1.0, (0.0, 2.0))))
 def test_times_of_zero_are_refused(years: float, reach: tuple[float, float] | None):
     with pytest.raises(ValueError, match="above zero"):
-        scale_of(turnover("zero", ("", "A", years, reach)).times)
+        scale_of(turnover("zero", ("", "A", years, reach)).times, SHEETS[0])

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from generator.kinds.aquatic_biome.charts import table_depths
+from figures import LightProfile
+from generator.kinds.aquatic_biome.charts import common_axis, table_depths
+from generator.quantities.fact import Fact
 from tests.kinds.aquatic_biome.test_facts import water
 from tests.kinds.small_records import demo, kind
 
@@ -99,3 +101,14 @@ def test_salt_water_stands_beside_fresh_water() -> None:
 
 def test_water_beyond_the_fit_is_on_no_oxygen_curve() -> None:
     assert () == charts("temperature: 60, dissolved_oxygen: 2")
+
+
+def test_profiles_of_a_page_share_their_axis_so_that_they_can_be_compared() -> None:
+    """The shallow water ends at its bottom, the axis at the deep one's."""
+    narrows, bar = (chart for chart in kind("aquatic_biome").charts(demo("aquatic_biome/estuary")) if isinstance(chart, LightProfile))
+    assert ((5.0, 9.0), (9.0, 9.0)) == ((narrows.lowest_m, narrows.axis_m), (bar.lowest_m, bar.axis_m))
+
+
+def test_a_profile_that_would_be_too_small_to_read_keeps_an_axis_of_its_own() -> None:
+    depths = [(Fact(id="a.depth", name="Depth", value=d), Fact(id="a.photic_depth", name="Photic depth", value=p)) for d, p in ((3.0, 3.0), (100.0, 80.0))]
+    assert (0.0, 100.0, 0.0) == (common_axis(depths), common_axis([depths[1], depths[1]]), common_axis(depths[1:]))

@@ -12,7 +12,7 @@ from tests.kinds.aquatic_biome.asked import number, of_demo, small
 def test_flushing_time_knows_seconds_and_hours() -> None:
     """42 000 000 / 55 s is 8.84 d."""
     answer, slips = number(flow.flushing_time(of_demo("estuary")[0]))
-    assert ("8.84 d", {"carb.residence-inverse", "wat.seconds"}) == (answer, set(slips.values()))
+    assert ("8.84 d", {"wat.flushing-inverse", "wat.seconds"}) == (answer, set(slips.values()))
 
 
 def test_flushing_of_an_estuary_counts_the_river_alone_and_says_so() -> None:

@@ -34,11 +34,20 @@ def test_half_the_photic_depth_has_ten_percent_whatever_the_water(extinction: fl
     assert "About 10 %" == right(light.half_way(small(f"depth: 400, light: {{extinction: {extinction}}}")[0]))
 
 
-@pytest.mark.parametrize(("depth", "answer"), [(5, "Yes: the bottom lies above"), (50, "No: the bottom lies below")])
-def test_plants_on_the_bottom_follow_the_numbers(depth: float, answer: str) -> None:
-    """One percent of the light is left at 9.21 m."""
-    question = light.plants_on_the_bottom(small(f"depth: {depth}, light: {{extinction: 0.5}}")[0])
-    assert right(question).startswith(answer) and "9.21 m" in question.solution
+@pytest.mark.parametrize(
+    ("fields", "case", "answer", "found"),
+    [
+        ("depth: 5, light: {extinction: 0.5}", "murkier water, and the extinction coefficient of light were 1.2 m⁻¹", "No: ", "3.84 m"),
+        ("depth: 50, light: {extinction: 0.5}", "clearer water, and the extinction coefficient of light were 0.082 m⁻¹", "Yes: ", "56.2 m"),
+        ("depth: 24, light: {secchi_depth: 3.4}", "clearer water, and a white disk were lost from sight only at 9.9 m", "Yes: ", "26.8 m"),
+        ("depth: 5, light: {secchi_depth: 3.4}", "murkier water, and a white disk were lost from sight at 1.5 m already", "No: ", "4.06 m"),
+    ],
+)  # fmt: skip
+def test_plants_on_the_bottom_are_asked_about_in_water_that_turns_the_answer_of_the_page(fields: str, case: str, answer: str, found: str) -> None:
+    """Source: arithmetic, 4.605 / 1.2, 4.605 / 0.082, 4.605 · 9.9 / 1.7 and 4.605 · 1.5 / 1.7; as the waters are, 1 % is left at 9.21 m."""
+    question = light.plants_on_the_bottom(small(fields)[0])
+    assert question.supposed and case in question.prompt and "9.21 m" not in question.prompt
+    assert right(question).startswith(answer) and found in question.solution
 
 
 @pytest.mark.parametrize("name", ["stream", "open_sea"])
@@ -50,14 +59,27 @@ def test_bottom_of_a_brook_and_of_the_deep_sea_leave_no_doubt(name: str) -> None
 def test_right_verdict_on_the_bottom_has_a_rival_with_a_wrong_reason(depth: float) -> None:
     question = light.plants_on_the_bottom(small(f"depth: {depth}, light: {{extinction: 0.5}}")[0])
     verdict = right(question)[:3]
-    assert [1, 2] == sorted(sum(option.text.startswith(word) for option in question.options if not option.right) for word in ("Yes", "No:"))
+    assert [2, 2] == [sum(option.text.startswith(word) for option in question.options) for word in ("Yes:", "No:")]
     assert any(option.text.startswith(verdict) for option in question.options if not option.right)
 
 
 def test_straight_line_is_no_option_where_it_would_fall_below_nothing() -> None:
-    question = light.light_at_bottom(small("depth: 12, light: {extinction: 0.5}")[0])
+    question = light.light_at_depth(small("depth: 12, light: {extinction: 0.5}")[0])
     assert isinstance(question, Choice)
     assert 3 <= len(question.options) <= 5 and all(not option.text.startswith("−") for option in question.options)
+
+
+def test_light_is_asked_for_at_a_depth_that_neither_chart_nor_table_names() -> None:
+    """Reef, 0.09 per metre, 12 m: its table goes in steps of 2 m. exp(-0.09 · 5) = 63.8 %; a straight line to 1 % at 51.2 m has 90.3 % there."""
+    question = light.light_at_depth(of_demo("reef")[0])
+    assert "left 5 m down" in question.prompt and "63.8 %" == right(question)
+    assert {"36.2 %", "90.3 %"} <= {option.text for option in question.options}
+
+
+def test_light_in_a_brook_is_asked_for_in_a_deeper_pool() -> None:
+    """0.6 per metre: exp(-0.6 · 0.8) = 61.9 %, and the brook itself is 0.35 m deep."""
+    question = light.light_at_depth(of_demo("stream")[0])
+    assert "pool close by is as clear and 0.8 m deep" in question.prompt and "61.9 %" == right(question)
 
 
 def test_light_is_read_off_where_the_curve_falls_plainly_below_a_round_part() -> None:
@@ -74,6 +96,17 @@ def test_whoever_takes_what_is_lost_for_what_is_left_is_told_how_much_is_left() 
     assert "more than 10 % is lost: 36.8 % is still left there" in told
 
 
+def test_whoever_takes_what_is_lost_for_what_is_left_is_told_so_at_the_depth_before_as_well() -> None:
+    """Of 0.04 per metre, 44.9 % are left at 20 m, so 55.1 % are lost there, the first time more than 25 %; 20.2 % are left at 40 m."""
+    answer, slips = read(light.light_depth(of_demo("open_sea")[0]))
+    assert (("40 m",), "wat.light-complement") == (answer, slips["20 m"])
+
+
+def test_hot_vents_belong_to_the_sea_and_not_to_a_lake() -> None:
+    lake, sea = (light.below_the_light(of_demo(name)[0]).solution for name in ("lake", "open_sea"))
+    assert "hot vents" in sea and "hot vents" not in lake
+
+
 def test_number_of_the_part_looked_for_on_the_axis_of_depth_is_a_known_slip() -> None:
     """Of 0.1 per metre, 13.5 % are left at 20 m and 5.0 % at 30 m; a straight line to 1 % at 46 m has 10 % at 42 m."""
     answer, slips = read(light.light_depth(small("depth: 500, light: {extinction: 0.1}")[0]))
@@ -88,7 +121,7 @@ def test_brook_without_a_plain_fall_of_light_is_not_read() -> None:
 def test_stone_passes_half_the_light_the_disk_nine_tenths_and_the_photic_depth() -> None:
     """Lake: ln 2 / 0.5 = 1.39 m, the disk at 3.4 m, ln 10 / 0.5 = 4.61 m, 9.21 m, the bottom at 24 m."""
     assert [
-        "Half of the light is left", "A white disk is lost from sight", "Nine tenths of the light are gone", "Plants can just keep alive",
+        "Half of the light is left", "A white disk is lost from sight", "Nine tenths of the light is gone", "Plants can only just stay alive",
         "The bottom is reached",
     ] == order(light.way_down(of_demo("lake")[0]))  # fmt: skip
 
@@ -99,6 +132,6 @@ def test_stone_is_not_asked_about_without_a_disk_or_in_shallow_water(fields: str
 
 
 def test_life_below_the_light_is_asked_about_in_deep_water_alone() -> None:
-    assert "On food made in the light that comes down" == right(light.below_the_light(of_demo("open_sea")[0]))
+    assert "They would starve, for hardly any food would sink to them" == right(light.below_the_light(of_demo("open_sea")[0]))
     assert isinstance(light.below_the_light(of_demo("estuary")[0]), Rejected)
     assert isinstance(light.below_the_light(of_demo("reef")[0]), Rejected)

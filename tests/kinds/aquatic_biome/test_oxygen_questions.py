@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from generator.kinds.aquatic_biome import oxygen_questions as oxygen
-from generator.questions.question import NumberEntry, Rejected
+from generator.questions.question import Choice, NumberEntry, Rejected
+from generator.science.dissolved_oxygen import OXYGEN_SATURATION
 from tests.kinds.aquatic_biome.asked import number, of_demo, order, read, small
 
 
@@ -36,17 +37,40 @@ def test_highest_temperature_for_so_much_oxygen_is_read_off_the_curve() -> None:
     """Fresh water holds 8.26 mg/L at 25 °C and 7.56 at 30 °C (Benson and Krause, in the tables of Standard Methods; from memory)."""
     item = oxygen.warmest_for_oxygen(of_demo("stream")[0])
     right, slips = read(item)
-    assert "can hold 8 mg L⁻¹" in item.prompt
+    assert "can hold at least 8 mg L⁻¹" in item.prompt
     assert (("25 °C",), "num.not-reached", "wat.warm-holds-more", "num.past-first") == (right, slips["30 °C"], slips["40 °C"], slips["0 °C"])
+
+
+def test_warm_water_is_asked_for_the_reason_because_the_chart_shows_that_it_holds_less() -> None:
+    """Reef: 25.5 to 29.5 °C."""
+    item = oxygen.warm_water(of_demo("reef")[0])
+    assert isinstance(item, Choice)
+    assert item.prompt.startswith("Over the year the water at Lantern Bank is at 25.5 to 29.5 °C.")
+    assert {"wat.used-is-capacity", "wat.no-room", "wat.summer-air"} == {option.misconception for option in item.options if not option.right}
+
+
+def test_density_has_to_be_known_where_two_options_hold_less_oxygen() -> None:
+    item = oxygen.salt(of_demo("estuary")[0])
+    assert isinstance(item, Choice)
+    assert ["Less", "Less"] == [option.text[:4] for option in item.options if option.text.startswith("Less")]
 
 
 def test_without_a_dot_on_the_chart_its_curve_is_not_read() -> None:
     assert isinstance(oxygen.warmest_for_oxygen(small("")[0]), Rejected)
 
 
-def test_colder_fresh_waters_come_first() -> None:
-    """From 1 °C to 20 °C; 16 °C, with 9.86 mg/L, is too near to 13 °C, with 10.5."""
-    assert ["1 °C", "9.5 °C", "13 °C", "20 °C"] == [text.rpartition(" at ")[2] for text in order(oxygen.capacity_order(of_demo("stream")))]
+def test_colder_fresh_waters_come_first_and_sea_water_later_than_its_warmth_would_have_it() -> None:
+    """From 1 °C to 20 °C; 16 °C, with 9.86 mg/L, is too near to 13 °C, with 10.5. Sea water of 15 °C holds 8.1 mg/L (tables of Benson and Krause; from memory)."""
+    found = order(oxygen.capacity_order(of_demo("stream")))
+    assert ["1 °C", "9.5 °C", "13 °C", "20 °C", "15 °C"] == [text.rpartition(" at ")[2] for text in found]
+    assert "Sea water at 15 °C" == found[-1]
+
+
+def test_sea_water_holds_about_a_fifth_less_as_the_prompt_says() -> None:
+    """Between 0 and 30 °C; source: tables of Benson and Krause, 14.6 and 11.5 mg/L at 0 °C, 7.6 and 6.2 at 30 °C; from memory."""
+    for temp in (273.15, 303.15):
+        fresh, sea = (OXYGEN_SATURATION.compute(absolute_temperature=temp, salinity=salinity) for salinity in (0.0, oxygen.SEA))
+        assert 0.17 < 1 - sea / fresh < 0.23
 
 
 @pytest.mark.parametrize("name", ["estuary", "reef", "open_sea"])

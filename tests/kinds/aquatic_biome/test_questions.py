@@ -23,10 +23,10 @@ def test_salt_is_asked_of_salt_water_and_breathing_of_fresh() -> None:
     assert {"salt": True, "breathing": False} == {name: name in made(water("salinity: 20")) for name in ("salt", "breathing")}
 
 
-def test_light_that_is_all_but_gone_is_not_asked_for() -> None:
-    assert "light_at_bottom" not in made(water("depth: 100, light: {extinction: 0.5}"))
-    assert "light_at_bottom" not in made(water("depth: 3, light: {extinction: 30}"))
-    assert "light_at_bottom" in made(water("light: {extinction: 0.3}"))
+def test_light_at_a_depth_is_asked_where_it_reaches_the_bottom() -> None:
+    assert "light_at_depth" not in made(water("depth: 100, light: {extinction: 0.5}"))
+    assert "light_at_depth" not in made(water("depth: 3, light: {extinction: 30}"))
+    assert "light_at_depth" in made(water("light: {extinction: 0.3}"))
 
 
 @pytest.mark.parametrize("oxygen", [8.3, 9.08, 9.9])
@@ -42,7 +42,7 @@ def test_share_well_above_the_whole_is_asked_for() -> None:
 
 def test_share_is_asked_of_the_first_station_where_it_is_worth_a_sum() -> None:
     """The lake's upper water is at 104 % of saturation, its deep layer at 17 %."""
-    assert "Halden Water (deep layer)" in made(demo("aquatic_biome/lake"))["oxygen_percent"].prompt
+    assert "deep layer of Halden Water" in made(demo("aquatic_biome/lake"))["oxygen_percent"].prompt
 
 
 def test_chart_that_no_page_shows_is_not_read() -> None:

@@ -10,8 +10,9 @@ from tests.kinds.small_records import demo, kind, subject
 def test_description_names_the_deciding_numbers() -> None:
     """Source: read off the record."""
     (chart,) = kind("biome").charts(demo("biome/temperate_grassland"))
-    for words in ("−9 °C in January", "22 °C in July", "10 mm in February", "66 mm in June", "327 mm in all", "July to September"):
+    for words in ("−9 °C in January", "22 °C in July", "10 mm in February", "66 mm in June", "327 mm in all", "3 months are dry"):
         assert words in chart.description
+    assert "July to September" not in chart.description, "a question asks for the list of the dry months"
 
 
 def test_months_below_zero_are_told_in_words_where_there_are_any() -> None:

@@ -15,6 +15,25 @@ def test_annual_precipitation_knows_the_mean_and_the_slip_of_centimetres() -> No
     assert ("327 mm", ["27.3 mm", "32.7 mm", "66 mm"]) == (answer, list(slips.values()))
 
 
+def test_mean_of_the_year_is_told_from_the_mean_of_its_extremes() -> None:
+    """Fern Water: 132.5 / 12 = 11.04 and (15.6 + 6.2) / 2 = 10.9 °C, 0.14 degrees apart."""
+    item = sums.annual_mean_temp(of_demo("temperate_rain_forest", 1))
+    answer, slips = number(item)
+    assert ("11.0 °C", "10.9 °C") == (answer, slips["clim.mean-of-extremes"])
+    assert not item.accepted.low <= 10.9 <= item.accepted.high and "132.5 ÷ 12" in item.solution
+
+
+@pytest.mark.parametrize("temp", [[0, 20] * 6, [26, 26, 26.5, 26.5, 26, 26, 25.5, 25.5, 26, 26, 26, 26]])
+def test_mean_is_not_asked_where_its_extremes_or_a_single_month_give_it(temp: list[float]) -> None:
+    """Six months of 0 and of 20 °C have the mean of their extremes; where months differ by 1 K, any of them nearly is the mean."""
+    assert isinstance(sums.annual_mean_temp(small(temp)), Rejected)
+
+
+def test_index_leaves_open_which_number_stands_above_the_line() -> None:
+    prompt = sums.aridity_index(of_demo("temperate_grassland")).prompt
+    assert "327 mm" in prompt and "617 mm" in prompt and "ivide" not in prompt
+
+
 def test_mean_month_is_asked_from_the_table_without_telling_the_total() -> None:
     """12 months of 90 mm; the slips are 1080 and 1080 times 12 = 12 960."""
     question = sums.mean_precip(small(precip=[90] * 12))
@@ -65,5 +84,5 @@ def test_range_of_frost_knows_the_lost_sign() -> None:
     """22 - -9 = 31 K; 22 + -9 = 13."""
     question = sums.annual_temp_range(of_demo("temperate_grassland"))
     answer, slips = number(question)
-    assert isinstance(question, NumberEntry) and question.solution.startswith("22 °C − (−9 °C) = 31.0 K")
-    assert ("31.0 K", "13.0 K") == (answer, slips["clim.range-sign"])
+    assert isinstance(question, NumberEntry) and question.solution.startswith("22 °C − (−9 °C) = 31 K")
+    assert ("31 K", "13 K") == (answer, slips["clim.range-sign"])

@@ -1,12 +1,13 @@
-"""Questions on limits, nutrients and climates: one plainly right answer, wrong ones from named ideas, or none at all."""
+"""Questions on limits and other climates: one plainly right answer, wrong ones from named ideas, or none at all."""
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
-from generator.kinds.biome.ecology_questions import nutrients
-from generator.questions.question import Choice, Question, Rejected
-from generator.science.biome_regions import biome_region
+from generator.questions.question import Choice, Question
+from generator.science.biome_regions import NAMES, biome_region
 from tests.kinds.biome.test_facts import biome
 from tests.kinds.small_records import demo, library, made, rejected, subject
 
@@ -28,22 +29,19 @@ def by_idea(question: Question) -> dict[str, str]:
     return {option.misconception: option.text for option in choice(question).options if not option.right}
 
 
-def with_practice(temp: object, precip: object, region: str = "boreal_forest", head: str = "") -> object:
-    stations = ", ".join(
-        (STATION.format(id="here", use="page", temp=COLD, precip=[48] * 12), STATION.format(id="there", use="practice", temp=temp, precip=precip))
-    )
-    return subject("biome", f"{head}region: {region}\nstations: [{stations}]\n")
+def at(temp: object, precip: object) -> object:
+    return subject("biome", f"region: boreal_forest\nstations: [{STATION.format(id='here', use='page', temp=temp, precip=precip)}]\n")
 
 
 @pytest.mark.parametrize(
-    ("record", "limit"),
-    [("hot_desert", "The precipitation"), ("boreal_forest", "The temperature"), ("tundra", "The temperature")],
+    ("record", "limit", "change"),
+    [("hot_desert", "precipitation", "2 °C warmer"), ("boreal_forest", "temperature", "a fifth more precipitation falls"), ("tundra", "temperature", "a fifth more precipitation falls")],
 )
-def test_smaller_of_two_limits_is_right_and_the_larger_a_wrong_option(record: str, limit: str) -> None:
+def test_more_of_what_does_not_limit_leaves_production_as_it_is(record: str, limit: str, change: str) -> None:
     question = made(demo(f"biome/{record}"))["limiting_factor"]
-    assert right(question).startswith(limit)
-    larger = {"The precipitation": "The temperature", "The temperature": "The precipitation"}[limit]
-    assert by_idea(question)["bio.limit-larger"].startswith(larger)
+    assert f"It stays as it is, for {limit} sets the limit" == right(question)
+    larger = {"precipitation": "temperature", "temperature": "precipitation"}[limit]
+    assert (f"It rises, for {larger} allows more", True) == (by_idea(question)["bio.limit-larger"], change in question.prompt)
 
 
 def test_limits_too_close_to_tell_are_not_asked_for() -> None:
@@ -53,59 +51,57 @@ def test_limits_too_close_to_tell_are_not_asked_for() -> None:
     assert "temperature and precipitation allow about the same production" == rejected(of)["limiting_factor"]
 
 
-def test_facts_in_texts_are_put_in_and_those_of_other_records_reject_the_question() -> None:
-    text = "soil: {{type: thin, nutrients_held_in: moss, why: 'it has {fact}'}}\n"
-    assert "It has 7.08 °C" == right(made(biome(head=text.format(fact="{here.annual_mean_temp}")))["nutrients"])
-    far = biome(head=text.format(fact="{biome/tundra:lantern_bluff.annual_mean_temp}"))
-    assert Rejected("nutrients", "its texts name facts of other records") == nutrients(far, library().catalogue)
+ASKED = [name for name in BIOMES if "which_climate" in made(demo(name))]
 
 
-def test_reasons_of_the_record_stand_in_for_the_general_ones_and_the_feedback_goes_deeper() -> None:
-    soil = "soil: {type: thin, nutrients_held_in: moss, why: it lasts, deeper: cold slows decay, wrong: [{text: it rots, misconception: nit.decay-stores, because: Not here.}, {text: it rains, misconception: nit.leach-adds}]}\n"
-    question = made(biome(head=soil))["nutrients"]
-    assert {"nit.decay-stores", "nit.leach-adds"} == set(by_idea(question))
-    assert "Cold slows decay." == question.solution
-    assert next(option for option in question.options if option.text == "It rots").feedback.startswith("Not here. ")
+def climate(prompt: str) -> tuple[float, float]:
+    """Mean and precipitation of the other place, read out of the prompt."""
+    told = prompt.replace("−", "-").replace("\u202f", "")
+    degrees = [float(number) for number in re.findall(r"(-?[\d.]+)\s°C", told)]
+    (rain,) = re.findall(r"([\d.]+)\smm", told)[:1]
+    return degrees[0], float(rain)
 
 
-@pytest.mark.parametrize("record", BIOMES)
-def test_place_of_the_nutrients_is_given_and_its_reason_asked_for(record: str) -> None:
+@pytest.mark.parametrize("record", ASKED)
+def test_other_climate_lies_in_the_region_that_is_right_and_well_off_its_borders(record: str) -> None:
+    """One degree warmer or colder, a tenth wetter or drier, it lies there still; the region of the page's own biome is a wrong option."""
     of = demo(record)
-    question = made(of)["nutrients"]
-    assert of.record.soil.nutrients_held_in in question.prompt
-    assert of.record.soil.why.casefold() == right(question).casefold()
+    question = choice(made(of)["which_climate"])
+    mean, total = climate(question.prompt)
+    near = {biome_region(mean + step, total * times) for step in (-1, 0, 1) for times in (0.9, 1, 1.1)}
+    assert [right(question)] == [NAMES[region] for region in near]
+    assert NAMES[of.record.region] in by_idea(question).values()
     assert 3 == len(by_idea(question))
 
 
-@pytest.mark.parametrize("record", [name for name in BIOMES if "which_climate" in made(demo(name))])
-def test_only_the_right_climate_lies_in_the_region_of_the_biome_and_in_its_usual_range(record: str) -> None:
-    of = demo(record)
-    points = {option.text: option.right for option in choice(made(of)["which_climate"]).options}
-    for text, is_right in points.items():
-        mean, total = (float(part.split()[0].replace("−", "-").replace("\u202f", "")) for part in text.split(" and "))
-        assert is_right == (biome_region(mean, total) == of.record.region)
-        for usual in of.record.usual_range if not is_right else ():
-            low, high = usual.annual_mean_temp
-            dry, wet = usual.annual_precip
-            assert not (low <= mean <= high and dry <= total <= wet)
-    assert (4, 2, 2) == (len(points), len({p.split(" and ")[0] for p in points}), len({p.split(" and ")[1] for p in points}))
+@pytest.mark.parametrize("record", ASKED)
+def test_wrong_regions_are_told_where_the_map_does_show_them(record: str) -> None:
+    """The middle of what the feedback says lies in the region of the option."""
+    question = choice(made(demo(record))["which_climate"])
+    mean, total = climate(question.prompt)
+    for option in question.options:
+        if not option.right:
+            low, high, unit = re.search(r"about (-?[\d.]+) to (-?[\d.]+)\s(mm|°C)", option.feedback.replace("−", "-").replace("\u202f", "")).groups()
+            middle = (float(low) + float(high)) / 2
+            assert option.text == NAMES[biome_region(mean, middle) if unit == "mm" else biome_region(middle, total)]
 
 
-def test_at_least_six_biomes_ask_for_their_climate() -> None:
-    assert len([name for name in BIOMES if "which_climate" in made(demo(name))]) >= 6
+def test_where_rain_leads_to_no_other_region_the_warmth_does() -> None:
+    """At −10 °C the map shows tundra or nothing."""
+    question = choice(made(demo("biome/tundra"))["which_climate"])
+    assert "as much falls in a year as at Lantern Bluff, 230 mm" in question.prompt
+    assert "Tundra" == by_idea(question)["clim.rain-alone"]
+
+
+def test_at_least_six_biomes_ask_for_another_climate() -> None:
+    assert len(ASKED) >= 6
 
 
 def test_station_in_the_region_of_another_biome_is_not_asked_about() -> None:
     """A mean of 20 °C with 1200 mm lies in the savanna, not in boreal forest."""
-    outside = with_practice([20] * 12, [100] * 12)
-    assert "which_climate" not in set(made(outside)) - set(rejected(outside))
-    assert "which_climate" in made(with_practice(COLD, [48] * 12))
-
-
-def test_range_that_takes_in_the_whole_map_leaves_no_wrong_climate() -> None:
-    everything = "usual_range: [{annual_mean_temp: [-60, 40], annual_precip: [0, 9000], source: RICKLEFS2008}]\n"
-    of = with_practice(COLD, [48] * 12, head=everything)
-    assert "which_climate" not in set(made(of)) - set(rejected(of))
+    outside = at([20] * 12, [100] * 12)
+    assert "the map does not show Here in the region of its biome" == rejected(outside)["which_climate"]
+    assert "which_climate" not in rejected(at(COLD, [48] * 12))
 
 
 def test_climates_of_a_station_kept_for_papers_are_never_shown() -> None:

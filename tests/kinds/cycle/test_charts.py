@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
@@ -64,9 +65,10 @@ def distance(label: tuple[float, float, float, float], arrow: PlacedArrow) -> fl
 
 
 @pytest.mark.parametrize("name", ("global_carbon", "global_nitrogen", "phosphorus", "water", "wend_hollow_nitrogen"))
-def test_every_label_of_the_demo_stands_nearer_to_its_own_arrow_than_to_any_other(name: str) -> None:
+@pytest.mark.parametrize("narrow", (False, True))
+def test_every_label_of_the_demo_stands_nearer_to_its_own_arrow_than_to_any_other(name: str, narrow: bool) -> None:
     chart, *_ = kind("cycle").charts(demo(f"cycle/{name}"))
-    arrows = arranged(chart).arrows
+    arrows = arranged(replace(chart, narrow=narrow)).arrows
     for arrow in arrows:
         others = [distance(arrow.label, other) for other in arrows if other is not arrow]
         assert distance(arrow.label, arrow) < min(others), arrow.demand.arrow.label

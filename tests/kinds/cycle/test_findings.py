@@ -65,7 +65,7 @@ def test_fluxes_whose_names_fill_more_than_one_formula_are_told_and_do_not_crash
 def test_budget_that_does_not_close_is_a_warning_with_both_numbers() -> None:
     (found,) = doubts("cycle", text("a source pool 9\nb pool sink 4", "stock: 10, change: {value: 1, plus_minus: 1}"))
     assert (("reservoirs", 0, "change"), Severity.WARNING, "budget_does_not_close") == (found.path, found.severity, found.rule)
-    assert "5.00 Gt C yr⁻¹" in found.expected
+    assert "5 Gt C yr⁻¹" in found.expected
     assert "1 ± 1 Gt C yr⁻¹" == found.found
 
 
@@ -86,3 +86,16 @@ def test_more_fluxes_than_a_drawing_can_hold_are_an_error() -> None:
     text = f"units: {{stock: kg N/ha, flux: kg N/ha/yr}}\noutside: [air]\nreservoirs: [{{id: plants, stock: 1}}]\nfluxes: [{fluxes}]\n"
     (finding,) = findings("cycle", text)
     assert ("at most 30 fluxes", "31") == (finding.expected, finding.found)
+
+
+def test_scene_of_a_process_that_does_not_say_its_forms_is_told() -> None:
+    scene = "scene: A field stands under water"
+    assert [] == told(f"a source pool 5, process: rot, starts_as: NO3-, ends_as: N2, {scene}")
+    assert [(("fluxes", 0, "scene"), "no `starts_as` and `ends_as`")] == told(f"a source pool 5, process: rot, {scene}")
+
+
+def test_scene_that_names_its_process_is_a_warning() -> None:
+    forms = "process: decay, starts_as: NO3-, ends_as: N2"
+    assert [] == doubts("cycle", text(f"a source pool 5, {forms}, scene: Fungi live on a root"))
+    (found,) = doubts("cycle", text(f"a source pool 5, {forms}, scene: A root decays"))
+    assert (("fluxes", 0, "scene"), Severity.WARNING, "scene_tells", '"decay…" in "A root decays"') == (found.path, found.severity, found.rule, found.found)

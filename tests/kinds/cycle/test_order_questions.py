@@ -90,4 +90,11 @@ def test_times_that_are_not_plainly_apart_are_asked_for_in_another_way(stocks: d
 
 def test_order_takes_the_place_of_the_choice_of_the_longest_stay() -> None:
     assert {"stays", "longest_stay"} & set(made(subject("cycle", around()))) == {"stays"}
-    assert {"stays", "longest_stay"} & set(made(demo("cycle/water"))) == {"longest_stay"}
+    assert {"stays", "longest_stay"} & set(made(demo("cycle/phosphorus"))) == {"longest_stay"}
+
+
+def test_stay_is_asked_for_as_a_ratio_where_the_largest_stock_also_stays_longest() -> None:
+    """Source: arithmetic on the shown numbers, 300 000 ÷ 113 000 and 12 700 ÷ 486 000 years: 102 to 1."""
+    water = made(demo("cycle/water"))
+    assert "longest_stay" not in water
+    assert "102" in water["times_as_long"].answer

@@ -6,7 +6,7 @@ import pytest
 
 from generator.kinds.cycle.statement_questions import StatementQuestions
 from generator.questions.claims import Claim
-from generator.questions.question import Rejected, SeveralChoice
+from generator.questions.question import SeveralChoice
 from tests.kinds.cycle.test_chart_questions import RANGE, boxes
 from tests.kinds.cycle.test_facts import cycle
 from tests.kinds.small_records import demo, library, made
@@ -30,6 +30,15 @@ def claims(of: object, sort: str) -> list[Claim]:
 )
 def test_budgets_are_stated_where_the_ranges_leave_one_sign(fluxes: str, said: list[str]) -> None:
     assert said == [claim.holds for claim in claims(cycle(fluxes), "_budgets")]
+
+
+def test_budget_that_another_prompt_tells_is_no_statement() -> None:
+    """What the air gains and loses stands in two prompts, and that of the sea in one; that of the land stands in none."""
+    asked = made(demo("cycle/global_carbon"))
+    told = {box for box in ("Atmosphere", "Ocean", "Plants and soils") if any(f"“{box}” gains" in q.prompt for q in asked.values() if hasattr(q, "prompt"))}
+    said = [option.text for option in asked["statements"].options if "than it" in option.text]
+    assert {"Atmosphere", "Ocean"} == told
+    assert ["“Plants and soils” loses more than it gains"] == said
 
 
 def test_smaller_reservoir_that_passes_more_on_is_pointed_out() -> None:
@@ -64,13 +73,13 @@ def test_every_demo_cycle_has_statements_to_check(record: str) -> None:
     assert isinstance(made(demo(f"cycle/{record}"))["statements"], SeveralChoice)
 
 
-def test_inputs_of_people_are_picked_among_each_kind_of_other_flux() -> None:
-    question = made(demo("cycle/wend_hollow_nitrogen"))["human_inputs"]
-    assert isinstance(question, SeveralChoice)
-    assert {"Exhaust", "Fertiliser"} == {option.text for option in question.options if option.right}
-    assert ["cyc.cause-overlooked", "cyc.inner-input", "cyc.output-as-input"] == sorted(o.misconception for o in question.options if not o.right)
+@pytest.mark.parametrize(("stock", "said"), [("10", True), ("{low: 4, high: 11}", False), ("9", True), ("unknown", False)])
+def test_reservoir_that_passes_on_more_than_it_holds_is_stated_where_that_is_sure(stock: str, said: bool) -> None:
+    """Source: arithmetic: 12.5 is more than 1.2 times 10, and less than 1.2 times 11."""
+    assert said == bool(claims(cycle("a source pool 5\nb pool sink 12.5", f"stock: {stock}"), "_passing"))
 
 
-@pytest.mark.parametrize("fluxes", ["a source pool 9, cause: people\nb pool sink 3", "a source pool 9, cause: people\nb source pool 1, cause: both\nc source pool 2, cause: people\nd pool sink 1\ne source pool 3"])
-def test_single_or_mixed_inputs_are_not_picked_from(fluxes: str) -> None:
-    assert isinstance(StatementQuestions(cycle(fluxes), library().catalogue).human_inputs(), Rejected)
+@pytest.mark.parametrize("record", ["global_carbon", "global_nitrogen", "phosphorus", "water", "wend_hollow_nitrogen"])
+def test_what_holds_takes_more_than_a_look_at_one_arrow(record: str) -> None:
+    right = [option.text for option in made(demo(f"cycle/{record}"))["statements"].options if option.right]
+    assert not [text for text in right if "arrow leads" in text]

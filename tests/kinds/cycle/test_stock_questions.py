@@ -13,7 +13,7 @@ def test_stock_goes_on_growing_while_its_inflow_falls() -> None:
     """Source: arithmetic on the record; half-way between 9 and 4 is 6.5."""
     question = made(cycle("a source pool 9\nb pool sink 4"))["falling_inflow"]
     assert isinstance(question, Choice)
-    assert "falls to 6.50 Gt C yr⁻¹" in question.prompt
+    assert "falls to 6.5 Gt C yr⁻¹" in question.prompt
     right = [option.text for option in question.options if option.right]
     assert ["It goes on growing, but more slowly"] == right
     assert {"cyc.stock-mirrors-flow", "cyc.steady-flows", "cyc.stock-needed"} == {o.misconception for o in question.options if not o.right}

@@ -23,7 +23,7 @@ def slips(question: NumberEntry | None) -> dict[str, str]:
 def test_question_on_another_substance_states_both_molar_masses() -> None:
     question = asked("{of: a.rate, as: CO2}")
     assert question is not None
-    for words in ("C 12.011 g mol⁻¹", "CO₂ 44.009 g mol⁻¹", "10 Gt C yr⁻¹ (a)", "as much carbon as"):
+    for words in ("C 12.011 g mol⁻¹", "CO₂ 44.009 g mol⁻¹", "“A” carries 10 Gt C yr⁻¹", "as much carbon?"):
         assert words in question.prompt
     assert "36.6 Gt CO₂ yr⁻¹" == question.answer
 
@@ -52,4 +52,4 @@ def test_question_on_ppm_states_the_factor() -> None:
 def test_range_is_not_asked_about() -> None:
     assert asked("{of: b.rate, as: CO2}") is None
     question = asked("{of: b.rate, as: CO2}, {of: a.rate, as: CO2}")
-    assert question is not None and "(a)" in question.prompt
+    assert question is not None and "“A”" in question.prompt

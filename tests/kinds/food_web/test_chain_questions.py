@@ -45,6 +45,14 @@ def test_web_of_one_chain_has_no_rows_to_choose_from(diets: dict[str, str]) -> N
     assert isinstance(chains(web(**diets)).chains(), Rejected)
 
 
+def test_chain_that_no_explanation_goes_through_is_asked_for() -> None:
+    """The page tells that beetles feed larks and lizards, and these falcons; of snakes it tells other things."""
+    question = chains(demo(PLAIN)).chain_order()
+    assert isinstance(question, Ordering)
+    told = [" ".join(idea.says for idea in one.chain).casefold() for one in demo(PLAIN).record.explanations]
+    assert not any(all(step.text.casefold() in text for step in question.steps[1:]) for text in told)
+
+
 def test_order_of_a_chain_is_the_only_one_that_its_arrows_allow() -> None:
     of = demo(PLAIN)
     question = chains(of).chain_order()

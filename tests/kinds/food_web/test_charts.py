@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from tests.figures.drawing.test_food_web_diagram import behind, boxes, paths
 from tests.kinds.food_web.test_facts import LAKE, web
 from tests.kinds.small_records import demo, kind
 
@@ -59,12 +60,12 @@ def test_without_every_level_the_height_is_a_guess_and_says_so() -> None:
     assert "not known" == chart.table.rows[2][4]
 
 
-def test_losses_are_drawn_one_by_one_with_marks_only_where_all_paths_agree() -> None:
+def test_losses_are_drawn_one_by_one_with_full_marks_only_where_all_paths_agree() -> None:
     _, pike, zooplankton = charts(demo(LAKE))
     assert ("sill_lake_web.without_pike", "sill_lake_web.without_zooplankton") == (pike.name, zooplankton.name)
     found = {one.id: (one.note, one.change) for one in pike.species}
     assert ("gone", "gone") == found["pike"]
-    assert [("rises", "rises"), ("falls", "falls"), ("rises at first", "")] == [found[name] for name in ("phytoplankton", "zooplankton", "perch")]
+    assert [("rises", "rises"), ("falls", "falls"), ("rises at first", "rises at first")] == [found[name] for name in ("phytoplankton", "zooplankton", "perch")]
 
 
 def test_words_and_table_of_a_loss_say_what_is_told() -> None:
@@ -77,3 +78,15 @@ def test_who_starves_and_who_is_not_linked_has_no_mark() -> None:
     _, chart = charts(web("if_gone: [grass]\n", grass="", vole="grass", lichen="", moth="lichen"))
     assert ["gone", "no food left", "not linked", "not linked"] == [one.note for one in chart.species]
     assert ["gone", "", "", ""] == [one.change for one in chart.species]
+
+
+@pytest.mark.parametrize("narrow", [False, True], ids=["wide", "narrow"])
+@pytest.mark.parametrize("record", ["harrow_plain_web", "salt_marsh_web", "sill_lake_web"])
+def test_every_drawing_of_a_record_has_its_species_and_arrows_at_the_same_places(record: str, narrow: bool) -> None:
+    """A reader who looks from the web to what a loss does to it finds each species where it was; no arrow hides behind a box."""
+    whole, *losses = (chart.narrowed() if narrow else chart for chart in charts(demo(f"food_web/{record}")))
+    assert losses
+    for chart in losses:
+        assert boxes(whole) == boxes(chart)
+        assert {name: path.get("d") for name, path in paths(whole, "arrow").items()} == {name: path.get("d") for name, path in paths(chart, "arrow").items()}
+    assert [] == behind(whole)

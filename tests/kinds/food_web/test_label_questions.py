@@ -7,7 +7,7 @@ import pytest
 from generator.kind import Subject
 from generator.kinds.food_web.label_questions import LabelQuestions
 from generator.kinds.food_web.questions import WebQuestions
-from generator.questions.question import ChartReading, Made
+from generator.questions.question import ChartReading, Made, Rejected, SeveralChoice
 from tests.kinds.food_web.test_facts import LAKE, web
 from tests.kinds.small_records import demo, library, made
 
@@ -34,7 +34,7 @@ def test_eater_of_several_foods_is_told_of_which_kind_they_are() -> None:
     item = labels(web(grass="", seeds="", vole="grass, seeds", fox="vole, grass", owl="vole, fox")).two_heights()
     assert isinstance(item, ChartReading)
     told = {label: slip.feedback for slip in item.slips for label in slip.labels}
-    assert ("of them are from the bottom" in told["Vole"], "of them are animals" in told["Owl"]) == (True, True)
+    assert ("of them are producers or dead matter" in told["Vole"], "of them are animals" in told["Owl"]) == (True, True)
 
 
 @pytest.mark.parametrize("owl", ["vole", "vole, grass"])
@@ -74,10 +74,33 @@ def test_diet_that_another_prompt_tells_is_not_asked_for() -> None:
 
 
 def test_who_loses_the_only_food_is_told_from_who_loses_one() -> None:
-    assert [(("Darkling beetles",), {"Larks": "web.loses-one", "Lizards": "web.loses-one"})] == [read(item) for item in labels(demo(PLAIN)).left_without()]
+    """Source: the record: only larvae live on dead matter alone; others lose it, or larvae, and have more."""
+    assert labels(demo(LAKE)).left_without().prompt.startswith("Suppose there were no more dead matter. ")
+    assert (("Midge larvae",), dict.fromkeys(("Zooplankton", "Roach", "Perch"), "web.loses-one")) == read(labels(demo(LAKE)).left_without())
 
 
-@pytest.mark.parametrize("gone", ["grass", "owl"])
-def test_loss_that_starves_several_or_nobody_is_not_asked_about(gone: str) -> None:
-    of = web(f"if_gone: [{gone}]\n", grass="", moss="", vole="grass", hare="grass", goose="moss", owl="vole, goose")
-    assert [] == list(labels(of).left_without())
+def test_several_that_lose_their_only_food_are_picked_out() -> None:
+    """Source: the record: grasshoppers and voles live on grasses alone, larks eat beetles too."""
+    question = labels(demo(PLAIN)).left_without()
+    assert isinstance(question, SeveralChoice) and "grasses and herbs" in question.prompt
+    assert {"Grasshoppers", "Voles"} == {option.text for option in question.options if option.right}
+    assert {"web.loses-one"} == {option.misconception for option in question.options if not option.right}
+
+
+@pytest.mark.parametrize(
+    "links",
+    [
+        {"grass": "", "vole": "grass"},
+        {"grass": "", "moss": "", "vole": "grass, moss", "owl": "vole"},
+        {"grass": "", "moss": "", "goose": "moss", "owl": "goose, vole, hare, deer, sheep", **dict.fromkeys(("vole", "hare", "deer", "sheep"), "grass")},
+    ],
+)
+def test_loss_that_starves_nobody_or_all_or_too_many_is_not_asked_about(links: dict[str, str]) -> None:
+    shown = "if_gone: [moss]\n" if "goose" in links else ""
+    assert isinstance(labels(web(shown, **links)).left_without(), Rejected)
+
+
+def test_loss_whose_chart_the_page_shows_starves_nobody_in_a_question() -> None:
+    links = {"grass": "", "moss": "", "vole": "grass", "goose": "moss", "owl": "vole, goose"}
+    asked = {shown: labels(web(f"if_gone: [{shown}]\n", **links)).left_without() for shown in ("grass", "moss")}
+    assert ("left_without_moss", "left_without_grass") == (asked["grass"].id, asked["moss"].id)

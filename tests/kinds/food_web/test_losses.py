@@ -66,4 +66,5 @@ def test_marks_in_the_diagram_say_no_more_than_the_signs(diets: Diets) -> None:
     signs = removal_effects(foods(diets) | {"plant": (), "dead": ()}, "s0")
     for name, loss in losses(record, "s0").items():
         sure = -1 if loss.starves else signs.get(name, 0)
-        assert ({1: "rises", -1: "falls", 0: ""}[sure], sure) == (loss.change, loss.effect)
+        at_first = {1: "rises at first", -1: "falls at first", 0: ""}[loss.first]
+        assert ({1: "rises", -1: "falls", 0: at_first}[sure], sure) == (loss.change, loss.effect)

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 
 from generator.kinds.food_web.losses import losses
-from generator.kinds.food_web.questions import WebQuestions
+from generator.kinds.food_web.questions import Case, WebQuestions
 from generator.questions.question import Choice, NumberEntry, Rejected
 from tests.kinds.food_web.test_facts import LAKE, web
-from tests.kinds.small_records import demo, library, made, rejected
+from tests.kinds.small_records import demo, library, made
 
 PLAIN = "food_web/harrow_plain_web"
 
@@ -48,7 +48,7 @@ def test_one_food_is_told_from_one_eater() -> None:
 def test_forecasts_are_asked_only_where_all_paths_agree(record: str) -> None:
     of = demo(record)
     asked = {name: question for name, question in made(of).items() if name.startswith("gone_")}
-    assert set(asked) == {f"gone_{gone}" for gone in of.record.if_gone}
+    assert len(asked) == 2 and set(asked).isdisjoint(f"gone_{gone}" for gone in of.record.if_gone)
     for name, question in asked.items():
         assert isinstance(question, Choice) and question.fact is not None
         target = losses(of.record, name.removeprefix("gone_"))[question.fact.id.partition(".")[0]]
@@ -57,61 +57,96 @@ def test_forecasts_are_asked_only_where_all_paths_agree(record: str) -> None:
         assert {1: "It rises", -1: "It falls"}[target.effect] == right
 
 
+@pytest.mark.parametrize(("shown", "told"), [("snail", {"snail"}), ("grass", {"snail"}), ("crab", {"crab", "heron"})])
+def test_loss_whose_chart_the_page_shows_is_not_asked_for(shown: str, told: set[str]) -> None:
+    """Source: the record: snails starve without grass, and herons without crabs, so that the chart of the one loss tells the other."""
+    links = {"grass": "", "alga": "", "snail": "grass", "worm": "alga", "crab": "snail, worm", "heron": "crab"}
+    asked = {name for name in made(web(f"if_gone: [{shown}]\n", **links)) if name.startswith("gone_")}
+    assert asked and asked.isdisjoint(f"gone_{name}" for name in told)
+
+
 def test_forecast_follows_two_arrows_or_three() -> None:
-    question = made(demo(LAKE))["gone_pike"]
-    assert question.fact.id == "phytoplankton.if_pike_gone"
+    question = made(demo(LAKE))["gone_midge_larvae"]
+    assert question.fact.id == "pondweed.if_midge_larvae_gone"
     assert {"It rises": "", "It falls": "web.same-way", "It stays as it is": "web.neighbours"}.items() <= options(question).items()
+
+
+def test_two_forecasts_differ_in_their_direction_where_they_can() -> None:
+    """Source: the records: of both webs some losses let another rise, and some let it fall."""
+    for record in (LAKE, PLAIN):
+        right = [o.text for name, question in made(demo(record)).items() if name.startswith("gone_") for o in question.options if o.right]
+        assert ["It falls", "It rises"] == sorted(right)
+
+
+def test_forecast_along_few_paths_is_preferred() -> None:
+    """Source: the record: larks gone, snakes rise along six paths, which nobody keeps track of; of other losses three or four tell."""
+    assert 6 == len(losses(demo(PLAIN).record, "larks")["snakes"].paths)
+    assert [3, 4] == [len(question.fact.working.lines) for name, question in made(demo(PLAIN)).items() if name.startswith("gone_")]
+
+
+def test_eater_that_is_lost_is_no_food_that_is_lost() -> None:
+    """Whoever thinks that shrews stay as they are without hawks has not lost a food from sight, but an eater."""
+    of = web(moss="", shrew="moss", hawk="shrew")
+    cases = [Case(gone, other, losses(of.record, gone)[other]) for gone, other in (("hawk", "shrew"), ("shrew", "hawk"))]
+    said = [options(WebQuestions(of, library().catalogue)._gone(case))["It stays as it is"] for case in cases]
+    assert ["web.neighbours", "web.just-switch"] == said
 
 
 def test_fall_below_a_lost_eater_is_confused_with_release() -> None:
     """Without hawks more shrews, and so fewer worms."""
-    found = options(made(web("if_gone: [hawk]\n", dead="", moss="", worm="dead", shrew="worm", hawk="shrew"))["gone_hawk"])
+    found = options(made(web(dead="", moss="", worm="dead", shrew="worm", hawk="shrew"))["gone_hawk"])
     assert "web.same-way" in found.values()
-    found = options(made(web("if_gone: [hawk]\n", moss="", shrew="moss", hawk="shrew"))["gone_hawk"])
+    found = options(made(web(moss="", shrew="moss", hawk="shrew"))["gone_hawk"])
     assert "web.top-eats-all" == found["It rises"]
 
 
 def test_fall_above_a_lost_food_is_confused_with_turning_round() -> None:
-    of = web("if_gone: [worm]\n", dead="", leaf="", worm="dead", fly="leaf", shrew="worm 0.5, fly 0.5", hawk="shrew")
-    assert "web.turns-each-time" == options(made(of)["gone_worm"])["It rises"]
+    of = web(moss="", leaf="", worm="moss", fly="leaf", shrew="worm 0.5, fly 0.5", hawk="shrew")
+    assert "web.turns-each-time" == options(made(of)["gone_fly"])["It rises"]
 
 
 def test_loss_on_which_nothing_agrees_is_not_asked_for() -> None:
-    of = web("if_gone: [fox]\n", seeds="", mouse="seeds 0.5, fox 0.5", fox="mouse 0.5, seeds 0.5")
-    assert (Rejected("gone_fox", "no living species is within 3 arrows of fox on which all paths agree"),) == WebQuestions(of, library().catalogue).gone()
+    of = web(seeds="", mouse="seeds 0.5, fox 0.5", fox="mouse 0.5, seeds 0.5")
+    (item,) = WebQuestions(of, library().catalogue).gone()
+    assert isinstance(item, Rejected) and item.because.startswith("of no animal beside those under `if_gone:`")
 
 
-def test_dead_matter_is_not_asked_for_where_arrows_alone_settle_it() -> None:
-    """Grass that nobody grazes dies and adds to it, which no arrow of the web shows."""
-    assert "falls" == losses(demo(PLAIN).record, "grasshoppers")["dead_grass"].verdict
-    asked = [question.fact.id for gone, question in made(demo(PLAIN)).items() if gone.startswith("gone_")]
-    assert ["voles.if_grasshoppers_gone", "grasses.if_dead_grass_gone"] == asked
+def test_no_path_through_dead_matter_is_asked_for() -> None:
+    """Without larvae more dead leaves would be left for zooplankton, if arrows alone settled how many there are."""
+    lost = losses(demo(LAKE).record, "midge_larvae")["phytoplankton"]
+    assert "falls" == lost.verdict and any("dead_matter" in path.species for path in lost.paths)
+    asked = [question.fact.working.lines for gone, question in made(demo(LAKE)).items() if gone.startswith("gone_")]
+    assert asked and not any("dead matter" in line for lines in asked for line in lines)
 
 
 def test_forecast_says_how_far_paths_are_followed() -> None:
-    """By larks, falcons, lizards and snakes, five arrows, voles would fall when grasshoppers go; by the shorter paths they rise."""
-    question = made(demo(PLAIN))["gone_grasshoppers"]
-    assert "by paths of up to 3 of them" in question.prompt and "It rises" == next(o.text for o in question.options if o.right)
+    assert "along paths of at most three arrows," in made(demo(PLAIN))["gone_snakes"].prompt
 
 
-def test_longest_chain_knows_boxes_and_shorter_chains() -> None:
-    question = made(demo(PLAIN))["longest_chain"]
+def test_longest_chain_is_asked_for_below_that_of_the_whole_web() -> None:
+    """Source: the record: snakes are reached by three arrows or two, and falcons, at the end of the longest chain, by four."""
+    question = made(demo(PLAIN))["longest_chain_to_snakes"]
     assert isinstance(question, NumberEntry)
-    assert ("4", {"5": "en.one-many", "3": "en.one-few", "2": "web.any-chain"}) == (
-        question.answer, {slip.shown: slip.misconception for slip in question.slips}
-    )  # fmt: skip
+    assert ("3", {"4": "en.one-many", "2": "web.any-chain"}) == (question.answer, {slip.shown: slip.misconception for slip in question.slips})
+
+
+def test_where_no_other_chains_differ_the_longest_of_the_web_is_asked_for() -> None:
+    """Source: the record: crabs and minnows are reached by two arrows on any way, herons by three."""
+    question = made(demo("food_web/salt_marsh_web"))["longest_chain"]
+    assert isinstance(question, NumberEntry)
+    assert ("3", {"4": "en.one-many", "2": "en.one-few"}) == (question.answer, {slip.shown: slip.misconception for slip in question.slips})
 
 
 def test_arrow_to_its_own_kind_counts_in_no_chain() -> None:
-    """Pike eat pike, so that whoever counts that arrow too finds one more, as with the boxes."""
-    slips = {record: made(demo(record))["longest_chain"].slips[0].feedback for record in (LAKE, PLAIN)}
-    assert "counting the boxes, or the arrow from pike to pike as well." in slips[LAKE]
-    assert "counting the boxes." in slips[PLAIN]
+    """Owls eat owls, so that whoever counts that arrow too finds one more, as with the boxes."""
+    slips = [made(web(grass="", vole="grass", owl=diet))["longest_chain"].slips[0].feedback for diet in ("vole 0.9, owl 0.1", "vole")]
+    assert "counting the boxes, or the arrow from owl to owl as well." in slips[0]
+    assert "counting the boxes." in slips[1]
 
 
-@pytest.mark.parametrize(("gone", "hint"), [("dead_grass", "the eaters of dead grass: those"), ("grasshoppers", "the eaters and the food of grasshoppers: those")])
-def test_hint_to_a_loss_asks_only_for_arrows_that_are_there(gone: str, hint: str) -> None:
-    assert hint in made(demo(PLAIN))[f"gone_{gone}"].hints[0]
+@pytest.mark.parametrize(("record", "gone", "hint"), [("salt_marsh_web", "herons", "the food of herons: those"), ("harrow_plain_web", "snakes", "the eaters and the food of snakes: those")])
+def test_hint_to_a_loss_asks_only_for_arrows_that_are_there(record: str, gone: str, hint: str) -> None:
+    assert hint in made(demo(f"food_web/{record}"))[f"gone_{gone}"].hints[0]
 
 
 def test_foods_are_told_from_eaters_and_from_both() -> None:
@@ -124,10 +159,6 @@ def test_top_is_told_from_those_below_it_and_from_the_bottom() -> None:
     found = options(WebQuestions(demo(PLAIN), library().catalogue).at_the_top())
     assert ("", "en.arrow-eats") == (found["Falcons"], found["Grasses and herbs"])
     assert 2 == list(found.values()).count("web.all-arrows")
-
-
-def test_record_without_losses_says_so_where_too_few_questions_are_left() -> None:
-    assert "the record names no species under `if_gone:`" == rejected(web(grass="", vole="grass"))["gone"]
 
 
 def test_plain_questions_fill_up_small_webs_only() -> None:

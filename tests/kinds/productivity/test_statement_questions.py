@@ -15,13 +15,7 @@ def claims(text: str, sort: str) -> list[Claim]:
     subject = of(text)
     record = subject.record.bottles or subject.record.harvest
     asked = getattr(StatementQuestions(subject, library().catalogue), sort)
-    return list(asked() if sort in ("_eaten", "_by_chance") else asked(record))
-
-
-def test_day_that_is_told_apart_from_nothing_leaves_a_gain_or_a_loss() -> None:
-    """Source: arithmetic: of the upper 0.425 x 10 - 0.15 x 24 = 0.65, no more than twice its error; of the lower 1 - 3.6 = -2.6."""
-    found = claims(bottles(TOP, DEEP), "_days")
-    assert [("A day and a night leave a loss of oxygen in the water at 4 m", "ps.respire-in-light")] == [(claim.holds, claim.misconception) for claim in found]
+    return list(asked() if sort == "_by_chance" else asked(record))
 
 
 def test_depths_are_compared_where_their_gross_production_is_told_apart() -> None:
@@ -38,7 +32,14 @@ def test_photosynthesis_fades_with_the_light_and_respiration_need_not() -> None:
     assert [] == claims(bottles(TOP), "_fading")
 
 
-@pytest.mark.parametrize(("light", "said"), [("[9, 9.4]", "stays clear of"), ("[8, 8.2]", "reaches"), ("[7, 7.2]", "stays clear of")])
+def test_dark_bottles_are_compared_where_less_is_respired_below() -> None:
+    """Source: arithmetic: losses of 1.1 above and 0.6 below, each with an error of 0.14: 0.5 is more than twice 0.2; 0.6 twice is not told apart."""
+    (claim,) = claims(bottles(TOP | {"dark": "[6.9, 7.1]"}, DEEP), "_used")
+    assert ("The dark bottles lost more oxygen at 0 m than at 4 m", "ps.night-only") == (claim.holds, claim.misconception)
+    assert [] == claims(bottles(TOP, DEEP), "_used")
+
+
+@pytest.mark.parametrize(("light", "said"), [("[9, 9.4]", "does not reach"), ("[8, 8.2]", "reaches the line"), ("[7, 7.2]", "does not reach")])
 def test_bar_reaches_the_line_of_no_change_or_stays_clear_of_it(light: str, said: str) -> None:
     """Source: arithmetic: 9.2, 8.1 and 7.1 against 8.1 at the start, with standard errors of 0.1 to 0.2 each."""
     (claim,) = claims(bottles(TOP | {"light": light}), "_reaching")
@@ -47,7 +48,7 @@ def test_bar_reaches_the_line_of_no_change_or_stays_clear_of_it(light: str, said
 
 def test_single_bottles_bear_no_statement() -> None:
     one = {"depth": "0", "initial": "[8]", "light": "[9]", "dark": "[7]"}
-    assert [] == [claim for sort in ("_days", "_depths", "_reaching") for claim in claims(bottles(one, one | {"depth": "4"}), sort)]
+    assert [] == [claim for sort in ("_depths", "_used", "_reaching") for claim in claims(bottles(one, one | {"depth": "4"}), sort)]
 
 
 OPEN, NETS = ("grazing: open", GRAZED), ("grazing: kept_out", GREW)
@@ -57,6 +58,12 @@ def test_plots_share_height_at_first_and_not_at_last() -> None:
     """Source: arithmetic: 44 and 44, then 128 and 84 with standard errors of 8 and 4: twice their sum is 24."""
     found = [claim.holds for claim in claims(harvest(NETS, OPEN), "_side_by_side")]
     assert ["On day 0 the bars of “P0” and “P1” overlap", "On day 50 the bars of “P0” and “P1” share no height"] == found
+
+
+def test_day_that_another_question_compares_is_left_out() -> None:
+    said = StatementQuestions(of(harvest(NETS, OPEN)), library().catalogue)
+    days = {asked: [claim.holds[:9] for claim in said._side_by_side(said.subject.record.harvest, asked)] for asked in (None, 0.0)}
+    assert ["On day 0 ", "On day 50"] == days[None] and ["On day 50"] == days[0.0]
 
 
 def test_bars_that_overlap_although_the_rule_tells_them_apart_are_not_spoken_of() -> None:
@@ -69,8 +76,8 @@ def test_what_was_eaten_is_set_against_a_half_and_against_chance() -> None:
     """Source: arithmetic: (84 - 40) of 84 is more than half by less than a fifth; (84 - 60) of 84 is less than half."""
     little = ("grazing: open", ((0.0, "[10, 12]"), (50.0, "[25, 27]")))
     assert [] == claims(harvest(NETS, OPEN), "_eaten")
-    assert ["Grazers ate less than half of what grew without them"] == [claim.holds for claim in claims(harvest(NETS, little), "_eaten")]
-    assert ["What grazers ate is more than chance alone would give"] == [claim.holds for claim in claims(harvest(NETS, OPEN), "_by_chance")]
+    assert ["In the plot “P1” less than half of what grew was eaten"] == [claim.holds for claim in claims(harvest(NETS, little), "_eaten")]
+    assert ["The amount eaten is more than chance alone would explain"] == [claim.holds for claim in claims(harvest(NETS, OPEN), "_by_chance")]
     assert [] == claims(harvest(("", GREW)), "_by_chance")
 
 

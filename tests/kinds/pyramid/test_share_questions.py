@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from generator.kinds.pyramid.share_questions import ShareQuestions
@@ -37,16 +39,27 @@ def test_stages_of_energy_hold_less_and_less(record: str) -> None:
 
 
 def test_shares_of_a_level_stand_beside_what_is_egested() -> None:
-    """Source: arithmetic: 100 of 500, 60 of 100, 15 of 60 and 15 of 500; 40 of 100 are egested."""
+    """Source: arithmetic on the numbers of the prompt: each share is its part divided by the whole that stands behind "of"."""
     question = shares(pyramid("production: 500", "eaten: 100, egested: 40, respired: 45")).shares_match()
     assert isinstance(question, Matching)
-    found = [pair.partner for pair in question.pairs]
-    assert (["20.0 %", "60.0 %", "25.0 %", "3.00 %"], {"40.0 %"}) == (found, set(question.partners) - set(found))
+    below, eaten, egested, built = (float(found) for found in re.findall(r"([\d.]+) kJ", question.prompt))
+    assert (below, eaten, egested, built) != (500, 100, 40, 15)
+    found = [float(pair.partner.removesuffix(" %")) for pair in question.pairs]
+    expected = [eaten / below, (eaten - egested) / eaten, built / (eaten - egested), built / below]
+    assert [pytest.approx(100 * share, rel=0.005) for share in expected] == found
+    (left,) = set(question.partners) - {pair.partner for pair in question.pairs}
+    assert float(left.removesuffix(" %")) == pytest.approx(100 * egested / eaten, rel=0.005)
 
 
-@pytest.mark.parametrize("level", ["eaten: 100, egested: 20, respired: 60", "eaten: 100, egested: 0, respired: 60", "production: 20"])
-def test_shares_that_meet_or_are_not_known_are_not_matched(level: str) -> None:
+def test_shares_that_meet_in_the_record_are_matched_with_numbers_whose_shares_do_not() -> None:
     """Source: arithmetic: 100 of 500 are 20 %, and so are 20 of 100."""
+    question = shares(pyramid("production: 500", "eaten: 100, egested: 20, respired: 60")).shares_match()
+    assert isinstance(question, Matching)
+    assert len(set(question.partners)) == 5
+
+
+@pytest.mark.parametrize("level", ["eaten: 100, egested: 0, respired: 60", "production: 20"])
+def test_shares_that_are_not_known_are_not_matched(level: str) -> None:
     assert isinstance(shares(pyramid("production: 500", level)).shares_match(), Rejected)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generator.kinds.transect import crossing_questions as crossing
-from generator.questions.question import Made, Rejected
+from generator.questions.question import Choice, Made, Rejected
 from tests.kinds.transect.asked import number, of_demo, order, small
 from tests.kinds.transect.test_facts import RIDGE
 
@@ -15,10 +15,22 @@ def asked(air: str) -> dict[str, Made]:
 
 
 def test_steps_know_the_wrong_lapse_rate() -> None:
-    """20 - 10 x 0.8, then - 6 x 2.2, then + 10 x 3; dry all the way up -10, moist all the way 2, moist down 16.8."""
+    """On another day of 16 degC and cloud from 1000 m: 16 - 10 x 1, then - 6 x 2, then + 10 x 3.
+
+    Dry all the way up -14, moist all the way -2, moist down 12; the warming is (10 - 6) x 2, counted from the ground 4 x 3.
+    """
     found = {name: number(item) for name, item in asked(AIR).items() if name in ("base_temperature", "crest_temperature", "lee_temperature", "warming")}
-    assert ["12.0 °C", "−1.20 °C", "28.8 °C", "8.80 K"] == [answer for answer, _ in found.values()]
-    assert [{"15.2", "28.0", "10.0"}, {"−10.0", "2.00", "−6.00", "41.2"}, {"16.8", "20.0", "−31.2"}, {"12.0", "22.0", "35.2"}] == [set(slips) for _, slips in found.values()]
+    assert ["6.00 °C", "−6.00 °C", "24.0 °C", "8.00 K"] == [answer for answer, _ in found.values()]
+    assert [{"10.0", "26.0"}, {"−14.0", "−2.00", "−12.0", "38.0"}, {"12.0", "16.0", "−36.0"}, {"12.0", "20.0", "32.0"}] == [set(slips) for _, slips in found.values()]
+
+
+def test_steps_are_asked_of_a_day_whose_results_the_page_does_not_tell() -> None:
+    """The page of the demo record tells 8.34, −1.77 and 17.5 °C for its own day."""
+    line = of_demo("coastal_range")
+    found = {item.id: item for item in crossing.crossing(line)}
+    for name in ("base_temperature", "crest_temperature", "lee_temperature"):
+        assert line.air(name).shown != found[name].answer
+        assert line.air("temperature").shown not in found[name].prompt
 
 
 def test_cloud_base_that_is_asked_for_is_told_in_no_prompt() -> None:
@@ -33,13 +45,19 @@ def test_cloud_base_counted_from_where_the_air_sets_out_is_known_as_a_slip() -> 
     assert "clim.cloud-from-sea" == slips["375 m"]
 
 
-def test_stated_cloud_base_is_told_and_not_asked_for() -> None:
+def test_stated_cloud_base_is_not_asked_for() -> None:
     assert "cloud_base" not in asked(AIR)
-    assert "800 m" in asked(AIR)["crest_temperature"].prompt
+
+
+def test_warming_is_asked_of_the_other_day_too() -> None:
+    """The page tells the warming of its own day, with cloud from 800 m."""
+    prompt = asked(AIR)["warming"].prompt
+    assert "1000 m" in prompt
+    assert "800 m" not in prompt
 
 
 def test_each_prompt_tells_the_heights_that_its_step_needs_and_no_other() -> None:
-    prompts = {name: item.prompt for name, item in asked(AIR).items()}
+    prompts = {name: item.prompt for name, item in asked(AIR).items() if not isinstance(item, Rejected)}
     assert ["3000 m" in prompts[name] for name in ("base_temperature", "crest_temperature", "lee_temperature")] == [False, True, True]
     assert ["sinks to" in prompts[name] for name in ("base_temperature", "crest_temperature", "lee_temperature")] == [False, False, True]
 
@@ -48,10 +66,21 @@ def test_without_cloud_only_the_reason_is_asked_for() -> None:
     assert {"why_dry"} == set(asked("temperature: 20, cloud_base: 4000"))
 
 
-def test_air_is_coldest_at_the_crest_and_warmest_behind_it() -> None:
-    assert ["It crosses the crest", "Cloud begins in it", "It sets out", "It has come down behind the crest"] == order(asked(AIR)["air_order"])
+def test_without_cloud_height_alone_decides_on_both_sides_of_the_crest() -> None:
+    """Source: the record, 2280, 1480, 640, 310 and 25 m; Lichen Shelf, 1390 m, is too near to Larch Gate."""
+    assert [
+        "It crosses Kestrel Pass", "It sinks past Larch Gate", "It rises past Moss Stair", "It comes down to Harrow Plain", "It sets out from Drummel Sound",
+    ] == order(crossing.without_cloud(of_demo("coastal_range")))  # fmt: skip
 
 
-def test_stages_that_are_about_as_warm_are_not_ordered() -> None:
-    """Cloud from 50 m on: it begins at 19.5 °C, half a kelvin below the start."""
-    assert isinstance(asked(AIR.replace("800", "50"))["air_order"], Rejected)
+def test_line_with_few_heights_is_not_put_in_order() -> None:
+    assert isinstance(asked(AIR)["without_cloud"], Rejected)
+
+
+def test_wind_from_the_other_side_dries_the_slope_that_is_wettest_now() -> None:
+    """Source: the record: 3420 mm fall at Lichen Shelf, and 245 mm at Sage Wells, the least behind the crest."""
+    item = crossing.why_dry(of_demo("coastal_range"))
+    assert isinstance(item, Choice) and "beyond Harrow Plain" in item.prompt
+    (right,) = [option.text for option in item.options if option.right]
+    assert right.startswith("Lichen Shelf: sinking air would get warmer")
+    assert {"clim.wind-blocked": "Sage Wells"}.items() <= {option.misconception: option.text.partition(":")[0] for option in item.options}.items()

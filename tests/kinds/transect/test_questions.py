@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from generator.questions.item_writing import flaws
-from generator.questions.question import ChartReading, Choice, NumberEntry, Ordering, SeveralChoice
+from generator.questions.question import ChartReading, Choice, NumberEntry, SeveralChoice
 from tests.kinds.small_records import demo, made, rejected
 from tests.kinds.transect.test_facts import RIDGE, transect
 
@@ -15,19 +15,19 @@ LINES = ["climb_to_high_saddle", "coastal_range"]
 
 
 def test_without_cloud_only_the_reason_is_asked_for() -> None:
-    assert {"lapse_rate", "why_colder", "why_dry"} == set(made(transect(*RIDGE, air="temperature: 20, cloud_base: 4000")))
+    assert {"lapse_rate", "pressed_air", "why_dry"} == set(made(transect(*RIDGE, air="temperature: 20, cloud_base: 4000")))
 
 
 def test_line_without_air_asks_more_of_its_stations() -> None:
     assert {
-        "lapse_rate", "whole_line", "halfway", "freezing_height", "why_colder", "steepest_ground", "wettest_station", "profile_shows", "belts_order",
+        "lapse_rate", "whole_line", "halfway", "freezing_height", "pressed_air", "steepest_ground", "largest_drop", "profile_shows", "belts_match",
     } == set(made(demo("transect/climb_to_high_saddle")))  # fmt: skip
 
 
 @pytest.mark.parametrize("record", LINES)
 def test_every_line_is_asked_by_five_types_and_mostly_from_its_data(record: str) -> None:
     questions = list(made(demo(f"transect/{record}")).values())
-    assert {ChartReading, NumberEntry, SeveralChoice, Choice, Ordering} == {type(question) for question in questions}
+    assert {ChartReading, NumberEntry, SeveralChoice, Choice} < {type(question) for question in questions}
     assert 8 <= sum(question.needs != "knowledge" for question in questions) <= len(questions) <= 12
     assert {} == rejected(demo(f"transect/{record}"))
 
