@@ -21,7 +21,7 @@ SOON_READ = 120
 
 def working(fact: Fact) -> str:
     """The working of a computed fact, without blank lines; a sentence for a stated one."""
-    match fact.working:
+    match fact.worked:
         case Substitution() as by_expression:
             return _substitution(by_expression, fact.shown_exactly)
         case MonthTable() as table:

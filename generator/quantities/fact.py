@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Any
 
 from generator.quantities import shown
@@ -44,6 +45,8 @@ class Fact:
     figures: int = shown.FIGURES
     written: str = ""
     """A stated number as its author wrote it."""
+    more: int = 0
+    """Digits to show beside those that it has, in a working that would not come out without them."""
     plus_minus: float | None = None
     low: float | None = None
     high: float | None = None
@@ -108,7 +111,7 @@ class Fact:
         """The members of a series as shown, without the unit."""
         if self.written:
             return tuple(shown.written(text) for text in self.written.split())
-        return shown.series(self.series, self.figures)
+        return shown.series(self.series, self.figures + self.more)
 
     @property
     def shown_number(self) -> str:
@@ -123,7 +126,7 @@ class Fact:
             return ", ".join(self.shown_members)
         if isinstance(self.value, tuple):
             return shown.months(int(m) for m in self.value)
-        return shown.written(self.written) if self.written else shown.without_zeros(shown.number(self.value, self.figures), self.decimals)
+        return shown.written(self.written) if self.written else shown.without_zeros(shown.number(self.value, self.figures + self.more), self.decimals)
 
     @property
     def decimals(self) -> int | None:
@@ -164,9 +167,34 @@ class Fact:
     @property
     def shown_working(self) -> str:
         """The working in plain text; what stands there for a stated fact says so."""
-        if self.working:
-            return self.working.text(self.shown_exactly)
+        if self.worked:
+            return self.worked.text(self.shown_exactly)
         return self.undefined_because or f"{self.shown} (stated in the record)"
+
+    @cached_property
+    def worked(self) -> Working | None:
+        """The working as it is printed: the shown numbers give the shown result.
+
+        A number in between, which was worked out itself, has more digits there where it takes them; a stated one never.
+        """
+        if isinstance(self.working, Substitution) and self.is_number:
+            return self.working.coming_out(self._comes_of)
+        return self.working
+
+    def finer(self, more: int) -> Fact:
+        """The fact with so many more digits, where these say anything more."""
+        plain, finer = replace(self, more=0), replace(self, more=more)
+        return plain if as_shown(plain).value == as_shown(finer).value else finer
+
+    def _comes_of(self, working: Substitution) -> bool:
+        """Whether the numbers as the working shows them give the result as it is shown."""
+        given = {name: as_shown(fact) for name, fact in working.given if isinstance(fact, Fact)}
+        assert self.unit is not None
+        try:
+            value, _ = _work_out(working.expression, given, self.unit, working.bare)
+        except ExpressionError:
+            return False
+        return value is not None and replace(self, value=value).shown_number == self.shown_number
 
     def _shown_with_spread(self) -> str:
         """A stated spread as written; a computed one with two figures, and no digit of the value beyond it."""
@@ -235,6 +263,13 @@ def computed(
         id=fact_id, name=name, value=value, unit=unit, working=working, method=method, sources=tuple(sources),
         figures=figures, undefined_because=because,
     )  # fmt: skip
+
+
+def as_shown(fact: Fact) -> Fact:
+    """With the number that a reader sees in place of the unrounded one."""
+    if fact.is_series:
+        return replace(fact, value=tuple(shown.read(member) for member in fact.shown_members))
+    return replace(fact, value=shown.read(fact.shown_number)) if fact.is_number else fact
 
 
 def in_proportion(fact: Fact, to: Fact) -> Fact:

@@ -12,6 +12,8 @@ from collections.abc import Iterable, Sequence
 from decimal import ROUND_HALF_UP, Context, Decimal
 
 FIGURES = 3
+SURE = 12
+"""Significant figures of a float that calculating leaves as they are: what stands behind them decides no half."""
 THIN = "\u202f"
 MINUS = "\u2212"
 MONTHS = (
@@ -153,7 +155,9 @@ def _exact(value: float) -> Decimal:
 
 
 def _to_place(exact: Decimal, place: int) -> Decimal:
-    return exact.quantize(Decimal(1).scaleb(place), ROUND_HALF_UP, _EVERY_DIGIT)
+    """Rounded there, halves up. 9.1425 less 9.32 is half a thousandth too, though floats make it a hair less."""
+    settled = Context(prec=max(SURE, exact.adjusted() - place + 4)).plus(exact)
+    return settled.quantize(Decimal(1).scaleb(place), ROUND_HALF_UP, _EVERY_DIGIT)
 
 
 def _to_figures(exact: Decimal, figures: int) -> Decimal:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
 from typing import Protocol
 
 from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.notation import PlainText, SetUpText, Terms, write
 from generator.quantities.units import Unit
+
+MOST_MORE = 4
+"""Digits that a working shows of a number in between beside those that it has elsewhere."""
 
 
 class Given(Protocol):
@@ -30,6 +34,7 @@ class Given(Protocol):
     def shown_number(self) -> str: ...
     @property
     def shown_exactly(self) -> str: ...
+    def finer(self, more: int) -> Given: ...
 
 
 @dataclass(frozen=True)
@@ -69,6 +74,18 @@ class Substitution:
     def text(self, result: str) -> str:
         """One line: formula, numbers, result."""
         return " = ".join(dict.fromkeys([self.formula, self.put_in, result]))
+
+    def coming_out(self, comes_out: Callable[[Substitution], bool]) -> Substitution:
+        """The same with the fewest more digits with which its numbers give the result as it is shown; as it is where none do."""
+        names = [name for name, _ in self.given]
+        found = next(filter(comes_out, (self._with(dict.fromkeys(names, more)) for more in range(MOST_MORE + 1))), self)
+        for name in names if found != self else ():
+            found = next(filter(comes_out, (found._with({name: more}) for more in range(MOST_MORE + 1))))
+        return found
+
+    def _with(self, more: Mapping[str, int]) -> Substitution:
+        """The same with so many more digits of the numbers that are named."""
+        return replace(self, given=tuple((name, fact.finer(more[name]) if name in more else fact) for name, fact in self.given))
 
     def _numbers(self, fact: Given) -> str:
         return fact.name.lower() if fact.is_series else fact.shown_number if self.bare else fact.shown_exactly

@@ -49,9 +49,9 @@ class Variant:
 
     @property
     def working(self) -> Substitution:
-        """The expression with the drawn numbers put in."""
-        assert isinstance(self.right.working, Substitution)
-        return self.right.working
+        """The expression with the drawn numbers put in, as it is printed."""
+        assert isinstance(self.right.worked, Substitution)
+        return self.right.worked
 
 
 Sum = NumberEntry | Choice

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from generator.quantities import shown
 from generator.quantities.expression import Expression, ExpressionError
-from generator.quantities.fact import MOST_WHOLE_DIGITS, Fact, computed
+from generator.quantities.fact import MOST_WHOLE_DIGITS, Fact, as_shown, computed
 from generator.quantities.units import UnitError, is_reading, number_in
 from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue, Misconception
@@ -121,13 +121,6 @@ def of_rounding(right: Fact) -> str:
     if again is None or not again.is_number or again.shown_number == right.shown_number:
         return ""
     return f" With the numbers as shown it comes to {again.shown_exactly}, which is right too: here nothing was rounded before the end."
-
-
-def as_shown(fact: Fact) -> Fact:
-    """With the number that a reader sees in place of the unrounded one."""
-    if fact.is_series:
-        return replace(fact, value=tuple(shown.read(member) for member in fact.shown_members))
-    return replace(fact, value=shown.read(fact.shown_number)) if fact.is_number else fact
 
 
 def slips(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], catalogue: Catalogue) -> tuple[Slip, ...]:

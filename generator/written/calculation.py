@@ -83,8 +83,8 @@ def work_out(part: WrittenPart, calculation: Calculation, materials: Materials, 
     entry = number_entry(_draft(part), fact, given, mistakes, materials.catalogue, otherwise="", asks_unit=True, within=within)
     if not isinstance(entry, NumberEntry):
         raise ValueError(entry.because)
-    assert isinstance(fact.working, Substitution)
-    setup = fact.working.set_up
+    assert isinstance(fact.worked, Substitution)
+    setup = fact.worked.set_up
     return Worked(setup, entry, {**_words(fact), "setup": setup, **_slip_words(entry, given, mistakes)})
 
 

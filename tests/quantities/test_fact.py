@@ -263,3 +263,30 @@ def test_sum_is_shown_to_the_unit_up_to_seven_digits() -> None:
 def test_first_of_several_unknown_facts_is_the_reason() -> None:
     made = work_out("a + b", "mm", a=fact(None, undefined_because="a is lost"), b=fact(None, undefined_because="b is lost"))
     assert "a is lost" == made.undefined_because
+
+
+@pytest.mark.parametrize(
+    ("source", "given_facts", "label", "text"),
+    [
+        ("a - b", {"a": fact(226.8), "b": fact(221.1)}, "mm", "226.8 mm − 221.1 mm = 5.70 mm"),
+        ("a - b", {"a": fact(227.4), "b": fact(25.2, figures=2)}, "mm", "227 mm − 25 mm = 202 mm"),  # comes out as it is
+        ("a / b", {"a": fact(7.4, written="7.4"), "b": fact(9.2086)}, "percent", "7.4 mm ÷ 9.209 mm = 80.4 %"),
+        ("a * b", {"a": fact(1.4), "b": fact(1600 / 3, "")}, "mm", "1.40 mm × 533.3 = 747 mm"),  # a digit that says nothing is not shown
+        ("sum(a)", {"a": fact((0.4, 1.4, 10.4), figures=2)}, "mm", "0.4 + 1.4 + 10.4 = 12.2 mm"),
+        ("a - b", {"a": fact(1.23456789012), "b": fact(1.23456789)}, "mm", "1.23 mm − 1.23 mm = 1.20 × 10⁻¹⁰ mm"),  # too many would be needed
+    ],
+)  # fmt: skip
+def test_numbers_in_between_have_the_digits_that_their_working_takes(source: str, given_facts: dict[str, Fact], label: str, text: str) -> None:
+    assert text == work_out(source, label, **given_facts).shown_working.partition(" = ")[2]
+
+
+def test_stated_number_has_its_own_digits_in_a_working_that_does_not_come_out() -> None:
+    """`written` are the digits of the record; a value beside them, as a drawn case could have it, is not shown."""
+    assert "1.2 mm × 2 mm = 2.48 mm²" == work_out("a * b", "mm2", a=fact(1.24, written="1.2"), b=fact(2.0, written="2")).shown_working.partition(" = ")[2]
+
+
+def test_fact_itself_keeps_its_figures_where_its_working_has_more() -> None:
+    given_facts = {"a": fact(226.8), "b": fact(221.1)}
+    found = work_out("a - b", "mm", **given_facts)
+    assert found.worked != found.working
+    assert ["227", "221"] == [one.shown_number for _, one in found.working.given] == [one.shown_number for one in given_facts.values()]

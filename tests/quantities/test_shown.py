@@ -27,7 +27,7 @@ def read(text: str) -> Decimal:
     ("value", "text"),
     [
         (0.0, "0"), (-0.0, "0"), (327.0, "327"), (7.083333, "7.08"), (31.0, "31.0"), (24000.0, "24 000"), (0.0536, "0.0536"),
-        (2.675, "2.68"), (1.005, "1.01"), (0.125, "0.125"), (9.995, "10.0"), (9.996, "10.0"), (9.994999, "9.99"), (99.95, "100"),
+        (2.675, "2.68"), (1.005, "1.01"), (9.1425 - 9.32, "−0.178"), (100 - 99.8925, "0.108"), (0.125, "0.125"), (9.995, "10.0"), (9.996, "10.0"), (9.994999, "9.99"), (99.95, "100"),
         (999.5, "1000"), (-2.675, "−2.68"), (1234.0, "1230"), (9999.5, "10 000"), (123456.0, "123 000"), (-1234567.0, "−1 230 000"),
         (9994999.0, "9 990 000"), (9995000.0, "1.00 × 10⁷"), (1.34e7, "1.34 × 10⁷"), (0.0001, "0.000100"), (9.99e-05, "9.99 × 10⁻⁵"),
         (9.995e-05, "0.000100"), (6.022e23, "6.02 × 10²³"), (-1.5e-9, "−1.50 × 10⁻⁹"), (5e-324, "5.00 × 10⁻³²⁴"), (1.79e308, "1.79 × 10³⁰⁸"),
@@ -52,17 +52,17 @@ def test_minus_is_a_minus_sign() -> None:
 
 @given(FINITE, FIGURES)
 def test_rounding_moves_a_value_by_half_a_figure_at_most(value: float, figures: int) -> None:
-    """Half a unit in the last of n figures is at most 0.5 × 10^(1-n) of the value."""
+    """Half a unit in the last of n figures is at most 0.5 × 10^(1-n) of the value; a twelfth figure more is what floats are off by."""
     exact = Decimal(repr(value))
-    assert abs(shown.rounded(value, figures) - exact) <= Decimal("0.5").scaleb(1 - figures) * abs(exact)
+    assert abs(shown.rounded(value, figures) - exact) <= (Decimal("0.5").scaleb(1 - figures) + Decimal("1e-11")) * abs(exact)
 
 
 @given(FINITE.filter(bool), FIGURES)
 def test_rounding_agrees_with_decimal(value: float, figures: int) -> None:
-    """Decimal's own rounding to n figures of the shortest text that stands for the float."""
+    """Decimal's own rounding to n figures of the shortest text that stands for the float, or of a number that floats cannot tell from it."""
     exact = Decimal(repr(value))
-    expected = exact.quantize(Decimal(1).scaleb(exact.adjusted() - figures + 1), ROUND_HALF_UP)
-    assert expected == shown.rounded(value, figures)
+    near = (exact, exact * (1 + Decimal("1e-11")))
+    assert shown.rounded(value, figures) in [one.quantize(Decimal(1).scaleb(one.adjusted() - figures + 1), ROUND_HALF_UP) for one in near]
 
 
 @given(FINITE, FIGURES)
