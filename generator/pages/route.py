@@ -7,6 +7,7 @@ stations, for nothing is known of it.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -24,6 +25,8 @@ BARS = 5
 TELLS = "The stations of the course from south to north, each with its year's precipitation as a bar."
 LEAST = 4.0
 """Percent of the highest bar that even a desert's takes, or nobody would see that there is a station."""
+SQUARE = 10, 1000
+"""Degrees and millimetres that one square behind the bars takes."""
 FEWEST = 5
 """Stations below which a line would say nothing."""
 TICKS = (-60, -40, -20, 0, 20, 40, 60, 80)
@@ -125,10 +128,11 @@ def stations(found: Route | None, page: str) -> str:
     label = f"{TELLS} The list below names them."
     wettest = max(found.stops, key=lambda stop: stop.rain)
     caption = f"Each bar is a year's precipitation at a station. The highest: {wettest.name}, {wettest.fallen}."
+    caption += f" A square is {SQUARE[0]}° wide and {SQUARE[1]} mm high."
     if any(found.up(stop) < LEAST for stop in found.stops):
         caption += " A bar that would be too short to see is drawn longer."
     return (
-        f'<div class="route" data-search-exclude role="img" aria-label="{escaped(label)}">{_line(found)}</div>\n'
+        f'<div class="route whole" data-search-exclude role="img" aria-label="{escaped(label)}">{_line(found)}</div>\n'
         f'<p class="route-caption">{prose(caption)}</p>\n'
         f'<details class="folded stations">\n<summary>The {len(found.stops)} stations, from south to north</summary>\n<ol>\n{rows}\n</ol>\n</details>'
     )
@@ -138,9 +142,22 @@ def route_style(found: Route | None) -> Mapping[str, bytes]:
     """The sign, and the style that hands the bars to every page, as a mask for the header's edge and for the line above; nothing without a route."""
     if not found:
         return {}
-    lines = "".join(f"M{found.across(stop.latitude):.1f} 20V{20 - 0.2 * max(found.up(stop), LEAST):.1f}" for stop in found.stops)
-    picture = f"%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 100 20' preserveAspectRatio='none'%3E%3Cpath d='{lines}' stroke='%23000' stroke-width='3' vector-effect='non-scaling-stroke'/%3E%3C/svg%3E"
-    return {STYLE: f':root {{\n  --route: url("data:image/svg+xml,{picture}");\n}}\n'.encode(), MARK: _mark(found).encode()}
+    bars = "".join(f"M{found.across(stop.latitude):.1f} 20V{20 - 0.2 * max(found.up(stop), LEAST):.1f}" for stop in found.stops)
+    style = f':root {{\n  --route: {_mask(bars, 3)};\n  --squares: {_mask(_squares(found), 1)};\n}}\n'
+    return {STYLE: style.encode(), MARK: _mark(found).encode()}
+
+
+def _mask(path: str, stroke: int) -> str:
+    """Lines in a field of 100 by 20 that is stretched over the whole line, as thick as said at any size."""
+    picture = f"%3Csvg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 100 20' preserveAspectRatio='none'%3E%3Cpath d='{path}' stroke='%23000' stroke-width='{stroke}' vector-effect='non-scaling-stroke'/%3E%3C/svg%3E"
+    return f'url("data:image/svg+xml,{picture}")'
+
+
+def _squares(found: Route) -> str:
+    """The lines of the paper behind the bars."""
+    (south, north, most), (degrees, rain) = found.scale, SQUARE
+    upright = "".join(f"M{found.across(degrees * n):.2f} 0V20" for n in range(math.ceil(south / degrees), math.floor(north / degrees) + 1))
+    return upright + "".join(f"M0 {20 * (1 - rain * n / most):.2f}H100" for n in range(1, math.floor(most / rain) + 1))
 
 
 def _mark(found: Route) -> str:

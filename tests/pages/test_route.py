@@ -80,10 +80,32 @@ def test_the_front_page_names_every_station_with_its_record() -> None:
 
 def test_the_header_draws_a_line_for_each_station() -> None:
     found = route(site())
-    style = route_style(found)[STYLE]
-    assert found and len(found.stops) == style.decode().count("M")
-    assert not re.search(r"url\(\"(?!data:)", style.decode())
-    assert BeautifulSoup(style.decode(), "html.parser")
+    style = route_style(found)[STYLE].decode()
+    assert found and len(found.stops) == lines(style, "route").count("M")
+    assert not re.search(r"url\(\"(?!data:)", style)
+
+
+def lines(style: str, name: str) -> str:
+    """The path of a mask that the style hands to the pages."""
+    found = re.search(rf"--{name}: url\(\"[^\"]* d='([^']+)'", style)
+    assert found
+    return found[1]
+
+
+def test_the_squares_behind_the_bars_stand_at_round_latitudes_and_precipitation() -> None:
+    found = route(site())
+    assert found
+    path = lines(route_style(found)[STYLE].decode(), "squares")
+    south, north, most = found.scale
+    latitudes = [south + float(x) / 100 * (north - south) for x in re.findall(r"M([\d.]+) 0V20", path)]
+    assert latitudes == pytest.approx([latitude for latitude in range(-90, 91, 10) if south <= latitude <= north], abs=0.02)
+    rains = [(1 - float(y) / 20) * most for y in re.findall(r"M0 ([\d.]+)H100", path)]
+    assert rains == pytest.approx([rain for rain in range(1000, 12000, 1000) if rain <= most], abs=2)
+
+
+def test_the_front_page_says_how_large_a_square_is() -> None:
+    caption = rendered(demo_pages()[HOME]).select_one(".route-caption")
+    assert caption and "A square is 10° wide and 1000\u00a0mm high." in caption.get_text()
 
 
 def test_the_sign_of_the_site_shows_the_wettest_station_of_each_stretch() -> None:
