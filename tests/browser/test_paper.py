@@ -97,6 +97,23 @@ def test_computed_numbers_come_out_with_the_answers_only(printed: Callable[[str]
     assert lines == [line for line in lines if line in told]
 
 
+def test_two_buttons_print_a_page_without_answers_and_with_them(built_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{built_site.as_uri()}/biome/savanna.html")
+    page.evaluate("window.print = () => { window.told = document.body.classList.contains('with-answers'); dispatchEvent(new Event('afterprint')) }")
+    for name, told in {"with answers": True, "without answers": False}.items():
+        page.get_by_role("button", name=name, exact=True).click()
+        assert told == page.evaluate("window.told")
+        assert not page.evaluate("document.body.classList.contains('with-answers')"), "what was printed once is not asked for the next time"
+    page.emulate_media(media="print")
+    expect(page.get_by_role("button", name="with answers", exact=True)).not_to_be_visible()
+
+
+@pytest.mark.parametrize("name", ["index.html", "methods.html", "written/a-drained-moss.html"])
+def test_a_page_without_answers_of_its_own_has_no_such_buttons(built_site: Path, opened: Callable[..., Page], name: str) -> None:
+    page = opened(f"{built_site.as_uri()}/{name}")
+    expect(page.get_by_role("button", name="with answers", exact=True)).to_have_count(0)
+
+
 def test_a_sum_has_squares_to_work_it_out_on_and_a_choice_has_none(built_site: Path, opened: Callable[..., Page]) -> None:
     page = opened(f"{built_site.as_uri()}/biome/savanna.html")
     height = "entry => getComputedStyle(entry, '::before').height"

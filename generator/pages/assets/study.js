@@ -1,5 +1,4 @@
 // Opens the working that a link leads to, and what it is folded away in: a closed <details> would hide it.
-// A page whose address ends in ?answers is printed with its answers and computed numbers.
 (function () {
   'use strict'
   function open () {
@@ -18,5 +17,4 @@
     if (link && link.getAttribute('href') === location.hash) open()
   })
   open()
-  if (new URLSearchParams(location.search).has('answers')) document.body.classList.add('with-answers')
 })()
