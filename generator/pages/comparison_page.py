@@ -12,6 +12,9 @@ from generator.pages.site import Site, comparison_uri
 from generator.quantities.fact import Fact
 
 
+WHENCE = {"invented": "invented for {scenario}", "published": "from published works, which the pages of the records name", "measured": "measured"}
+
+
 def comparison_page(site: Site, kind: Kind[Any]) -> Page:
     """The records of one kind side by side."""
     uri = comparison_uri(kind.name)
@@ -31,9 +34,23 @@ def comparison_page(site: Site, kind: Kind[Any]) -> Page:
         prose=markup.prose, title=kind.title, comparison=comparison, heads=heads, units=units, value=value,
         looks=[_look(comparison, column) for column in range(len(heads))],
         address=lambda record: link(uri, record_uri(record)),
+        provenance=provenance(site, comparison),
         charts=[figures.figure(chart, uri) for chart in comparison.charts],
     )  # fmt: skip
     return Page(uri=uri, title=f"{kind.title} compared", description=f"{kind.title} side by side.", body=body)
+
+
+def provenance(site: Site, comparison: Comparison) -> str:
+    """Which records' numbers are invented, published or measured; one sentence without names where all are the same."""
+    scenario = site.library.course.scenario or "this course"
+    titles: dict[str, list[str]] = {}
+    for record in dict.fromkeys(row.subject for row in comparison.rows):
+        found = site.library.subjects[record].record
+        titles.setdefault(found.data, []).append(found.title)
+    if len(titles) == 1:
+        return markup.prose(f"The numbers on this page are {WHENCE[next(iter(titles))].format(scenario=scenario)}.")
+    said = [f"{WHENCE[data].format(scenario=scenario)}: {', '.join(titles[data])}." for data in WHENCE if data in titles]
+    return markup.prose("The numbers on this page are " + " They are ".join(said))
 
 
 def _look(comparison: Comparison, column: int) -> str:

@@ -68,3 +68,11 @@ def test_spread_and_range_stay_when_the_unit_goes_into_the_head() -> None:
 
 def test_a_number_without_a_dimension_beside_one_with_keeps_the_unit_in_the_cell() -> None:
     assert [["Head 0"], ["12 mm"], ["3"]] == table((fact(12, "mm"), fact(3, "")))
+
+
+def test_a_comparison_says_which_numbers_are_invented() -> None:
+    site = Site(library=library(), kinds=all_kinds())
+    said = {name: plain(rendered(comparison_page(site, all_kinds()[name])).select_one(".provenance").get_text()) for name in ("biome", "cycle")}  # type: ignore[union-attr]
+    assert "The numbers on this page are invented for The Long Traverse." == said["biome"]
+    invented = [subject.record.title for subject in library().subjects.values() if subject.kind == "cycle" and subject.record.data == "invented" and subject.record.use == "page"]
+    assert f"invented for The Long Traverse: {', '.join(invented)}. They are from published works" in said["cycle"]
