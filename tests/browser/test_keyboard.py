@@ -60,27 +60,27 @@ def test_a_search_is_made_from_start_to_end(sample_site: Path, opened: Callable[
 @pytest.mark.parametrize("key", ["Enter", "Space"])
 def test_the_navigation_of_a_narrow_page_opens(sample_site: Path, opened: Callable[..., Page], key: str) -> None:
     page = opened(f"{sample_site.as_uri()}/{PAGE}", viewport=NARROW)
-    navigation = page.get_by_role("button", name="Navigation")
+    navigation = page.get_by_role("button", name="Pages")
     navigation.focus()
     page.keyboard.press(key)
-    expect(page.get_by_role("button", name="Navigation", expanded=True)).to_have_count(1)
+    expect(page.get_by_role("button", name="Pages", expanded=True)).to_have_count(1)
     expect(page.locator(".md-nav").get_by_role("link", name="Biomes and climate")).to_be_in_viewport()
     page.keyboard.press("Escape")
-    expect(page.get_by_role("button", name="Navigation", expanded=False)).to_be_focused()
+    expect(page.get_by_role("button", name="Pages", expanded=False)).to_be_focused()
 
 
 def test_a_wide_page_needs_no_buttons_to_open_what_is_open(sample_site: Path, opened: Callable[..., Page]) -> None:
     page = opened(f"{sample_site.as_uri()}/{PAGE}", viewport={"width": 1300, "height": 900})
     expect(page.locator("[data-opens]")).to_have_count(2)
-    expect(page.get_by_role("button", name="Navigation")).to_have_count(0)
-    expect(page.get_by_role("button", name="Open search")).to_have_count(0)
+    expect(page.get_by_role("button", name="Pages")).to_have_count(0)
+    expect(page.get_by_role("button", name="Search")).to_have_count(0)
 
 
 def test_the_search_of_a_narrow_page_opens_with_the_cursor_in_it(
     sample_site: Path, opened: Callable[..., Page]
 ) -> None:
     page = opened(f"{sample_site.as_uri()}/{PAGE}", viewport=NARROW)
-    page.get_by_role("button", name="Open search").focus()
+    page.get_by_role("button", name="Search").focus()
     page.keyboard.press("Enter")
     expect(page.locator("#__search")).to_be_checked()
     expect(page.get_by_role("textbox", name="Search")).to_be_focused()

@@ -45,7 +45,7 @@ def test_axe_finds_nothing_in_the_open_search(
 ) -> None:
     page = watched(built_site.as_uri(), color_scheme=scheme, viewport={"width": width, "height": 800}).open("index.html")
     if width == 390:
-        page.get_by_role("button", name="Open search").click()
+        page.get_by_role("button", name="Search").click()
     page.get_by_role("textbox", name="Search").press_sequentially(query)
     expect(page.locator(".md-search-result__meta")).to_contain_text("matching document", timeout=15_000)
     page.wait_for_timeout(500)  # the theme fades its results in

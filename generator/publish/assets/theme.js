@@ -2,7 +2,7 @@
 (function () {
   'use strict'
   if (!document.querySelector('.md-header')) return // a file that stands alone has nothing of the theme
-  const NAMES = { __drawer: 'Navigation', __search: 'Open search' }
+  const NAMES = { __drawer: 'Pages', __search: 'Search' }
 
   // On a narrow page navigation and search open by labels, which no keyboard reaches.
   // Each gets a button in its place; without scripts the labels stay.
