@@ -67,6 +67,8 @@ class ComparisonRow:
     """Id of the record that the line links to."""
     label: str
     cells: tuple[Fact | str, ...]
+    of: str = ""
+    """A head under which it stands with the lines beside it that have the same."""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -40,7 +40,7 @@ def shots(browser: Browser, site: Path, address: str, out: Path) -> Iterator[tup
     """A picture of each screen and scheme: its caption and its file's name."""
     for screen, size in SCREENS.items():
         for scheme in ("light", "dark"):
-            context = browser.new_context(viewport=size, color_scheme=scheme)
+            context = browser.new_context(viewport=size, color_scheme=scheme, reduced_motion="reduce")  # a whole page is taken at once: nothing may still be on its way
             page = context.new_page()
             page.goto((site / address).absolute().as_uri(), wait_until="load")
             if screen == "print":

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import groupby
 from typing import Any
 
 from generator.kind import Comparison, Kind
@@ -31,7 +32,7 @@ def comparison_page(site: Site, kind: Kind[Any]) -> Page:
         return f'<a class="fact" href="{link(uri, record_uri(record))}#{markup.fact_anchor(cell.id)}">{shown}</a>'
 
     body = environment(kind.folder).get_template("compare.md.j2").render(
-        prose=markup.prose, title=kind.title, comparison=comparison, heads=heads, units=units, value=value,
+        prose=markup.prose, title=kind.title, groups=[(head, list(rows)) for head, rows in groupby(comparison.rows, key=lambda row: row.of)], heads=heads, units=units, value=value,
         looks=[_look(comparison, column) for column in range(len(heads))],
         address=lambda record: link(uri, record_uri(record)),
         provenance=provenance(site, comparison),

@@ -72,7 +72,14 @@ def test_a_number_without_a_dimension_beside_one_with_keeps_the_unit_in_the_cell
 
 def test_a_comparison_says_which_numbers_are_invented() -> None:
     site = Site(library=library(), kinds=all_kinds())
-    said = {name: plain(rendered(comparison_page(site, all_kinds()[name])).select_one(".provenance").get_text()) for name in ("biome", "cycle")}  # type: ignore[union-attr]
-    assert "The numbers on this page are invented for The Long Traverse." == said["biome"]
+    said = {name: [plain(one.get_text()) for one in rendered(comparison_page(site, all_kinds()[name])).select(".provenance")] for name in ("biome", "cycle")}
+    assert ["The numbers on this page are invented for The Long Traverse."] == said["biome"]
     invented = [subject.record.title for subject in library().subjects.values() if subject.kind == "cycle" and subject.record.data == "invented" and subject.record.use == "page"]
-    assert f"invented for The Long Traverse: {', '.join(invented)}. They are from published works" in said["cycle"]
+    assert f"invented for The Long Traverse: {', '.join(invented)}. They are from published works" in said["cycle"][0]
+
+
+def test_lines_of_one_record_stand_under_its_name_which_they_do_not_repeat() -> None:
+    page = rendered(comparison_page(Site(library=library(), kinds=all_kinds()), all_kinds()["cycle"]))
+    lines = {plain(head.get_text()): [plain(row.get_text()) for row in group.select('[scope="row"]')] for group in page.select("tbody") for head in group.select('[scope="rowgroup"]')}
+    cycles = [subject for subject in library().subjects.values() if subject.kind == "cycle" and subject.record.use == "page"]
+    assert {cycle.record.title: [reservoir.label for reservoir in cycle.record.reservoirs] for cycle in cycles} == lines

@@ -27,7 +27,8 @@ def compare(subjects: Sequence[Subject[CycleRecord]]) -> Comparison:
     rows = tuple(
         ComparisonRow(
             subject=subject.id,
-            label=f"{subject.record.title}: {reservoir.label}",
+            of=subject.record.title,
+            label=reservoir.label,
             cells=tuple(subject.facts[f"{reservoir.id}.{name}"] for _, name in COLUMNS),
         )
         for subject in subjects
