@@ -46,6 +46,8 @@ class ErrorBarChart(Chart):
     """What the places are: "Depth of the bottles, m"."""
     places: tuple[tuple[float, str], ...]
     """Every place with its label, rising."""
+    to_scale: bool
+    """Whether places are measured, as days or depths are, and not only told apart."""
     series: tuple[BarredSeries, ...]
     joined: bool
     """Whether a line joins the means of a series, because the places follow each other in time."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from figures.drawing.axis import CAP, draw_bar, draw_legend, draw_line, draw_mark, ends_of, legend_rows, mark_corners, mark_label, marks_between, round_ends
 from figures.drawing.canvas import Canvas, Point, segments
-from figures.drawing.series_names import Drawn, Placed, along, draw_names, name_places
+from figures.drawing.series_names import Box, Drawn, Placed, along, draw_names, name_places
 from figures.drawing.sheet import Sheet, draw_notes, notes_height
 from figures.drawing.text import text_width, wrap_evenly
 from figures.error_bars import BarredMean, BarredSeries, ErrorBarChart
@@ -67,7 +67,7 @@ def draw_error_bar_chart(chart: ErrorBarChart) -> str:
     top = 15 + _LEADING * len(heading) + 14
     apart = _dodge(chart, sheet)
     frame = _Frame(sheet, top, low, high, chart.places[0][0], chart.places[-1][0], _margin(chart, sheet) + apart * chart.joined * (len(chart.series) - 1) / 2)
-    names = _names(frame, chart, apart) if _shares_places(chart) else []
+    names = _names(frame, chart, apart, step) if _shares_places(chart) else []
     rows = legend_rows(chart.series, _TEXT, 12, sheet.width - 12) if names is None else []
     if rows:
         frame = replace(frame, top=top + _LEGEND_LEADING * (rows[-1][2] + 1))
@@ -129,8 +129,8 @@ def _axes(canvas: Canvas, frame: _Frame, step: float) -> None:
 
 
 def _labels(frame: _Frame, chart: ErrorBarChart) -> list[tuple[float, tuple[str, ...]]]:
-    """The words below each place: on several lines where they name things; in time only those that find room."""
-    if not chart.joined:
+    """The words below each place: on several lines where they name things; on a scale only those that find room."""
+    if not chart.to_scale:
         return [(frame.x(at), wrap_evenly(label, _TEXT, 2 * frame.margin - 8)) for at, label in chart.places]
     halves = [text_width(label, _TEXT) / 2 for _, label in chart.places]
     last_left = _inside(frame, frame.x(frame.last), halves[-1]) - halves[-1]
@@ -186,12 +186,19 @@ def _draw_means(canvas: Canvas, chart: ErrorBarChart, placed: Sequence[Sequence[
             draw_mark(canvas, mean.place, one.mark, one.role, part=f"mean {one.label}")
 
 
-def _names(frame: _Frame, chart: ErrorBarChart, apart: float) -> list[Placed] | None:
-    """Each series' name with a place beside its marks or its line, if all find one."""
+def _names(frame: _Frame, chart: ErrorBarChart, apart: float, step: float) -> list[Placed] | None:
+    """Each series' name with a place beside its marks or its line, on no line of the grid where there is room, if all find one."""
     drawn = [_drawn(one, means, chart.joined) for one, means in zip(chart.series, _placed(frame, chart, apart), strict=True)]
     zero = frame.y(0)
-    level = [(frame.sheet.left, zero - 1, frame.sheet.right, zero + 1)] if frame.low < 0 < frame.high else []
-    return name_places(drawn, _TEXT, (frame.sheet.left + 6, frame.top + 3, frame.sheet.right - 2, frame.bottom - 4), level)
+    bounds = (frame.sheet.left + 6, frame.top + 3, frame.sheet.right - 2, frame.bottom - 4)
+    level = [_across(frame, zero)] if frame.low < 0 < frame.high else []
+    grid = [_across(frame, frame.y(value)) for value in marks_between(frame.low, frame.high, step)]
+    return name_places(drawn, _TEXT, bounds, [*level, *grid]) or name_places(drawn, _TEXT, bounds, level)
+
+
+def _across(frame: _Frame, y: float) -> Box:
+    """The room that a level line takes."""
+    return frame.sheet.left, y - 1, frame.sheet.right, y + 1
 
 
 def _drawn(one: BarredSeries, means: Sequence[_Mean], joined: bool) -> Drawn:

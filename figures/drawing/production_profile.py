@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import count
 
-from figures.drawing.axis import LOOKS, draw_bar, draw_legend, draw_line, draw_mark, ends_of, legend_rows, mark_corners, mark_label, marks_between, round_ends, round_step
+from figures.drawing.axis import LOOKS, MARK, draw_bar, draw_legend, draw_line, draw_mark, ends_of, legend_rows, mark_corners, mark_label, marks_between, round_ends, round_step
 from figures.drawing.canvas import Canvas, Point, rectangle, segments
 from figures.drawing.series_names import Box, Drawn, Placed, along, distances, draw_names, name_places
 from figures.drawing.sheet import Sheet, draw_notes, notes_height
@@ -19,6 +20,9 @@ _HEIGHT = 330.0
 """Of the water [px]."""
 _BELOW = 1.06
 """How far down the water is drawn, of the lowest depth, so that its marks stand clear of the end."""
+_HANGING, _BESIDE = 9.0, 3.0
+"""How far below its mark a bar hangs that would cover another, and the least gap between bars and marks on one level [px]."""
+_HUNG = "Where bars would cover each other, one hangs below its mark."
 
 
 @dataclass(frozen=True)
@@ -41,10 +45,10 @@ class _Frame:
     def place(self, depth: float, value: float) -> Point:
         return self.x(value), self.top + depth / self.lowest * _HEIGHT
 
-    def bar(self, mean: BarredMean) -> tuple[Point, Point]:
-        """The ends of an error bar."""
-        error = mean.error or 0.0
-        return self.place(mean.at, mean.mean - error), self.place(mean.at, mean.mean + error)
+    def bar(self, mean: BarredMean, row: int = 0) -> tuple[Point, Point]:
+        """The ends of an error bar, so many rows below its mark."""
+        error, (_, y) = mean.error or 0.0, self.place(mean.at, 0)
+        return (self.x(mean.mean - error), y + row * _HANGING), (self.x(mean.mean + error), y + row * _HANGING)
 
 
 def draw_production_profile(chart: ProductionProfile) -> str:
@@ -61,7 +65,8 @@ def draw_production_profile(chart: ProductionProfile) -> str:
     rows = legend_rows(chart.series, _TEXT, 12, sheet.width - 12) if names is None else []
     if rows:
         frame = replace(frame, top=frame.top + _LEGEND_LEADING * (rows[-1][2] + 1))
-    notes = sheet.lines([chart.bars] + (["Hatched: a loss, more used than made."] if low < 0 else []))
+    hung = [_HUNG] if any(_rows(frame, chart).values()) else []
+    notes = sheet.lines([chart.bars, *hung] + (["Hatched: a loss, more used than made."] if low < 0 else []))
     canvas = Canvas(sheet.width, frame.bottom + 14 + notes_height(notes))
     draw_legend(canvas, rows, _TEXT, 24, _LEGEND_LEADING)
     _axes(canvas, frame, heading, step)
@@ -78,13 +83,32 @@ def _draw_series(canvas: Canvas, frame: _Frame, chart: ProductionProfile) -> Non
     """Lines first, then bars, a thin one on a thick one where they meet, then marks."""
     for one in chart.series:
         draw_line(canvas, [frame.place(mean.at, mean.mean) for mean in one.means], one)
+    rows = _rows(frame, chart)
     for one in sorted(chart.series, key=lambda one: -LOOKS[one.mark].bar):
         for mean in one.means:
             if mean.error:
-                draw_bar(canvas, *frame.bar(mean), one)
+                row, place = rows[one.label, mean.at], frame.place(mean.at, mean.mean)
+                if row:
+                    canvas.stroke(segments([(place, (place[0], frame.bar(mean, row)[0][1]))]), one.role, LOOKS[one.mark].bar)
+                draw_bar(canvas, *frame.bar(mean, row), one)
     for one in chart.series:
         for mean in one.means:
             draw_mark(canvas, frame.place(mean.at, mean.mean), one.mark, one.role, part=f"mean {one.label}")
+
+
+def _rows(frame: _Frame, chart: ProductionProfile) -> dict[tuple[str, float], int]:
+    """How many rows below its mark each bar hangs, so that it covers no other bar of its depth and no other's mark."""
+    width = 1.45 * MARK
+    found: dict[tuple[str, float], int] = {}
+    taken: dict[tuple[float, int], list[tuple[float, float]]] = {}
+    for one in chart.series:
+        for mean in (mean for mean in one.means if mean.error):
+            (left, _), (right, _) = frame.bar(mean)
+            span = (min(left, frame.x(mean.mean) - width) - _BESIDE, max(right, frame.x(mean.mean) + width) + _BESIDE)
+            row = next(row for row in count() if all(span[1] < low or high < span[0] for low, high in taken.get((mean.at, row), [])))
+            taken.setdefault((mean.at, row), []).append((left, right))
+            found[one.label, mean.at] = row
+    return found
 
 
 def _axes(canvas: Canvas, frame: _Frame, heading: Sequence[str], step: float) -> None:
@@ -125,29 +149,34 @@ def _hatch(canvas: Canvas, frame: _Frame) -> None:
     canvas.stroke(segments(lines), "grid", 0.5)
 
 
-def _marks(frame: _Frame, one: BarredSeries) -> list[Point]:
+def _marks(frame: _Frame, one: BarredSeries, rows: Mapping[tuple[str, float], int]) -> list[Point]:
     """Points that stand for all that is drawn of a series."""
     line = along([frame.place(mean.at, mean.mean) for mean in one.means])
-    bars = [point for mean in one.means if mean.error for point in along(frame.bar(mean))]
+    bars = [point for mean in one.means if mean.error for point in along(frame.bar(mean, rows[one.label, mean.at]))]
     return [*line, *bars, *(corner for mean in one.means for corner in mark_corners(frame.place(mean.at, mean.mean), one.mark))]
 
 
 def _names(frame: _Frame, chart: ProductionProfile) -> list[Placed] | None:
-    """Each series' name with a place beside its line, if all find one."""
-    drawn = [Drawn(one.label, along([frame.place(mean.at, mean.mean) for mean in one.means]), _marks(frame, one)) for one in chart.series]
+    """Each series' name with a place beside its line, off the hatching where there is room, if all find one."""
+    rows = _rows(frame, chart)
+    drawn = [Drawn(one.label, along([frame.place(mean.at, mean.mean) for mean in one.means]), _marks(frame, one, rows)) for one in chart.series]
     zero = frame.x(0)
     taken = [(zero - 2, frame.top, zero + 2, frame.bottom)]
     if chart.compensation_m is not None:
         _, y = frame.place(chart.compensation_m, 0)
         taken += [(frame.sheet.left, y - 2, frame.sheet.right, y + 2), _compensation_words(frame, chart)[1]]
-    return name_places(drawn, _TEXT, (frame.sheet.left + 4, frame.top + 4, frame.sheet.width - 4, frame.bottom - 2), taken)
+    left, right = frame.sheet.left + 4, frame.sheet.right - 2
+    tries = ((right, [*taken, (left, frame.top, zero, frame.bottom)]), (right, taken), (frame.sheet.width - 4, taken))
+    found = (name_places(drawn, _TEXT, (left, frame.top + 4, end, frame.bottom - 2), boxes) for end, boxes in tries)
+    return next((places for places in found if places is not None), None)
 
 
 def _compensation_words(frame: _Frame, chart: ProductionProfile) -> tuple[tuple[str, ...], Box]:
     """The words of the dashed line, on one line or two, and their box at an end of it where they cover least."""
     words = glued(f"compensation depth {chart.compensation_label}")
     _, y = frame.place(chart.compensation_m or 0.0, 0)
-    crowd = [point for one in chart.series for point in _marks(frame, one)]
+    rows = _rows(frame, chart)
+    crowd = [point for one in chart.series for point in _marks(frame, one, rows)]
     options = []
     for lines in ((words,), break_in_two(words, _TEXT)):
         width, height = block_size(lines, _TEXT, bold=True)

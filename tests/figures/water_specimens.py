@@ -13,11 +13,11 @@ _MARKS = (
 _Given = tuple[float, float, float | None, tuple[float, ...]]
 
 
-def bars(name: str, places: tuple[tuple[float, str], ...], *series: tuple[str, tuple[_Given, ...]], joined: bool = False) -> ErrorBarChart:
+def bars(name: str, places: tuple[tuple[float, str], ...], *series: tuple[str, tuple[_Given, ...]], joined: bool = False, to_scale: bool = True) -> ErrorBarChart:
     """Series as (label, means), each mean as (place, mean, half bar, readings)."""
     return ErrorBarChart(
         name=f"bars_{name.lower().replace(' ', '_')}", title=name, description="Means.", reading=(), table=TABLE,
-        quantity="Change of dissolved oxygen since the start, mg L⁻¹", across="Depth at which the bottles hung", places=places, joined=joined,
+        quantity="Change of dissolved oxygen since the start, mg L⁻¹", across="Depth at which the bottles hung", places=places, joined=joined, to_scale=to_scale,
         bars="Bars: mean ± two standard errors. Small dots: single readings.",
         series=tuple(
             BarredSeries(label=label, role=_MARKS[number][0], mark=_MARKS[number][1], means=tuple(BarredMean(*mean) for mean in means))
@@ -27,10 +27,11 @@ def bars(name: str, places: tuple[tuple[float, str], ...], *series: tuple[str, t
 
 
 BOTTLES = bars(
-    "Lake", ((0.0, "0 m"), (1.0, "7 m")),
-    ("light bottles", ((0, 0.46, 0.05, (0.42, 0.5)), (1, 0.02, 0.04, (0.0, 0.05)))),
-    ("dark bottles", ((0, -0.2, 0.045, (-0.23, -0.17)), (1, -0.13, 0.04, (-0.15, -0.11)))),
+    "Lake", ((0.0, "0 m"), (7.0, "7 m")),
+    ("light bottles", ((0, 0.46, 0.05, (0.42, 0.5)), (7, 0.02, 0.04, (0.0, 0.05)))),
+    ("dark bottles", ((0, -0.2, 0.045, (-0.23, -0.17)), (7, -0.13, 0.04, (-0.15, -0.11)))),
 )
+DEPTHS = bars("Depths", ((0.0, "0 m"), (4.0, "4 m"), (6.0, "6 m")), ("light", ((0, 0.46, 0.05, ()), (4, 0.2, 0.04, ()), (6, 0.1, 0.04, ()))))
 PLAIN = bars(
     "Plain", ((0.0, "1 May"), (40.0, "10 June"), (80.0, "20 July")),
     ("Under nets", ((0, 42, 3.7, (39, 46)), (40, 118, 9.8, ()), (80, 210, 18, (188, 233)))),
@@ -38,7 +39,7 @@ PLAIN = bars(
 )  # fmt: skip
 RATES = bars(
     "Rates", ((0.0, "Gross production"), (1.0, "Respiration"), (2.0, "Net production")),
-    ("Gross production", ((0, 0.055, 0.004, ()),)), ("Respiration", ((1, 0.017, 0.004, ()),)), ("Net production", ((2, 0.038, None, ()),)),
+    ("Gross production", ((0, 0.055, 0.004, ()),)), ("Respiration", ((1, 0.017, 0.004, ()),)), ("Net production", ((2, 0.038, None, ()),)), to_scale=False,
 )  # fmt: skip
 CROWDED_BARS = bars(
     "Crowded", tuple((float(day), f"{day} September") for day in (0, 1, 2, 60, 61)),
@@ -46,7 +47,7 @@ CROWDED_BARS = bars(
 )  # fmt: skip
 FAR = bars("Far from nothing", ((0.0, "0 m"),), ("start", ((0, 9.4, 0.02, (9.38, 9.43)),)), ("light", ((0, 9.9, 0.02, ()),)))
 FLAT = bars("Flat", ((0.0, "0 m"),), ("start", ((0, 0.0, None, (0.0,)),)))
-BARS = (BOTTLES, PLAIN, RATES, CROWDED_BARS, FAR, FLAT)
+BARS = (BOTTLES, DEPTHS, PLAIN, RATES, CROWDED_BARS, FAR, FLAT)
 
 
 _SORTS = (("Gross production", "plant", "circle"), ("Respiration", "heat", "square"), ("Net production", "animal", "diamond"))

@@ -77,14 +77,14 @@ def _bars(errors: Sequence[Fact], words: str) -> str:
 
 def _readings(subject: Subject[ProductivityRecord], bottles: Bottles) -> ErrorBarChart:
     """What the oxygen of light and dark bottles changed by at each depth."""
-    facts, depths = subject.facts, list(enumerate(bottles.depths))
-    shown_depth = {depth.id: facts[f"{depth.id}.depth"].shown for _, depth in depths}
-    start = {depth.id: facts[f"{depth.id}.initial_oxygen"].number for _, depth in depths}
-    changes = ((depth, sort, label) for _, depth in depths for sort, label, *_ in SORTS)
+    facts, depths = subject.facts, bottles.depths
+    shown_depth = {depth.id: facts[f"{depth.id}.depth"].shown for depth in depths}
+    start = {depth.id: facts[f"{depth.id}.initial_oxygen"].number for depth in depths}
+    changes = ((depth, sort, label) for depth in depths for sort, label, *_ in SORTS)
     return ErrorBarChart(
         name=f"{subject.name}.readings",
         title=f"{subject.record.title}: change of oxygen since the start",
-        description=" ".join(_of_bottles(subject, depth) for _, depth in depths),
+        description=" ".join(_of_bottles(subject, depth) for depth in depths),
         reading=OXYGEN_READING,
         table=DataTable(
             caption="Change of oxygen in the bottles", columns=("Depth", "Bottles", "Change (mg L⁻¹)", "Standard error (mg L⁻¹)"),
@@ -95,22 +95,23 @@ def _readings(subject: Subject[ProductivityRecord], bottles: Bottles) -> ErrorBa
         ),
         quantity="Change of dissolved oxygen since the start, mg L⁻¹",
         across="Depth at which the bottles hung",
-        places=tuple((float(number), shown_depth[depth.id]) for number, depth in depths),
+        places=tuple((facts[f"{depth.id}.depth"].number, shown_depth[depth.id]) for depth in depths),
+        to_scale=True,
         series=tuple(
             BarredSeries(
                 label=label, role=role, mark=mark,
                 means=tuple(
                     _mean(
-                        number, facts[f"{depth.id}.{sort}_change"], facts[f"{depth.id}.{sort}_change_error"],
+                        facts[f"{depth.id}.depth"].number, facts[f"{depth.id}.{sort}_change"], facts[f"{depth.id}.{sort}_change_error"],
                         [reading - start[depth.id] for reading in getattr(depth, sort)],
                     )
-                    for number, depth in depths
+                    for depth in depths
                 ),
             )
             for sort, label, role, mark in SORTS
         ),
         joined=False,
-        bars=_bars([facts[f"{depth.id}.{sort}_change_error"] for _, depth in depths for sort, *_ in SORTS], BARS),
+        bars=_bars([facts[f"{depth.id}.{sort}_change_error"] for depth in depths for sort, *_ in SORTS], BARS),
     )  # fmt: skip
 
 
@@ -177,6 +178,7 @@ def _rates(subject: Subject[ProductivityRecord], depth: Depth) -> ErrorBarChart:
         quantity="Oxygen in an hour, mg L⁻¹ h⁻¹",
         across=depth.label,
         places=tuple((float(number), label) for number, (_, label, *_) in enumerate(RATES)),
+        to_scale=False,
         series=tuple(
             BarredSeries(label=label, role=role, mark=mark, means=(_mean(number, fact, error),))
             for number, ((_, label, role, mark), fact, error) in enumerate(zip(RATES, rates, errors, strict=True))
@@ -220,6 +222,7 @@ def _biomass(subject: Subject[ProductivityRecord], harvest: Harvest) -> ErrorBar
         quantity="Biomass above ground, g m⁻² of dry matter",
         across="Day of harvest",
         places=tuple(sorted(places.items())),
+        to_scale=True,
         series=series,
         joined=True,
         bars=_bars([facts[f"{plot.id}.area_error_{cut.id}"] for plot, cut in cuts], BARS),

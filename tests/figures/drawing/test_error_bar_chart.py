@@ -8,8 +8,9 @@ from xml.etree import ElementTree
 import pytest
 
 from figures.drawing.error_bar_chart import span
+from figures.palette import LIGHT
 from tests.figures.drawn import corners, drawn, words
-from tests.figures.water_specimens import BOTTLES, FAR, PLAIN, RATES
+from tests.figures.water_specimens import BOTTLES, DEPTHS, FAR, PLAIN, RATES
 
 def middle(shape: list[tuple[float, float]]) -> tuple[float, float]:
     xs, ys = zip(*shape, strict=True)
@@ -48,6 +49,24 @@ def test_series_at_one_place_stand_apart_and_alone_stand_in_the_middle() -> None
     labels = [e for e in ElementTree.fromstring(drawn(RATES)).findall(".//{*}text") if e.text == "Respiration"]
     assert 1 == len(labels)
     assert middle(corners(RATES, "mean Respiration")[0])[0] == pytest.approx(float(labels[0].get("x") or re.findall(r"[\d.]+", labels[0].get("transform") or "")[0]), abs=1)
+
+
+def test_measured_places_stand_to_scale_and_named_ones_evenly() -> None:
+    """From 0 to 4 m is twice as far as from 4 to 6 m."""
+    top, middle_depth, deep = (middle(shape)[0] for shape in corners(DEPTHS, "mean light"))
+    assert middle_depth - top == pytest.approx(2 * (deep - middle_depth), abs=0.1)
+    labelled = re.findall(r"\d m\b", words(DEPTHS))
+    assert ["0 m", "4 m", "6 m"] == labelled
+
+
+def test_names_stand_on_no_line_of_the_grid_where_there_is_room() -> None:
+    """The letters of bold names reach from about 0.75 text sizes above their line to 0.25 below it, from memory."""
+    drawing = ElementTree.fromstring(drawn(BOTTLES))
+    levels = {float(y) for path in drawing.findall(".//{*}path") if path.get("stroke") == LIGHT["grid"] for y in re.findall(r"[ML][-\d.]+ ([-\d.]+)", path.get("d") or "")}
+    names = {e.text: float(e.get("y", "nan")) for e in drawing.findall(".//{*}text") if (e.text or "").endswith("bottles")}
+    assert {"light bottles", "dark bottles"} == set(names)
+    assert len(levels) > 3
+    assert [] == [(name, y) for name, base in names.items() for y in levels if base - 0.75 * 14.5 < y < base + 0.25 * 14.5]
 
 
 def test_axis_begins_at_nothing_unless_all_lies_far_above_it_and_then_says_so() -> None:

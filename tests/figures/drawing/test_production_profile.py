@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from itertools import combinations
+from xml.etree import ElementTree
+
 import pytest
 
-from tests.figures.drawn import corners, words
+from figures.drawing.text import text_width
+from tests.figures.drawn import corners, drawn, words
 from tests.figures.water_specimens import CAVE, LAKE_BY_DEPTH, POND
 
 def test_lines_are_to_scale_in_both_directions() -> None:
@@ -31,3 +35,21 @@ def test_compensation_depth_lies_where_the_lines_cross_and_where_nothing_is_left
 def test_without_losses_nothing_is_hatched_and_without_a_crossing_nothing_dashed() -> None:
     assert ("Hatched" in words(LAKE_BY_DEPTH), "Hatched" in words(POND)) == (True, False)
     assert [] == corners(POND, "compensation depth")
+
+
+def test_no_bar_covers_another_and_the_ones_that_hang_are_told() -> None:
+    """At the surface respiration and net production lie 0.03 apart, their bars reach 0.05 to either side."""
+    bars = [ends for one in LAKE_BY_DEPTH.series for ends in corners(LAKE_BY_DEPTH, f"bar {one.label}")]
+    level = [(min(a[0], b[0]), max(a[0], b[0]), a[1]) for a, b in bars]
+    assert 15 == len(level)
+    assert [] == [(one, other) for one, other in combinations(level, 2) if abs(one[2] - other[2]) < 5 and one[0] < other[1] and other[0] < one[1]]
+    assert ("hangs below" in words(LAKE_BY_DEPTH), "hangs below" in words(POND)) == (True, False)
+
+
+def test_names_keep_inside_the_frame_and_off_the_hatching_where_there_is_room() -> None:
+    ((_, _), (right, _)) = corners(LAKE_BY_DEPTH, "surface")[0]
+    ((zero, _), _) = corners(LAKE_BY_DEPTH, "zero")[0]
+    names = {e.text: float(e.get("x", "nan")) for e in ElementTree.fromstring(drawn(LAKE_BY_DEPTH)).findall(".//{*}text") if (e.text or "").endswith("production")}
+    halves = {name: text_width(name, 14.5, bold=True) / 2 for name in names}
+    assert {"Gross production", "Net production"} == set(names)
+    assert [] == [name for name, x in names.items() if x + halves[name] > right or x - halves[name] < zero]

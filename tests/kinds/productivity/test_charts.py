@@ -38,6 +38,12 @@ def test_every_bottle_is_a_dot() -> None:
     assert (pytest.approx((0.9, 1.3)), pytest.approx((-0.7, -0.5))) == (light.means[0].readings, dark.means[0].readings)
 
 
+def test_bottles_hang_at_their_depths_and_not_only_one_after_the_other() -> None:
+    chart = readings(of(bottles(TOP, DEEP, DEEP | {"depth": "5"})))
+    assert ((0.0, 4.0, 5.0), True) == (tuple(at for at, _ in chart.places), chart.to_scale)
+    assert [[0.0, 4.0, 5.0]] * 2 == [[mean.at for mean in series.means] for series in chart.series]
+
+
 def test_chart_says_what_its_bars_are() -> None:
     assert "± two standard errors" in readings(of(bottles())).bars
     assert "No bars" in readings(of(bottles({"initial": "[8]", "light": "[9]", "dark": "[7]"}))).bars
