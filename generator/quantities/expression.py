@@ -50,6 +50,19 @@ class Expression:
         return _only_adds(self.tree)
 
     @cached_property
+    def is_name(self) -> bool:
+        """Whether it is one name and nothing else, as of a number that is turned into another unit."""
+        return dotted(self.tree) is not None
+
+    @cached_property
+    def is_pick(self) -> bool:
+        """Whether it is the largest or the smallest of what is given, and no sum of it."""
+        match self.tree:
+            case ast.Call(func=ast.Name(id="max" | "min")):
+                return True
+        return False
+
+    @cached_property
     def is_mean(self) -> bool:
         """Whether it is the mean of one series and nothing else: there is no step on the way that could be rounded."""
         match self.tree:

@@ -126,20 +126,56 @@ class Fact:
             return ", ".join(self.shown_members)
         if isinstance(self.value, tuple):
             return shown.months(int(m) for m in self.value)
-        return shown.written(self.written) if self.written else shown.without_zeros(shown.number(self.value, self.figures + self.more), self.decimals)
+        if self.written:
+            return shown.written(self.written)
+        place = self.place
+        return shown.number(self.value, self.figures + self.more) if place is None else shown.to_place(self.value, place - self.more)
 
     @property
-    def decimals(self) -> int | None:
-        """Decimals that the data have: of a stated number those it was written with, of a sum the most of its terms; otherwise None.
+    def place(self) -> int | None:
+        """The power of ten of the last digit that the data have; None where nothing but the significant figures sets it.
 
-        A term in another unit has other decimals; only a kelvin is as large as a degree Celsius.
+        A sum ends where the roughest of its terms does: common practice. But what is stated is taken as it is, so a sum of stated
+        numbers keeps what is left behind that place, other than zeros: 30 less 2.5 is 27.5, and 50 less 2.0 is 48.
         """
         if self.written:
-            return max(shown.decimals(text) for text in self.written.split())
-        if not isinstance(self.working, Substitution) or not self.working.expression.is_sum:
+            return max((place for text in self.written.split() if (place := shown.place_written(text)) is not None), default=None)
+        if self.working is None:
+            return shown.place_of(self.number) if self.is_number and None not in (self.low, self.high) else None
+        places = [place for fact in self._terms if fact.value and (place := fact.last_place) is not None]
+        if not places or not self.is_number:
             return None
-        known = [fact.decimals if isinstance(fact, Fact) and _step(fact.unit) == _step(self.unit) else None for _, fact in self.working.given]
-        return max((one for one in known if one is not None), default=None) if None not in known else None
+        if not self.is_stated:
+            return max(*places, self._by_figures or 0)
+        return max(min(max(places), shown.place_of(self.number)), shown.whole_digits(self.number) - MOST_WHOLE_DIGITS)
+
+    @property
+    def is_stated(self) -> bool:
+        """Whether a record states it, or each term that it is the sum of: then nothing was rounded."""
+        return self.working is None or bool(self._terms) and all(fact.is_stated for fact in self._terms)
+
+    @property
+    def last_place(self) -> int | None:
+        """The power of ten of the last digit that is shown; None of nothing, and of what is no number."""
+        return self._by_figures if self.place is None else self.place
+
+    @property
+    def _by_figures(self) -> int | None:
+        largest = max(map(abs, self.series), default=0.0) if self.is_series else abs(self.number) if self.is_number else 0.0
+        return shown.last_place(largest, self.figures) if largest else None
+
+    @property
+    def _terms(self) -> tuple[Fact, ...]:
+        """What it is the sum of, or was picked from; nothing where the last digits of these say nothing about its own.
+
+        A term in another unit has another last digit, though a kelvin is as large as a degree Celsius. A unit turned into another is no sum.
+        """
+        if not isinstance(self.working, Substitution) or not self.working.expression.is_sum:
+            return ()
+        expression, given = self.working.expression, tuple(fact for _, fact in self.working.given if isinstance(fact, Fact))
+        if any(_step(fact.unit) != _step(self.unit) or expression.is_name and fact.unit != self.unit for fact in given):
+            return ()
+        return tuple(fact for fact in given if fact.is_series or fact.value == self.value) if expression.is_pick else given
 
     @property
     def shown_exactly(self) -> str:
@@ -206,7 +242,7 @@ class Fact:
     def _shown_end(self, end: float) -> str:
         """An end of a range: as written where it is stated, otherwise without the zeros that only fill up decimals."""
         own = _own_text(end)
-        return shown.written(own) if own else _trimmed(shown.number(end, self.figures))
+        return shown.written(own) if own else shown.without_zeros(shown.number(end, self.figures), 0)
 
 
 class Facts(Mapping[str, Fact]):
@@ -312,8 +348,3 @@ def _step(of: Unit | None) -> str:
 def _own_text(number: float | None) -> str:
     """The digits as the author wrote them, where the number comes straight out of a record and still knows them."""
     return str(getattr(number, "text", ""))
-
-
-def _trimmed(text: str) -> str:
-    """Without the zeros that only fill up decimals."""
-    return text.rstrip("0").rstrip(".") if "." in text and "×" not in text else text

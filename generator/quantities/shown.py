@@ -62,6 +62,17 @@ def with_spread(value: float, spread: float, figures: int = FIGURES) -> str:
     return f"({' ± '.join(scaled)}) × {_power_of_ten(power)}"
 
 
+def to_place(value: float, place: int) -> str:
+    """A number down to this power of ten, and in any case to its first figure.
+
+    >>> to_place(98.0, 0), to_place(5.0, -1), to_place(1371.2, 1), to_place(0.42, 0)
+    ('98', '5.0', '1370', '0.4')
+    """
+    exact = _exact(value)
+    near = _to_place(exact, place)
+    return _in_reach(near if near or not exact else _to_figures(exact, 1)) if exact else "0"
+
+
 def without_zeros(text: str, decimals: int | None) -> str:
     """The same number without zeros behind so many decimals: 383 less 285 is 98, and not 98.0; None leaves it as it is.
 
@@ -139,6 +150,30 @@ def whole_digits(value: float) -> int:
 def power(value: float) -> int:
     """The power of ten of the first digit: 2 for 808, -1 for 0.808."""
     return _exact(value).adjusted()
+
+
+def is_all(value: float, figures: int = FIGURES) -> bool:
+    """Whether so many figures are all that a number has: of 12.5 three, of a third none."""
+    return rounded(value, figures) == Context(prec=SURE).create_decimal(_exact(value))
+
+
+def last_place(value: float, figures: int = FIGURES) -> int:
+    """The power of ten of the last of so many figures: -1 for 80.8, 1 for 1370."""
+    return _last_place(_exact(value), figures)
+
+
+def place_of(value: float) -> int:
+    """The power of ten of the last decimal that a number has, zero of a whole one: -1 for 12.5."""
+    return min(0, int(Context(prec=SURE).create_decimal(_exact(value)).normalize().as_tuple().exponent))
+
+
+def place_written(text: str) -> int | None:
+    """The power of ten of the last digit that was written: -2 for 12.50, 0 for 120, 6 for 1.50e8; None of what is no number."""
+    try:
+        exponent = Decimal(text).as_tuple().exponent
+    except ArithmeticError:
+        return None
+    return exponent if isinstance(exponent, int) else None
 
 
 def decimals(text: str) -> int:

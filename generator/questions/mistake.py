@@ -29,10 +29,12 @@ A part of the reading would say nothing there: 2 % of 26 °C is half a degree, o
 
 @dataclass(frozen=True)
 class Within:
-    """How far from the exact value a number may lie: by a part of it, or by so much."""
+    """How far from the exact value a number may lie: by a part of it, or by so much; and down to which power of ten it is shown."""
 
     share: float = TOLERANCE
     much: float = 0.0
+    place: int | None = None
+    """None where significant figures set it."""
 
     @property
     def is_exact(self) -> bool:
@@ -73,7 +75,7 @@ def told_apart(a: float, b: float, figures: int, within: Within = ROUNDED) -> bo
 
     Temperatures are apart where they are not accepted for each other, however small they are.
     """
-    within = within if within.much else ROUNDED
+    within = within if within.much else replace(ROUNDED, place=within.place)
     return (bool(within.much) or apart(a, b)) and not accepted(a, figures, within).meets(accepted(b, figures, within))
 
 
@@ -81,7 +83,7 @@ def tolerance(right: Fact) -> Within:
     """None for sums and differences of stated numbers, which come out exactly; so much of a temperature; otherwise that of rounded steps."""
     expression = right.working.expression if isinstance(right.working, Substitution) else None
     if expression is not None and expression.is_sum:
-        return EXACT
+        return replace(EXACT, place=right.place)
     if right.unit is not None and is_reading(right.unit.quantity(0.0)):
         return Within(share=0.0, much=DEGREES_OF_A_MEAN if expression is not None and expression.is_mean else DEGREES)
     return ROUNDED
@@ -90,8 +92,9 @@ def tolerance(right: Fact) -> Within:
 def accepted(value: float, figures: int = shown.FIGURES, within: Within = ROUNDED) -> Interval:
     """The numbers that count as this value: within the tolerance, and in any case the value as shown."""
     near = within.around(value)
-    as_shown = float(shown.rounded(value, figures))
-    return Interval(min(value - near, as_shown), max(value + near, as_shown))
+    texts = [shown.number(value, figures), *([shown.to_place(value, within.place)] if within.place is not None else [])]
+    ends = (value - near, value + near, *map(shown.read, texts))
+    return Interval(min(ends), max(ends))
 
 
 def comes_out(right: Fact) -> bool:
@@ -151,11 +154,17 @@ def got_by(how: str, slip: Misconception) -> dict[str, str]:
 
 
 def shown_like(right: Fact, value: float) -> str:
-    """With as many figures as the right answer, of a sum to the unit as well, but no zeros behind the decimal point where that one has none."""
+    """With as many figures as the right answer, of a sum to the same place, but no zeros behind the decimal point where that one has none.
+
+    A slip of a sum that needs no rounding keeps its digits: 32.7, where a decimal point was lost of 327.
+    """
+    unit, within = right.unit.shown if right.unit else "", tolerance(right)
+    if within.place is not None:
+        place = min(within.place, shown.place_of(value)) if shown.is_all(value, right.figures) else within.place
+        return f"{shown.to_place(value, place)} {unit}".strip()
     fewer = shown.whole_digits(value) + shown.decimals(right.shown_number)
     is_exact = abs(value) >= 1 and fewer < right.figures and math.isclose(float(shown.rounded(value, fewer)), value, rel_tol=1e-12)
-    unit = right.unit.shown if right.unit else ""
-    figures = max(right.figures, min(fewer, MOST_WHOLE_DIGITS)) if tolerance(right).is_exact else right.figures
+    figures = max(right.figures, min(fewer, MOST_WHOLE_DIGITS)) if within.is_exact else right.figures
     return f"{shown.number(value, fewer if is_exact else figures)} {unit}".strip()
 
 

@@ -13,6 +13,7 @@ from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression, ExpressionError
 from generator.quantities.fact import Fact, Facts, computed, in_proportion, in_unit, stated
 from generator.quantities.units import unit
+from generator.quantities.working import Substitution
 
 MM, DEGC, K, FLOW = unit("mm"), unit("degC"), unit("K"), unit("kg N/ha/yr")
 
@@ -246,7 +247,7 @@ def test_proportion_to_nothing_leaves_a_fact_as_it_is(own: float | None, other: 
     [
         (fact("humid", None), "humid", "humid"), (fact(None, undefined_because="not known: no depth"), "not known: no depth", "not known: no depth"),
         (fact(None, None), "not defined", "not defined"), (fact(3.0, None), "3.00", "3.00"), (fact(3.0), "3.00 mm", "3.00 mm"),
-        (fact(3.0, low=2.0), "3.00 mm", "3.00 mm"), (fact(3.0, high=4.0), "3.00 mm", "3.00 mm"), (fact(3.0, low=2.0, high=4.0), "3.00 mm", "2 to 4 mm"),
+        (fact(3.0, low=2.0), "3.00 mm", "3.00 mm"), (fact(3.0, high=4.0), "3.00 mm", "3.00 mm"), (fact(3.0, low=2.0, high=4.0), "3 mm", "2 to 4 mm"),  # the middle of a range is exact, as its ends are
     ],
 )  # fmt: skip
 def test_unit_stands_only_behind_a_number_and_a_range_has_two_ends(one: Fact, exactly: str, shown: str) -> None:
@@ -265,15 +266,20 @@ def test_first_of_several_unknown_facts_is_the_reason() -> None:
     assert "a is lost" == made.undefined_because
 
 
+def in_between(value: Any, label: str = "mm", **more: Any) -> Fact:
+    """A fact that was worked out, by no sum: its digits were rounded off."""
+    return fact(value, label, working=Substitution(Expression("a * b"), ()), **more)
+
+
 @pytest.mark.parametrize(
     ("source", "given_facts", "label", "text"),
     [
-        ("a - b", {"a": fact(226.8), "b": fact(221.1)}, "mm", "226.8 mm − 221.1 mm = 5.70 mm"),
-        ("a - b", {"a": fact(227.4), "b": fact(25.2, figures=2)}, "mm", "227 mm − 25 mm = 202 mm"),  # comes out as it is
-        ("a / b", {"a": fact(7.4, written="7.4"), "b": fact(9.2086)}, "percent", "7.4 mm ÷ 9.209 mm = 80.4 %"),
-        ("a * b", {"a": fact(1.4), "b": fact(1600 / 3, "")}, "mm", "1.40 mm × 533.3 = 747 mm"),  # a digit that says nothing is not shown
-        ("sum(a)", {"a": fact((0.4, 1.4, 10.4), figures=2)}, "mm", "0.4 + 1.4 + 10.4 = 12.2 mm"),
-        ("a - b", {"a": fact(1.23456789012), "b": fact(1.23456789)}, "mm", "1.23 mm − 1.23 mm = 1.20 × 10⁻¹⁰ mm"),  # too many would be needed
+        ("a * b", {"a": in_between(1.4), "b": in_between(1600 / 3, "")}, "mm", "1.40 mm × 533.3 = 747 mm"),  # a digit that says nothing is not shown
+        ("a - b", {"a": in_between(226.6), "b": in_between(221.4)}, "mm", "226.6 mm − 221.4 mm = 5 mm"),
+        ("a - b", {"a": in_between(227.4), "b": in_between(25.2, figures=2)}, "mm", "227 mm − 25 mm = 202 mm"),  # comes out as it is
+        ("a / b", {"a": fact(7.4, written="7.4"), "b": in_between(9.2086)}, "percent", "7.4 mm ÷ 9.209 mm = 80.4 %"),
+        ("sum(a)", {"a": in_between((0.4, 1.4, 10.4), figures=2)}, "mm", "0.4 + 1.4 + 10.4 = 12 mm"),
+        ("a * b", {"a": in_between(0.1 / 3), "b": fact(3000.0000001, "", written="3000")}, "mm", "0.03333 mm × 3000 = 100 mm"),
     ],
 )  # fmt: skip
 def test_numbers_in_between_have_the_digits_that_their_working_takes(source: str, given_facts: dict[str, Fact], label: str, text: str) -> None:
@@ -286,7 +292,40 @@ def test_stated_number_has_its_own_digits_in_a_working_that_does_not_come_out() 
 
 
 def test_fact_itself_keeps_its_figures_where_its_working_has_more() -> None:
-    given_facts = {"a": fact(226.8), "b": fact(221.1)}
+    given_facts = {"a": in_between(226.6), "b": in_between(221.4)}
     found = work_out("a - b", "mm", **given_facts)
     assert found.worked != found.working
     assert ["227", "221"] == [one.shown_number for _, one in found.working.given] == [one.shown_number for one in given_facts.values()]
+
+
+def stated_as(*texts: str) -> dict[str, Fact]:
+    return {name: fact(float(text), written=text) for name, text in zip("abc", texts, strict=False)}
+
+
+@pytest.mark.parametrize(
+    ("source", "given_facts", "text"),
+    [
+        # Of stated numbers all that is left stands there, with zeros to the place of the roughest of them.
+        ("a + b", stated_as("50", "0.0"), "50 mm"), ("a - b", stated_as("226.80", "221.8"), "5.0 mm"), ("a - b", stated_as("30", "2.5"), "27.5 mm"),
+        ("a + b", stated_as("100.25", "0.75"), "101.00 mm"), ("a - b", stated_as("300", "1.0"), "299 mm"), ("a - b", stated_as("0", "9.4"), "−9.4 mm"),
+        ("a - b", stated_as("18000", "240"), "17 760 mm"), ("sum(a)", {"a": fact((12.0, 10.5, 16.5), written="12 10.5 16.5")}, "39 mm"),
+        ("max(a) - min(a)", {"a": fact((-29.0, 17.5), written="-29 17.5")}, "46.5 mm"), ("a + b", {"a": fact(20.0, low=12.0, high=28.0), "b": fact(5.0, written="5")}, "25 mm"),
+        # With a number that was rounded it ends where the roughest does (common practice), and with three figures in any case.
+        ("a - b", {"a": in_between(1.5166), "b": in_between(1.1974)}, "0.32 mm"), ("a + b", {"a": in_between(2.1)} | {"b": fact(1.8, written="1.8")}, "3.9 mm"),
+        ("a - b", {"a": in_between(9.41), "b": in_between(9.4062)}, "0.004 mm"), ("sum(a)", {"a": in_between((85.85, 77.99, 55.31))}, "219 mm"),
+        ("min(a, b)", {"a": in_between(1371.2), "b": in_between(966.4)}, "966 mm"), ("max(a, b)", {"a": in_between(1371.2), "b": in_between(966.4)}, "1370 mm"),
+        ("a + b", {"a": in_between(12012.0), "b": in_between(333.0)}, "12 300 mm"),
+    ],
+)  # fmt: skip
+def test_sum_is_shown_to_the_last_digit_that_its_terms_have(source: str, given_facts: dict[str, Fact], text: str) -> None:
+    assert text == work_out(source, "mm", **given_facts).shown
+
+
+def test_sum_of_sums_is_shown_as_of_their_terms() -> None:
+    inflow, outflow = work_out("a + b", "mm", **stated_as("142", "84.8")), work_out("a + b", "mm", **stated_as("142", "79.8"))
+    assert "226.8 mm − 221.8 mm = 5.0 mm" == work_out("a - b", "mm", a=inflow, b=outflow).shown_working.partition(" = ")[2]
+
+
+def test_number_in_another_unit_keeps_its_significant_figures() -> None:
+    assert "290.15 K" == computed("s.k", "Temperature", Expression("t"), {"t": fact(17.0, "degC", written="17")}, K, figures=5).shown
+    assert "1500 m" == work_out("a + b", "m", a=fact(1.0, "km", written="1"), b=fact(499.6, "m", written="499.6")).shown

@@ -15,8 +15,8 @@ from generator.quantities import shown
 from generator.quantities.fact import Fact, computed
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, drawn, number_entry
 from generator.questions.misconception import Catalogue
-from generator.questions.mistake import Mistake
-from generator.questions.question import Made, Needs, Rejected
+from generator.questions.mistake import Mistake, accepted, tolerance
+from generator.questions.question import Interval, Made, Needs, Rejected
 from generator.science import energy_flow
 from generator.science.method import Method
 
@@ -161,7 +161,7 @@ class _Pyramid(Asking):
     def not_passed_on(self) -> Made:
         bottom, above = self.record.levels[0], self.record.levels[1]
         lost, made, taken = self.sure(bottom, "not_passed_on"), self.sure(bottom, "production"), self.sure(above, "production")
-        if lost.shown_exactly == made.shown_exactly:
+        if accepted(lost.number, lost.figures, tolerance(lost)).meets(Interval(made.number, made.number)):
             return Rejected("not_passed_on", "so little passes on that rounding hides it")
         draft = Draft(
             id="not_passed_on",

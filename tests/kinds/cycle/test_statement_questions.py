@@ -38,7 +38,8 @@ def test_budget_that_another_prompt_tells_is_no_statement() -> None:
     told = {box for box in ("Atmosphere", "Ocean", "Plants and soils") if any(f"“{box}” gains" in q.prompt for q in asked.values() if hasattr(q, "prompt"))}
     said = [option.text for option in asked["statements"].options if "than it" in option.text]
     assert {"Atmosphere", "Ocean"} == told
-    assert ["“Plants and soils” loses more than it gains"] == said
+    assert ["“Plants and soils” gains more than it loses"] == said
+    assert [True] == [option.right for option in asked["statements"].options if option.text in said]
 
 
 def test_smaller_reservoir_that_passes_more_on_is_pointed_out() -> None:

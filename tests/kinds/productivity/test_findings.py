@@ -127,7 +127,7 @@ def test_a_difference_that_the_spread_hides_is_told_with_both_numbers() -> None:
 
 def test_what_grazers_ate_can_be_hidden_too() -> None:
     near = ((0.0, "[10, 12]"), (50.0, "[28, 34]"))
-    assert [("not_told_apart", "0.0800 g m⁻² d⁻¹")] == doubted(harvest(("grazing: kept_out", GREW), ("grazing: open", near)))
+    assert [("not_told_apart", "0.08 g m⁻² d⁻¹")] == doubted(harvest(("grazing: kept_out", GREW), ("grazing: open", near)))
 
 
 def test_more_growth_where_grazers_fed_is_doubted() -> None:

@@ -159,13 +159,13 @@ def test_gross_production_is_asked_where_respiration_is_known() -> None:
     assert "gross_production" in made(of(harvest(("", GRAZED), known)))
     assert "gross_production" not in made(of(harvest(("", GREW))))
     question = entry(harvest(known), "gross_production")
-    assert "2.88 g m⁻² d⁻¹" == question.answer
+    assert "2.9 g m⁻² d⁻¹" == question.answer
     assert {"ps.sign", "bio.respired-net", "bio.gross-net"} == set(slips(question))
 
 
 def test_what_was_eaten_is_asked_of_a_pair_of_plots() -> None:
     question = chosen(harvest(("grazing: kept_out", GREW), ("grazing: open", GRAZED)), "eaten")
-    assert ["0.880 g m⁻² d⁻¹"] == [option.text for option in question.options if option.right]
+    assert ["0.88 g m⁻² d⁻¹"] == [option.text for option in question.options if option.right]
     assert "eaten" not in made(of(harvest(("", GREW), ("", GRAZED))))
 
 
