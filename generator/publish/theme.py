@@ -41,8 +41,8 @@ def adjust(found: Files, config: MkDocsConfig) -> Files:
     for file in [file for file in found if _LEFT_OUT.fullmatch(file.src_uri)]:
         found.remove(file)
     ours, assets = files("generator.publish") / "assets", Path(config.docs_dir) / "assets"
-    theme_styles, theme_script = ((ours / name).read_text("utf-8") for name in ("theme.css", "theme.js"))
-    for uri, content in {STYLES: joined_styles(assets, palette_css(), chart_css(), theme_styles), **joined_scripts(assets, theme_script)}.items():
+    theme_styles, frame, theme_script = ((ours / name).read_text("utf-8") for name in ("theme.css", "frame.css", "theme.js"))
+    for uri, content in {STYLES: joined_styles(assets, palette_css(), chart_css(), theme_styles, frame), **joined_scripts(assets, theme_script)}.items():
         found.append(File.generated(config, uri, content=content))
     return found
 
