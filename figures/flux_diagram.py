@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import ClassVar
+from typing import ClassVar, Literal
 
 from figures.chart import Chart
 
@@ -19,6 +19,8 @@ class Box:
     outside: bool
     at: tuple[float, float] | None
     """Column and row in the drawing, counted from the top left; None lets the drawing choose."""
+    lies: Literal["above", "below", ""] = ""
+    """Where it belongs, seen from what it exchanges with: air lies above it, a stream below; counts where the drawing chooses."""
 
 
 @dataclass(frozen=True, kw_only=True)

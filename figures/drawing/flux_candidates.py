@@ -22,6 +22,8 @@ _NEAREST, _FARTHEST = 48.0, 190.0
 _THROUGH_A_BOX = 1000.0
 _INWARDS = 40.0
 """Ends outside belong on the rim of the drawing, not among the boxes."""
+_UPSIDE_DOWN, _ASIDE = 20.0, 0.5
+"""What it costs an end that belongs above to stand straight below, and the lean from which on it stands where it belongs."""
 
 
 class NoRoom(ValueError):
@@ -38,6 +40,10 @@ class Course:
     cost: float
     outside: PlacedBox | None
     """The end outside that comes with it."""
+    level: float = 0.0
+    """The height of the box that it exchanges with [px]."""
+    lean: float = 0.0
+    """How far that end stands below this box, as a share of their distance: -1 straight above, 1 straight below."""
 
 
 def courses(arrow: FluxArrow, width: float, boxes: Sequence[PlacedBox], ends: Sequence[PlacedBox], across: float) -> list[Course]:
@@ -88,13 +94,14 @@ def _to_outside(box: PlacedBox, sample: PlacedBox, width: float, boxes: Sequence
         end = replace(sample, x=x, y=y)
         if not _stands_free(end.rectangle, boxes, across):
             continue
-        inwardness = _INWARDS * _inwardness(box, x, y, boxes)
+        inwardness, lean = _INWARDS * _inwardness(box, x, y, boxes), (y - box.y) / math.hypot(x - box.x, y - box.y)
+        misplaced = _UPSIDE_DOWN * max(0.0, _ASIDE - lean * {"above": -1, "below": 1}[sample.box.lies]) / (1 + _ASIDE) if sample.box.lies else 0.0
         for bend in _OUTSIDE_BENDS:
             ends = (end.rectangle, box.rectangle) if inwards else (box.rectangle, end.rectangle)
             path = route(*ends, 0.0, bend, 0.0)
             if path is not None:
-                cost = 60 * abs(bend) + 0.12 * abs(path.length - 80) + inwardness
-                found.append(_course(path, width, cost, boxes, across, {box.box.id}, end))
+                cost = 60 * abs(bend) + 0.12 * abs(path.length - 80) + inwardness + misplaced
+                found.append(replace(_course(path, width, cost, boxes, across, {box.box.id}, end), level=box.y, lean=lean))
     if not found:
         raise NoRoom(f"no room around {box.box.label} for an arrow to or from {sample.box.label}")
     return found

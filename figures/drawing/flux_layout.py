@@ -23,6 +23,8 @@ _ON_ARROW, _NEAR_ARROW, _CROSSING, _SHARED = 60.0, 4.0, 8.0, 22.0
 _MISTAKABLE, _TOO_CLOSE = 80.0, 75.0
 _CLEARER = 5.0
 """How much farther from its label than its own arrow any other must be [px]."""
+_UNLIKE, _ONE_ROW = 40.0, 40.0
+"""What it costs an end outside to stand straight above one box and straight below another of its row, and how near their heights are [px]."""
 _SHAFT = np.append(np.ones(SAMPLES - 2), (0.5, 0.0))
 """How much of its half width an arrow fills along its course: it ends in a tip."""
 _SWEEPS, _TRIED = 6, 12
@@ -70,6 +72,7 @@ class _Surroundings:
         self.points = np.concatenate([np.empty((0, 2)), *(other.course.points for other in others)])
         self.reach = np.concatenate([np.empty(0), *(np.full(SAMPLES, o.demand.width / 2) for o in others)])
         self.courses = tuple((other.course, other.demand.width / 2) for other in others)
+        self.leans = [(end.box.id, other.course.level, other.course.lean) for other in others if (end := other.course.outside) is not None]
 
 
 class _Choice:
@@ -81,6 +84,7 @@ class _Choice:
         self.points = np.stack([course.points for course in candidates])
         self.end_keys = [None if course.outside is None else course.outside.key for course in candidates]
         self.ends = rectangles_of([course.outside.rectangle for course in candidates if course.outside is not None])
+        self.leans = np.array([course.lean for course in candidates])
         self._met: dict[Course, np.ndarray] = {}
 
     def met(self, course: Course, half_width: float) -> np.ndarray:
@@ -147,14 +151,17 @@ def _best(choice: _Choice, around: _Surroundings) -> PlacedArrow:
 
 
 def _end_costs(choice: _Choice, around: _Surroundings) -> np.ndarray:
-    """What each course's end outside costs: less where it is shared, BLOCKED where it stands on something."""
+    """What each course's end outside costs: less where it is shared, more where it leans unlike one of its name in its row, BLOCKED on something."""
     if not len(choice.ends):
         return np.zeros(len(choice.courses))
     roomy = _inflated(choice.ends, 8)
     hits = _overlaps(roomy, around.labels).sum(axis=1) + _overlaps(roomy, around.ends).sum(axis=1)
     hits = hits + _inside(around.points, around.reach + 1, roomy).any(axis=1)
     shared = np.array([key in around.end_keys for key in choice.end_keys])
-    return np.where(shared, -_SHARED, BLOCKED * hits)
+    names, level = (choice.demand.arrow.start, choice.demand.arrow.end), choice.courses[0].level
+    leans = np.array([lean for name, other, lean in around.leans if name in names and abs(level - other) < _ONE_ROW])
+    unlike = np.abs(choice.leans[:, None] - leans[None, :]).max(axis=1, initial=0.0)
+    return np.where(shared, -_SHARED, BLOCKED * hits) + _UNLIKE / 2 * unlike
 
 
 def _crossing_costs(choice: _Choice, around: _Surroundings) -> np.ndarray:

@@ -18,6 +18,8 @@ BOXES = (
 RANGES = "Where a label gives a range, the width of its arrow shows the middle of it."
 PEOPLE = "Broken arrows are driven by people, alone or together with nature; whole ones by nature alone."
 UNKNOWN = "A hollow arrow is a flux whose rate is not known: it runs that way, but its width says nothing."
+HIGH, LOW = ("air", "atmosphere", "sky", "space"), ("brook", "ditch", "river", "sea", "sea_floor", "stream")
+"""Ends outside that lie above, and below, all that exchanges with them."""
 BALANCE = "To see whether a reservoir grows, add up the arrows that end at it and take off those that start there."
 
 
@@ -47,7 +49,7 @@ def flux_diagram(subject: Subject[CycleRecord]) -> FluxDiagram:
                 Box(id=r.id, label=r.label, stock_label=facts[f"{r.id}.stock"].shown, outside=False, at=_place(r.at))
                 for r in record.reservoirs
             ),
-            *(Box(id=end, label=names[end], stock_label="", outside=True, at=None) for end in record.outside),
+            *(Box(id=end, label=names[end], stock_label="", outside=True, at=None, lies="above" if end in HIGH else "below" if end in LOW else "") for end in record.outside),
         ),
         arrows=tuple(
             FluxArrow(

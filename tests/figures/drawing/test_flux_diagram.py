@@ -20,6 +20,13 @@ from tests.figures.drawn import drawn
 from tests.figures.specimens import FLUX_DIAGRAMS, WEND_HOLLOW, flux_diagram, random_flux_diagram
 
 NARROW = [chart.narrowed() for chart in FLUX_DIAGRAMS]
+HALVES = flux_diagram(
+    "Halves", [("Peat of the wet half", "640 t C ha⁻¹", False, (0, 1)), ("Peat of the drained half", "420 t C ha⁻¹", False, (2, 1)), *((end, "", True, None) for end in ("plants", "air", "ditch"))],
+    [
+        ("plants", "Peat of the wet half", 1.4, "Dead plants, wet half", False), ("Peat of the wet half", "air", 1.0, "Decay, wet half", False), ("Peat of the wet half", "ditch", 0.2, "Washed out, wet half", False),
+        ("plants", "Peat of the drained half", 1.7, "Dead plants, drained half", False), ("Peat of the drained half", "air", 7.3, "Decay, drained half", True), ("Peat of the drained half", "ditch", 0.4, "Washed out, drained half", False),
+    ],
+)  # fmt: skip
 TWO = [("Ice", "5 kg", False, (0, 0)), ("Water", "9 kg", False, (1, 0))]
 
 
@@ -42,6 +49,31 @@ def drawn_width(element: ElementTree.Element) -> float:
         return float(element.get("stroke-width", 1))
     points = [tuple(map(float, point.split())) for point in re.findall(r"[-\d.]+ [-\d.]+", element.get("d"))]
     return math.dist(points[0], points[-1])
+
+
+def sides(chart: FluxDiagram) -> dict[str, set[str]]:
+    """On which sides of the boxes that it exchanges with each end outside stands."""
+    layout = arranged(chart)
+    heights = {box.box.id: box.y for box in layout.boxes}
+    found: dict[str, set[str]] = {}
+    for placed in layout.arrows:
+        end, arrow = placed.course.outside, placed.demand.arrow
+        if end is not None:
+            (inside,) = {arrow.start, arrow.end} & set(heights)
+            found.setdefault(end.box.id, set()).add("above" if end.y < heights[inside] else "below")
+    return found
+
+
+@pytest.mark.parametrize("chart", [HALVES, HALVES.narrowed()], ids=["wide", "narrow"])
+def test_an_end_outside_stands_on_one_side_of_all_boxes_of_a_row(chart: FluxDiagram):
+    assert {"plants": 1, "air": 1, "ditch": 1} == {end: len(found) for end, found in sides(chart).items()}
+
+
+@pytest.mark.parametrize("chart", [HALVES, HALVES.narrowed()], ids=["wide", "narrow"])
+def test_air_stands_above_what_it_exchanges_with_and_a_ditch_below(chart: FluxDiagram):
+    lies = {"air": "above", "ditch": "below"}
+    natural = replace(chart, boxes=tuple(replace(box, lies=lies.get(box.id, "")) for box in chart.boxes))
+    assert {"air": {"above"}, "ditch": {"below"}} == {end: found for end, found in sides(natural).items() if end in lies}
 
 
 @pytest.mark.parametrize("chart", [WEND_HOLLOW, *(random_flux_diagram(seed) for seed in (0, 5, 6))], ids=lambda chart: chart.name)

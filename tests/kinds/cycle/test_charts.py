@@ -23,6 +23,12 @@ def test_description_of_the_example_names_the_largest_and_the_human_fluxes() -> 
         assert words in chart.description
 
 
+def test_air_lies_above_and_a_stream_below_what_they_exchange_with() -> None:
+    chart, *_ = kind("cycle").charts(demo("cycle/wend_hollow_nitrogen"))
+    boxes = {box.id: box.lies for box in chart.boxes}
+    assert {"air": "above", "stream": "below", "store": "", "plants": ""} == {name: lies for name, lies in boxes.items() if name in ("air", "stream", "store", "plants")}
+
+
 def test_ends_outside_the_budget_are_boxes_without_a_stock() -> None:
     (chart,) = kind("cycle").charts(cycle("a source pool 5\nb pool sink 3, cause: people"))
     assert {"pool": "10 Gt C", "source": "", "sink": ""} == {box.id: box.stock_label for box in chart.boxes}
