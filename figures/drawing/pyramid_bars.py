@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from figures.drawing.canvas import Canvas, Point, polygon, rectangle, segments
-from figures.drawing.pyramid_panels import Panel
+from figures.drawing.pyramid_panels import UNSEEN, Panel
 from figures.trophic_pyramid import PyramidLevel
 
 _HATCH, _OUTLINE = 7.0, 1.6
@@ -13,8 +13,9 @@ _HATCH, _OUTLINE = 7.0, 1.6
 
 
 def draw_bars(canvas: Canvas, panel: Panel, tops: Mapping[int, float] | Sequence[float], height: float, levels: Sequence[PyramidLevel]) -> None:
-    """Bars to scale: full, or hatched where they are magnified, so that none is taken for a bar of the pyramid."""
-    for number, width in enumerate(panel.widths, start=panel.first):
+    """Bars to scale but for the thinnest: full, or hatched where they are magnified, so that none is taken for a bar of the pyramid."""
+    for number, to_scale in enumerate(panel.widths, start=panel.first):
+        width = max(to_scale, UNSEEN)
         left, top, role = panel.centre - width / 2, tops[number], "animal" if number else "plant"
         bar = rectangle(left, top, width, height)
         if panel.magnified == 1:

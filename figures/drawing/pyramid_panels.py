@@ -8,11 +8,11 @@ from dataclasses import dataclass, replace
 
 from figures.trophic_pyramid import THIN, WIDEST_BAR
 
-UNSEEN = 0.5
-"""A bar narrower than this [px] cannot be seen at all, which the drawing says in words."""
+UNSEEN = 1.5
+"""A bar narrower than this [px] is hard to see or not at all: it is drawn this wide, which the drawing says in words."""
 SLIM = 14.0
 """Beside levels narrower than this [px] an inset finds room; the nearest of them is repeated in it for comparison."""
-TOO_THIN, TOO_THIN_STILL = "too thin to see at this scale", "too thin to see even when magnified"
+TOO_THIN, TOO_THIN_STILL = "to scale, thinner than this line", "thinner than this line even when magnified"
 _INSET_MARGIN, _MOST_INSETS = 14.0, 3
 _MULTIPLES = (1, 2, 3, 4, 5, 8)
 _COUNTS = {2: "two", 3: "three", 4: "four", 5: "five"}

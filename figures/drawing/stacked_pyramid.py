@@ -8,7 +8,7 @@ from figures.drawing.canvas import Canvas, rounded_box
 from figures.drawing.pyramid_bars import draw_arrow, draw_bars
 from figures.drawing.pyramid_panels import NARROW, TOO_THIN, TOO_THIN_STILL, UNSEEN, Panel, caption, panels, unread
 from figures.drawing.sheet import Sheet
-from figures.drawing.text import SMALLEST, text_width, wrap
+from figures.drawing.text import SMALLEST, text_width, wrap, wrap_evenly
 from figures.trophic_pyramid import PyramidLevel, TrophicPyramid
 
 _TEXT, _SMALL, _LINE = 14.5, SMALLEST, 18.0
@@ -71,9 +71,10 @@ def _draw_rows(canvas: Canvas, sheet: Sheet, level: PyramidLevel, rows: Sequence
 
 
 def _too_thin(canvas: Canvas, panel: Panel, number: int, top: float, words: str) -> None:
-    """Words in the place of a bar that nobody can see."""
-    if panel.widths[number - panel.first] < UNSEEN:
-        canvas.text(panel.centre, top + _BAR / 2 + 5, words, size=_SMALL, anchor="middle", italic=True, halo=True)
+    """Words beside the line that stands for a bar that nobody could see."""
+    lines = wrap_evenly(words, _SMALL, panel.right - panel.centre - 18) if panel.widths[number - panel.first] < UNSEEN else ()
+    for row, line in enumerate(lines):
+        canvas.text(panel.centre + 12, top + _BAR / 2 + 5 + 17 * (row - (len(lines) - 1) / 2), line, size=_SMALL, italic=True)
 
 
 def _caption(inset: Panel) -> list[tuple[str, bool]]:

@@ -9,7 +9,7 @@ from figures.drawing.pyramid_bars import draw_arrow, draw_bars
 from figures.drawing.pyramid_panels import SLIM, TOO_THIN, TOO_THIN_STILL, UNSEEN, WIDE, Panel, caption, panels, unread
 from figures.drawing.sheet import Sheet
 from figures.drawing.stacked_pyramid import draw_stacked_pyramid
-from figures.drawing.text import SMALLEST, block_size, wrap
+from figures.drawing.text import SMALLEST, block_size, wrap, wrap_evenly
 from figures.trophic_pyramid import PyramidLevel, TrophicPyramid
 
 _NAMES = 12
@@ -59,7 +59,7 @@ def _pitch(stack: Sequence[Panel]) -> float:
 
 
 def _too_thin(canvas: Canvas, centre: float, middle: float, everywhere: bool) -> None:
-    lines = wrap(TOO_THIN_STILL if everywhere else TOO_THIN, _SMALL, centre - 14 - WIDE.left)
+    lines = wrap_evenly(TOO_THIN_STILL if everywhere else TOO_THIN, _SMALL, centre - 14 - WIDE.left)
     for number, line in enumerate(lines):
         y = middle + 4.5 + _LINE * (number - (len(lines) - 1) / 2)
         canvas.text(centre - 10, y, line, size=_SMALL, anchor="end", italic=True)

@@ -14,6 +14,8 @@ MOST = 12
 FEWEST = 3
 FLAT = 1.5
 """Times the smallest number that the largest one must be, or the bars would all look alike."""
+LEAST = 1.5
+"""Width of a line that stands for a bar too thin to be seen."""
 _GAP = 0.35
 """Share of a bar's room that stays empty."""
 
@@ -29,10 +31,11 @@ def miniature(chart: Chart) -> str:
     head, values = found
     shares = [value / max(values) for value in values]
     bars = _standing(shares) if len(values) == MOST else _lying(list(reversed(shares)), centred=True) if isinstance(chart, TrophicPyramid) else _lying(shares)
+    thinner = "; a line stands for a bar too thin to see" if len(values) != MOST and min(shares) * WIDE < LEAST else ""
     drawn = "".join(f'<rect x="{x:.1f}" y="{y:.1f}" width="{width:.1f}" height="{height:.1f}"/>' for x, y, width, height in bars)
     return (
         f'<svg class="miniature" preserveAspectRatio="xMinYMid meet" viewBox="0 0 {WIDE:g} {HIGH:g}" aria-hidden="true" focusable="false">{drawn}</svg>'
-        f'<span class="of">{prose(f"{chart.title}: {head}")}</span>'
+        f'<span class="of">{prose(f"{chart.title}: {head}{thinner}")}</span>'
     )
 
 
@@ -61,4 +64,5 @@ def _standing(shares: Sequence[float]) -> list[tuple[float, float, float, float]
 
 def _lying(shares: Sequence[float], *, centred: bool = False) -> list[tuple[float, float, float, float]]:
     room = HIGH / len(shares)
-    return [(WIDE * (1 - share) / 2 if centred else 0.0, place * room, WIDE * share, room * (1 - _GAP)) for place, share in enumerate(shares)]
+    widths = [max(WIDE * share, LEAST if share else 0.0) for share in shares]
+    return [((WIDE - width) / 2 if centred else 0.0, place * room, width, room * (1 - _GAP)) for place, width in enumerate(widths)]

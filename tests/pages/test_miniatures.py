@@ -60,6 +60,12 @@ def test_a_pyramid_stands_on_its_base() -> None:
     assert [pytest.approx(WIDE / 2, abs=0.1)] * len(widths) == [x + width / 2 for x, width in zip(sizes(found, "x"), widths, strict=True)]
 
 
+def test_a_bar_too_thin_to_see_is_a_line_and_the_words_say_so() -> None:
+    found = of(("What", "Length (m)"), (("a", "1000"), ("b", "500"), ("c", "1")))
+    assert [WIDE, WIDE / 2, 1.5] == sizes(found, "width")
+    assert "Lengths: Length (m); a line stands for a bar too thin to see" == found.get_text()
+
+
 def test_every_topic_with_charts_has_its_miniature_on_the_front_page() -> None:
     page = rendered(demo_pages()[HOME])
     topics = [topic for topic in library().course.topics if topic.show]
