@@ -46,6 +46,8 @@ class FoodWebDiagram(Chart):
     links: tuple[FeedingLink, ...]
     axis_label: str
     """What the height shows: "Trophic level"."""
+    every_path: str = "every path"
+    """What a full mark rests on, as the key says it: "every path of up to three arrows"."""
     HAS_NARROW: ClassVar[bool] = True
 
 

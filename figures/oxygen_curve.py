@@ -33,7 +33,7 @@ class OxygenPoint:
 
 @dataclass(frozen=True, kw_only=True)
 class OxygenCurve(Chart):
-    """One to three curves, from the freshest water to the saltest, and the points of the waters."""
+    """One to three curves, from the freshest water to the saltiest, and the points of the waters."""
 
     HAS_NARROW: ClassVar[bool] = True
     curves: tuple[SaturationCurve, ...]

@@ -29,7 +29,6 @@ _KEY_TEXT, _KEY_LINE, _SAMPLE, _KEY_ROW = 14.0, 17.0, 40.0, 28.0
 _STEPPED = "Boxes that find no room side by side stand a little above or below the line of their level."
 _MARKS = {"rises": (True, True), "falls": (False, True), "rises at first": (True, False), "falls at first": (False, False)}
 """For each change with a mark whether its triangle points up, and whether it is full."""
-_MARK_KEYS = (("every", True, "every path says so"), ("shortest", False, "only the shortest paths say so"))
 _KEYS = {"producer": "producer", "detritus": "dead matter", "consumer": "consumer"}
 _KeyRow = tuple[list[tuple[str, float | None, str, float]], list[str]]
 """A row of the key: samples as (sort, share, text, x [px]), and all lines of the last one's text."""
@@ -259,7 +258,8 @@ def _key_rows(chart: FoodWebDiagram, width: float, stepped: bool) -> list[_KeyRo
         entries[-1].append(("gone", None, "gone, with its links"))
     there = {_MARKS[one.change][1] for one in chart.species if one.change in _MARKS}
     if there:
-        entries.append([(sort, None, text) for sort, full, text in _MARK_KEYS if full in there])
+        marks = (("every", True, f"{chart.every_path} says so"), ("shortest", False, "only the shortest paths say so"))
+        entries.append([(sort, None, text) for sort, full, text in marks if full in there])
     if stepped:
         entries.append([("", None, _STEPPED)])
     made: list[_KeyRow] = []

@@ -15,7 +15,7 @@ from figures.oxygen_curve import OxygenCurve, OxygenPoint
 _TOP, _BOTTOM, HEIGHT = 52.0, 386.0, 440.0
 _TEXT = 14.5
 _DASHES: tuple[tuple[float, ...], ...] = ((), (9, 4), (3, 4))
-"""Marks and gaps of the curves, from the freshest water to the saltest [px]."""
+"""Marks and gaps of the curves, from the freshest water to the saltiest [px]."""
 _NAME_GAP, _NAME_SPACE = 16.0, 4.0
 """From the frame to the names of curves beside it, and the space between them [px]."""
 _NARROW_LABEL = 150.0

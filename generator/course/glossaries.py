@@ -26,7 +26,7 @@ class Word(Part):
     also: Many[Text] = ()
     """Everyday words that say the same, by which a student would look for it."""
     search_only: Many[Text] = ()
-    """What students look for when they mean it, though it is no everyday word for it: it says something else, or is a term too."""
+    """What students look for when they mean it, though it is no everyday word for it: it says something else, or is a term too. No page tells it."""
     example: Text | None = None
     """A case in which a student should recognise it, as questions ask; no page tells it, and it fits no other word of the word's pages."""
 

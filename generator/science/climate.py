@@ -227,7 +227,7 @@ DRY_MONTHS = Method(
 
 MONTHS_BELOW_FREEZING = Method(
     id="months_below_freezing",
-    name="Months averaging below 0 degC",
+    name="Months averaging below 0 °C",
     formula=(),
     rule="A month counts when its mean temperature is below 0 °C.",
     symbols=(),

@@ -8,7 +8,7 @@ from generator.science.method import Method
 _FLOW = "kJ/m2/yr"
 _PRODUCTION = ("production", "production of the level", _FLOW)
 _EATEN = ("eaten", "energy in the food eaten", _FLOW)
-_EGESTED = ("egested", "energy in faeces and urine", _FLOW)
+_EGESTED = ("egested", "energy in faeces", _FLOW)
 
 NET_PRODUCTION = Method(
     id="net_production",
@@ -33,8 +33,10 @@ CONSUMER_PRODUCTION = Method(
         _EGESTED,
         ("respired", "energy leaving as heat of respiration", _FLOW),
     ),
-    sources=("STRAYER2012",),
-    limits="For consumers, over a time in which their number does not change much. Urine is counted with the faeces. "
+    sources=("STRAYER2012", "PETRUSEWICZ_MACFADYEN1970"),
+    limits="For consumers, over a time in which their number does not change much. Urine is excreted, not egested: its energy was taken up. "
+    "It has no term of its own here: as a rule it is measured with the faeces where it leaves with them, as in birds and insects; elsewhere "
+    "production comes out a little too large. "
     "Any one of the four follows from the other three.",
 )
 CONSUMER_BALANCE = {
@@ -81,8 +83,8 @@ ASSIMILATION_EFFICIENCY = Method(
     name="Assimilation efficiency",
     formula=("assimilation_efficiency = (eaten - egested) / eaten",),
     symbols=(("assimilation_efficiency", "part of the food that is taken up into the body", ""), _EATEN, _EGESTED),
-    sources=("BAILEY_RIEGERT1973", "EVANS_PRIMARY_CONSUMERS"),
-    limits="Urine is counted with the faeces. Animal food is taken up better than grass, and grass better than wood.",
+    sources=("BAILEY_RIEGERT1973", "EVANS_PRIMARY_CONSUMERS", "PETRUSEWICZ_MACFADYEN1970"),
+    limits="Urine that is measured with the faeces makes it come out a little too small. Animal food is taken up better than grass, and grass better than wood.",
 )
 
 PRODUCTION_EFFICIENCY = Method(

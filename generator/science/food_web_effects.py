@@ -158,7 +158,7 @@ REMOVAL_EFFECT = Method(
     symbols=(),
     sources=("PUCCIA_LEVINS1985", "DAMBACHER2001", "CARPENTER1987"),
     limits="Signs only, no amounts. Where paths disagree the sign is not told. It leaves out that animals change their diet or hide, "
-    "that living things also compete for space or light, and that dead bodies become dead matter.",
+    "that living things also compete for space or light, and that what dies becomes dead matter, of which nothing is told for this reason.",
     function=removal_effects,
 )
 

@@ -138,5 +138,5 @@ NET_CARBON = Method(
     ),
     sources=(),
     limits="Here oxygen made and oxygen used are turned into carbon each with its own quotient. Some works divide net oxygen by the "
-    "photosynthetic quotient instead; the two agree only where both quotients are 1.",
+    "photosynthetic quotient instead; the two agree only where the one quotient is 1 divided by the other, as where both are 1.",
 )  # fmt: skip

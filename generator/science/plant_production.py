@@ -57,7 +57,7 @@ NPP_BY_TEMPERATURE = Method(
     id="npp_by_temperature",
     name="Net primary production that the temperature allows (Miami model)",
     formula=("npp_by_temperature = 3000 / (1 + exp(1.315 - 0.119 * annual_mean_temp))",),
-    symbols=(_BY_TEMPERATURE, ("annual_mean_temp", "annual mean temperature, its number in degC", "")),
+    symbols=(_BY_TEMPERATURE, ("annual_mean_temp", "annual mean temperature, its number in °C", "")),
     sources=_SOURCES,
     limits=_LIMITS,
 )

@@ -106,9 +106,9 @@ def _oxygen_curve(subject: Subject[AquaticBiomeRecord], stations: Sequence[Stati
 
 
 def _curves(salts: Sequence[Fact]) -> tuple[SaturationCurve, ...]:
-    """What the freshest and the saltest of the waters can hold, where they differ; beside salt ones, what fresh water can."""
-    freshest, saltest = min(salts, key=lambda salt: salt.number), max(salts, key=lambda salt: salt.number)
-    own = (freshest, saltest) if saltest.number - freshest.number >= SALT_APART else salts[:1]
+    """What the freshest and the saltiest of the waters can hold, where they differ; beside salt ones, what fresh water can."""
+    freshest, saltiest = min(salts, key=lambda salt: salt.number), max(salts, key=lambda salt: salt.number)
+    own = (freshest, saltiest) if saltiest.number - freshest.number >= SALT_APART else salts[:1]
     found = [(f"{salinity_class(salt.number)}, {salt.shown}", salt.number) for salt in own]
     if freshest.number >= SALT_APART:
         found.insert(0, (f"{salinity_class(0)}, {SALT.after('0')}", 0.0))
@@ -196,5 +196,5 @@ def _description(extinction: Fact, photic: Fact, depth: Fact, left: Fact) -> str
     half = shown.number(math.log(2) / extinction.number)
     return (
         f"Light fades with depth, by half every {half} m (extinction coefficient {extinction.shown}). "
-        f"One percent of it is left at {photic.shown_exactly}. {ends}"
+        f"One percent of it {'would only be' if photic.number > depth.number else 'is'} left at {photic.shown_exactly}. {ends}"
     )

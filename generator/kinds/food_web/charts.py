@@ -7,11 +7,13 @@ from collections.abc import Mapping
 from figures import DataTable, FeedingLink, FoodWebDiagram, WebSpecies
 
 from generator.kind import Subject
+from generator.kinds.food_web.asking import IN_WORDS
 from generator.kinds.food_web.facts import tops
-from generator.kinds.food_web.losses import NO_FOOD, NOT_TOLD, Loss, losses
+from generator.kinds.food_web.losses import NO_FOOD, Loss, losses
 from generator.kinds.food_web.record import FoodWebRecord, Species
 from generator.quantities.fact import Facts
 from generator.quantities.text import sentence
+from generator.science.food_web_effects import FARTHEST
 from generator.science.food_webs import trophic_levels
 
 ARROWS = "An arrow points from the eaten to the eater: that is the way the energy goes. To see what a species eats, look for arrows that end at it."
@@ -22,13 +24,16 @@ GUESS = (
     "Height: as if all foods counted alike",
     "Not every trophic level is known. The height of a box is only a guess: it stands one above the mean of its foods, as if it ate as much of each.",
 )  # fmt: skip
+EVERY_PATH = f"every path of up to {IN_WORDS[FARTHEST]} arrows"
 LOSS_READING = (
     "The dashed box is the species that is gone; its arrows are dashed too.",
-    "A full triangle that points up or down says that every path from it leads to a rise, or to a fall.",
+    f"A full triangle that points up or down says that {EVERY_PATH} from it leads to a rise, or to a fall.",
     "A hollow triangle says what the shortest paths lead to at first, where longer ones disagree. Where even the shortest disagree, nothing can be told.",
 )
-SHORT = {NO_FOOD: "no food left", NOT_TOLD: "not told"}
-"""What fits into a box of what is told of a loss."""
+FAR_READING = f"For a species that is more than {IN_WORDS[FARTHEST]} arrows away, the triangle goes by the shortest paths alone."
+DEAD_READING = "Dead matter has no triangle: what dies adds to it, and no arrow shows that."
+SHORT = {NO_FOOD: "no food left"}
+"""What fits into a box of what is told of a loss; of the rest what stands before the comma."""
 
 
 def charts(subject: Subject[FoodWebRecord]) -> tuple[FoodWebDiagram, ...]:
@@ -147,7 +152,7 @@ def _without(subject: Subject[FoodWebRecord], gone: str) -> FoodWebDiagram:
         name=f"{subject.name}.without_{gone}",
         title=f"{record.title}: if {label} were gone",
         description=_what_happens(record, found),
-        reading=LOSS_READING,
+        reading=_loss_reading(found),
         table=DataTable(
             caption=f"If {label} were gone",
             columns=("Species", "What is told", "Number of paths", "Arrows of the shortest"),
@@ -164,8 +169,15 @@ def _without(subject: Subject[FoodWebRecord], gone: str) -> FoodWebDiagram:
             )
             for one in record.species
         ),
-        links=_links(record), axis_label=axis,
+        links=_links(record), axis_label=axis, every_path=EVERY_PATH,
     )  # fmt: skip
+
+
+def _loss_reading(found: Mapping[str, Loss]) -> tuple[str, ...]:
+    """How a loss is read, with what only some webs need."""
+    far = any(loss.paths and len(loss.paths[0].signs) > FARTHEST for loss in found.values())
+    dead = any(loss.is_dead and loss.paths for loss in found.values())
+    return (*LOSS_READING, *([FAR_READING] if far else []), *([DEAD_READING] if dead else []))
 
 
 def _notes(subject: Subject[FoodWebRecord]) -> dict[str, tuple[str, ...]]:

@@ -9,7 +9,7 @@ from generator.kinds.food_web.facts import tops
 from generator.kinds.food_web.record import FoodWebRecord
 from generator.quantities.fact import Fact
 
-HEADS = ("Species and groups", "Feeding links", "Connectance", "Longest chain, arrows", "Top of the web", "Highest trophic level", "Foods at different heights")
+HEADS = ("Species and groups", "Feeding links", "Connectance", "Longest chain, arrows", "Top of the web", "Highest trophic level", "Feeding at several steps")
 
 
 def compare(subjects: Sequence[Subject[FoodWebRecord]]) -> Comparison:

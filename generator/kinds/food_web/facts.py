@@ -214,7 +214,7 @@ class _Web:
         lines = tuple(f"{self.record.labels[name]}: {self._heights(name)}" for name in found)
         value = ", ".join(self._named(found)) or "none"
         return Fact(
-            id="omnivores", name="Species whose foods stand at different heights", value=value, method=food_webs.CHAIN_LENGTH.id,
+            id="omnivores", name="Species that feed at several steps", value=value, method=food_webs.CHAIN_LENGTH.id,
             working=Listing("Their foods, with the arrows of the shortest chain to each", lines),
         )  # fmt: skip
 

@@ -16,7 +16,9 @@ from generator.science.food_web_effects import (
 
 WORDS = {1: "rises", -1: "falls"}
 STEPS = {1: "up", -1: "down"}
-NO_FOOD, NO_LINK, NOT_TOLD = "left without food", "not linked", "not told: the paths disagree"
+NO_FOOD, NO_LINK, NOT_TOLD = "left without food", "not linked", "not told, for the paths disagree"
+NOT_SHOWN = "not told, for no arrow shows what adds to it"
+"""Of dead matter: arrows show who takes from it, but not what dies and adds to it. Grass that is no longer grazed dies as well."""
 
 
 @dataclass(frozen=True)
@@ -26,16 +28,23 @@ class Loss:
     paths: tuple[EffectPath, ...]
     """The shortest first."""
     starves: bool
+    is_dead: bool = False
+    """Whether it is dead matter, of which the arrows tell too little."""
 
     @property
     def effect(self) -> int:
-        """1 or -1 where everything agrees, 0 where it does not or where nothing links the two."""
-        return -1 if self.starves else agreed(self.paths)
+        """1 or -1 where everything agrees, 0 where it does not, where nothing links the two, and for dead matter."""
+        return self._told(self.paths)
 
     @property
     def first(self) -> int:
         """The direction of the shortest paths, which act first; 0 where these disagree."""
-        return -1 if self.starves else agreed(shortest(self.paths))
+        return self._told(shortest(self.paths))
+
+    def _told(self, paths: Sequence[EffectPath]) -> int:
+        if self.is_dead:
+            return 0
+        return -1 if self.starves else agreed(paths)
 
     @property
     def verdict(self) -> str:
@@ -44,6 +53,8 @@ class Loss:
             return NO_FOOD
         if not self.paths:
             return NO_LINK
+        if self.is_dead:
+            return NOT_SHOWN
         if self.effect:
             return WORDS[self.effect]
         return f"{WORDS[self.first]} at first, then not told" if self.first else NOT_TOLD
@@ -61,7 +72,7 @@ class Loss:
 def losses(record: FoodWebRecord, gone: str) -> dict[str, Loss]:
     """What happens to each other species, in the record's order."""
     paths, starving = removal_paths(record.eats, gone), left_without_food(record.eats, gone)
-    return {one.id: Loss(paths.get(one.id, ()), one.id in starving) for one in record.species if one.id != gone}
+    return {one.id: Loss(paths.get(one.id, ()), one.id in starving, one.feeding == "detritus") for one in record.species if one.id != gone}
 
 
 def path_line(record: FoodWebRecord, path: EffectPath) -> str:

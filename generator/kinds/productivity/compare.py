@@ -24,7 +24,8 @@ def _rows(subject: Subject[ProductivityRecord]) -> Iterator[ComparisonRow]:
         several = len(record.bottles.depths) > 1
         part, prefix = (COLUMN, "") if several else (record.bottles.depths[0].id, "daily_")
         label = record.title if several else f"{record.title}: {record.bottles.depths[0].label}"
-        yield _row(subject, label, BOTTLES, part, prefix)
+        quotients = ", ".join(f"{name} quotient {subject.facts[f'{name}_quotient'].shown_number}" for name in ("photosynthetic", "respiratory"))
+        yield _row(subject, label, f"{BOTTLES}; {quotients}", part, prefix)
     if record.harvest:
         for plot in record.harvest.plots:
             yield _row(subject, f"{record.title}: {plot.label}", HARVEST, plot.id, "")

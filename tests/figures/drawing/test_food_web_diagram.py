@@ -129,11 +129,11 @@ def test_notes_of_other_drawings_change_no_place():
 
 
 def test_what_holds_at_first_only_has_a_hollow_mark_and_the_key_says_so():
-    first = replace(WITHOUT_PIKE, species=tuple(replace(s, change="falls at first") if s.change == "falls" else s for s in WITHOUT_PIKE.species))
+    first = replace(WITHOUT_PIKE, every_path="every path of up to two arrows", species=tuple(replace(s, change="falls at first") if s.change == "falls" else s for s in WITHOUT_PIKE.species))
     fills = {name: path.get("fill") for name, path in paths(first, "mark").items()}
     assert {LIGHT["ink"]} == {fill for name, fill in fills.items() if "first" not in name}
     assert {LIGHT["ground"]} == {fill for name, fill in fills.items() if "first" in name}
-    assert ({"every path says so", "only the shortest paths say so"}, {"every path says so"}) == tuple(
+    assert ({"every path of up to two arrows says so", "only the shortest paths say so"}, {"every path says so"}) == tuple(
         {text for text in texts(chart) if text.endswith("say so") or text.endswith("says so")} for chart in (first, WITHOUT_PIKE)
     )  # fmt: skip
 

@@ -57,7 +57,7 @@ def test_axis_reaches_beyond_water_that_holds_more_than_it_should() -> None:
     assert "24" not in texts(LAKE_OXYGEN)
 
 
-def test_saltest_water_has_the_lower_curve() -> None:
+def test_saltiest_water_has_the_lower_curve() -> None:
     fresh, salt = shapes(ESTUARY, "curve 0"), shapes(ESTUARY, "curve 1")
     assert all(lower[1] > upper[1] for upper, lower in zip(fresh, salt, strict=True))
 

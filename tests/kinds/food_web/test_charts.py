@@ -70,8 +70,18 @@ def test_losses_are_drawn_one_by_one_with_full_marks_only_where_all_paths_agree(
 
 def test_words_and_table_of_a_loss_say_what_is_told() -> None:
     _, pike, _ = charts(demo(LAKE))
-    assert "Rises: phytoplankton, dead matter; falls: pondweed, zooplankton, midge larvae; rises at first, then not told: roach, perch." in pike.description
+    assert "Rises: phytoplankton; falls: pondweed, zooplankton, midge larvae; not told, for no arrow shows what adds to it: dead matter; rises at first, then not told: roach, perch." in pike.description
     assert ("Perch", "rises at first, then not told", "3", "1") == pike.table.rows[-1]
+
+
+def test_reading_of_a_loss_says_how_far_paths_go_and_why_dead_matter_is_left_out() -> None:
+    """Only where there is such a species; a chain of six has some that no path of three arrows reaches."""
+    _, lake, *_ = charts(demo(LAKE))
+    chain = dict(grass="", vole="grass", stoat="vole", fox="stoat", wolf="fox", lynx="wolf")
+    _, long = charts(web("if_gone: [lynx]\n", **chain))
+    dead, far = "Dead matter has no triangle: what dies adds to it, and no arrow shows that.", "For a species that is more than three arrows away, the triangle goes by the shortest paths alone."
+    assert ([dead], [far]) == ([text for text in lake.reading if text in (dead, far)], [text for text in long.reading if text in (dead, far)])
+    assert {"every path of up to three arrows"} == {lake.every_path, long.every_path} and long.every_path in long.reading[1]
 
 
 def test_who_starves_and_who_is_not_linked_has_no_mark() -> None:

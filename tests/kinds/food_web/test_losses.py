@@ -37,7 +37,14 @@ def test_longer_paths_that_disagree_leave_only_the_first_change_told() -> None:
 def test_shortest_paths_that_disagree_leave_nothing_told() -> None:
     """The fox loses weasels, which lived on voles, but finds more of the grass seed that voles ate."""
     found = told("vole", grass="", vole="grass", weasel="vole", fox="weasel 0.5, grass 0.5")
-    assert {"grass": "rises", "weasel": "left without food", "fox": "not told: the paths disagree"} == found
+    assert {"grass": "rises", "weasel": "left without food", "fox": "not told, for the paths disagree"} == found
+
+
+def test_of_dead_matter_nothing_is_told_for_no_arrow_shows_what_dies() -> None:
+    """Without grasshoppers larks fall and beetles rise, which eat dead grass; but grass that is not grazed dies too."""
+    found = losses(demo("food_web/harrow_plain_web").record, "grasshoppers")["dead_grass"]
+    assert ({-1}, 0, "") == ({path.effect for path in found.paths}, found.effect, found.change)
+    assert "not told, for no arrow shows what adds to it" == found.verdict
 
 
 def test_species_without_a_link_is_said_to_be_not_linked() -> None:
