@@ -13,18 +13,28 @@ _NEEDS = {
     Needs.KNOWLEDGE: "Answer from what you have learned.",
     Needs.BOTH: "Use the data on this page and what you have learned.",
 }
-_SUPPOSED = "The numbers are not the page's: answer from the question alone."
+_NEEDS_OF_TEXT = _NEEDS | {
+    Needs.DATA: "Answer from what this page says.",
+    Needs.BOTH: "Use what this page says and what you have learned.",
+}
+"""On a page whose record has no data."""
+_SUPPOSED = "Work from what the question tells, not from the page."
+_EXAMPLE_UNITS = ("kg", "s", "mol")
 PRINTED = 10
 """Labels of a list that paper prints; longer ones are the months of a year or every name of a chart, and stand there."""
 _IN_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight")
 
 
-def question(item: Question, record: str, position: int, fresh: str = "") -> str:
-    """One question as a block of HTML without blank lines; `fresh` is the address of the script with other numbers for it."""
+def question(item: Question, record: str, position: int, fresh: str = "", *, has_data: bool = True) -> str:
+    """One question as a block of HTML without blank lines; `fresh` is the address of the script with other numbers for it.
+
+    `has_data` says whether its page has any that it could send the reader to.
+    """
     field = field_id(item)
     kind, body = _fields(item, field)
     head = f'<span class="check-number">Question {position}.</span> {prose(item.prompt)}'
-    asked = f'<p class="needs" data-search-exclude>{_SUPPOSED if item.supposed else _NEEDS[item.needs]}</p>\n{body}'
+    needs = _SUPPOSED if item.supposed else (_NEEDS if has_data else _NEEDS_OF_TEXT)[item.needs]
+    asked = f'<p class="needs" data-search-exclude>{needs}</p>\n{body}'
     numbers = f' data-fresh="{escaped(fresh)}"' if fresh else ""
     return _block(field, f'data-type="{kind}" data-question="{escaped(f"{record}/{item.id}")}"{numbers}', head, asked, f"{_hints(item)}{answers(item)}")
 
@@ -82,12 +92,19 @@ def _number(item: NumberEntry, field: str) -> str:
     unit = f' <span class="unit" id="{field}-unit">{prose(item.unit)}</span>' if beside else ""
     described = f"{field}-unit {field}-forms" if beside else f"{field}-forms"
     with_unit = ", with its unit" if item.asks_unit else ""
+    behind = f"\N{NO-BREAK SPACE}{_example_unit(item.unit)}" if item.asks_unit else ""
+    point, comma, power = (f"{number}{behind}" for number in ("1234.5", "1234,5", "1.2e3"))
     return (
         f'<p class="entry" data-search-exclude><label for="{field}-box">Your answer{with_unit}</label> '
         f'<input type="text" inputmode="{"text" if item.asks_unit else "decimal"}" autocomplete="off" size="{18 if item.asks_unit else 12}" '
         f'id="{field}-box" data-unit="{escaped(item.unit)}"{" data-asks-unit" if item.asks_unit else ""} aria-describedby="{described}">{unit}</p>\n'
-        f'<p class="forms" id="{field}-forms" data-search-exclude>Write it like 1234.5, 1234,5 or 1.2e3.</p>'
+        f'<p class="forms" id="{field}-forms" data-search-exclude>Write it like {point}, {comma} or {power}.</p>'
     )
+
+
+def _example_unit(unit: str) -> str:
+    """A unit that the answer does not have: it shows where a unit goes, not which one."""
+    return next((one for one in _EXAMPLE_UNITS if one[-1] not in unit), _EXAMPLE_UNITS[0])
 
 
 def _order(item: Ordering) -> str:

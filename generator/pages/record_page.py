@@ -132,8 +132,10 @@ class RecordView:
 
     def _asked(self, asked: Iterable[Question], first: int = 1) -> list[str]:
         again, script = fresh_numbers(self.site, self.subject), link(self.uri, fresh_uri(self.subject.id))
+        has_data = self.subject.record.data is not None
         return [
-            questions.question(item, self.subject.id, place, script if item.id in again else "") for place, item in enumerate(asked, start=first)
+            questions.question(item, self.subject.id, place, script if item.id in again else "", has_data=has_data)
+            for place, item in enumerate(asked, start=first)
         ]
 
     def picture(self, picture: Picture) -> str:

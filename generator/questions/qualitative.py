@@ -152,7 +152,7 @@ class Qualitative:
 def _meaning(term: Term) -> str:
     """The definition, and wordings that help a reader who does not know the term: neither abbreviations nor the term itself in longer words."""
     everyday = [words for words in term.everyday if not words.isupper() and not starts(words) & starts(term.word)]
-    also = f" In everyday words: {', '.join(everyday)}." if everyday else ""
+    also = f" In other words: {', '.join(everyday)}." if everyday else ""
     return f"{as_option(term.means)}.{also}"
 
 

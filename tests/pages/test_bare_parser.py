@@ -250,7 +250,7 @@ def test_comparison_has_its_charts_with_words_and_tables(kind: str) -> None:
 def test_words_and_their_everyday_names() -> None:
     """What is only searched for stands nowhere, for it means something else: a food chain is no other name of a food web."""
     found = {plain(term.get_text()): plain(term.find_next_sibling("dd").get_text()) for term in rendered(demo_pages()[VOCABULARY]).find_all("dt")}
-    everyday = {word: f" In everyday words: {', '.join(word.also)}." if word.also else "" for word in library().vocabulary.values()}
+    everyday = {word: f" In other words: {', '.join(word.also)}." if word.also else "" for word in library().vocabulary.values()}
     assert {plain(word.word): plain(word.means + told) for word, told in everyday.items()} == found
 
 

@@ -21,7 +21,7 @@ from generator.questions.question import Matching
 ROOT = Path(__file__).parents[2]
 NUMBER = re.compile(r"(?<![\w.,])[−-]?\d[\d\u202f]*(?:[.,]\d+)?(?![\w])")
 COUNTED = re.compile(
-    r"Question \d+\.|Write it like 1234\.5, 1234,5 or 1\.2e3\.|Checked against \d+ values?|\d+ (?:reservoirs?|flux(?:es)?|steps|levels|stations)\b"
+    r"Question \d+\.|Write it like 1234\.5(?: \w+)?, 1234,5(?: \w+)? or 1\.2e3(?: \w+)?\.|Checked against \d+ values?|\d+ (?:reservoirs?|flux(?:es)?|steps|levels|stations)\b"
     r"|(?:1|10\u202f000) m²|1 ha|divided by (?:10\u202f000|86\u202f400)|A day has 86\u202f400 seconds|10[⁰¹²³⁴⁵⁶⁷⁸⁹⁻]+"
 )
 """What the program itself counts, or says about writing numbers and about units (SI: a hectare, a day)."""

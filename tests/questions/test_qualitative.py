@@ -149,7 +149,7 @@ def test_words_are_matched_with_examples_and_told_by_what_they_mean() -> None:
     item = made(terms=TERMS)["words-match"]
     assert isinstance(item, Matching)
     assert (4, {f"Case {n}" for n in range(5)}) == (len(item.pairs), {*item.partners})
-    told = {(f"Word{n}", f"Case {n}", f"Meaning {n}. In everyday words: thing {n}.") for n in range(5)}
+    told = {(f"Word{n}", f"Case {n}", f"Meaning {n}. In other words: thing {n}.") for n in range(5)}
     assert {(pair.text, pair.partner, pair.because) for pair in item.pairs} < told
 
 
@@ -160,7 +160,7 @@ def test_a_word_without_an_example_is_not_asked() -> None:
 
 
 @pytest.mark.parametrize(
-    ("everyday", "told"), [((), "All that is fixed."), (("GPP", "gross yield"), "All that is fixed."), (("GPP", "the lot"), "All that is fixed. In everyday words: the lot.")]
+    ("everyday", "told"), [((), "All that is fixed."), (("GPP", "gross yield"), "All that is fixed."), (("GPP", "the lot"), "All that is fixed. In other words: the lot.")]
 )
 def test_everyday_words_are_neither_an_abbreviation_nor_the_word_again(everyday: tuple[str, ...], told: str) -> None:
     terms = tuple(replace(one, word=f"gross {one.word}", means="all that is fixed", everyday=everyday) for one in TERMS)

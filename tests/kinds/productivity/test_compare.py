@@ -9,7 +9,7 @@ from tests.kinds.small_records import demo
 
 
 WITH_QUOTIENTS = "light and dark bottles; photosynthetic quotient 1.2, respiratory quotient 1.0"
-"""Without both, oxygen and carbon of one line do not seem to fit: 1.66 g of oxygen beside 0.319 g of carbon."""
+"""Without both, oxygen and carbon of one line do not seem to fit: 1.66 g of oxygen beside 0.32 g of carbon."""
 
 
 def ids(cells: tuple[Fact | str, ...]) -> list[str]:
