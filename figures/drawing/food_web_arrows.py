@@ -20,6 +20,10 @@ _BENDS = tuple(sign * by for by in (0.0, 8.0, 16.0, 26.0, 38.0, 52.0, 70.0, 100.
 """How far an arrow may stand aside [px]: the least first, so that of equally good ones the straightest is taken."""
 _TURNS = sorted(((one, other) for one in _BENDS for other in _BENDS if one != other), key=lambda pair: abs(pair[0]) + abs(pair[1]))
 """How far its two halves may do so where no even bend is free [px]."""
+_FLAT = 0.27
+"""The least rise of a way between two boxes, for its run, at which it leaves above or below and not at the side."""
+_STEEP, _STRAIGHT = 0.6, 24.0
+"""The least rise of a head towards its box, for its run, so that the box covers none of it, and the run in which it takes it [px]."""
 _SAMPLES = 60
 """Pieces of an arrow in which it is looked for boxes that it touches."""
 _RIM = 4.0
@@ -68,7 +72,7 @@ def arrows(links: Sequence[FeedingLink], frames: dict[str, Frame], left: float, 
     ports = _ports(links, frames, sides)
     return [
         _round_corner(frames[link.food]) if link.food == link.eater
-        else _bent(ports[at, 0], ports[at, 1], [frame for name, frame in frames.items() if name not in (link.food, link.eater)], left, right)
+        else _bent(ports[at, 0], ports[at, 1], _OUTWARDS[sides[at, 1]], [frame for name, frame in frames.items() if name not in (link.food, link.eater)], left, right)
         for at, link in enumerate(links)
     ]  # fmt: skip
 
@@ -78,9 +82,11 @@ def _ends(link: FeedingLink, end: int) -> tuple[str, str]:
 
 
 def _side(link: FeedingLink, end: int, frames: dict[str, Frame]) -> str:
-    """At which side of a box a link ends: above or below where the other box is clear of it, else left or right."""
+    """At which side of a box a link ends: above or below where the other box is clear of it and not far aside, else left or right."""
     own, other = (frames[name] for name in _ends(link, end))
-    if abs(other.y - own.y) > (own.height + other.height) / 2 + 12:
+    down = abs(other.y - own.y) - (own.height + other.height) / 2
+    across = abs(other.x - own.x) - (own.width + other.width) / 2
+    if down > max(12.0, _FLAT * across):
         return "top" if other.y < own.y else "bottom"
     return "right" if other.x > own.x else "left"
 
@@ -117,7 +123,21 @@ def _port(frame: Frame, side: str, along: float) -> Point:
     return frame.x + frame.width / 2, frame.y + along
 
 
-def _bent(start: Point, end: Point, others: Sequence[Frame], left: float, right: float) -> Arrow:
+_OUTWARDS: dict[str, Point] = {"top": (0, -1), "bottom": (0, 1), "left": (-1, 0), "right": (1, 0)}
+
+
+def _arriving(end: Point, control: Point, outwards: Point) -> Point:
+    """The last control point, moved where the head would come so flat to the side of its box that this covered a part of it."""
+    away = (control[0] - end[0], control[1] - end[1])
+    rise, run = away[0] * outwards[0] + away[1] * outwards[1], away[0] * -outwards[1] + away[1] * outwards[0]
+    if rise >= _STEEP * abs(run):
+        return control
+    run = min(max(run, -_STRAIGHT), _STRAIGHT)
+    rise = max(rise, _STEEP * abs(run))
+    return end[0] + rise * outwards[0] - run * outwards[1], end[1] + rise * outwards[1] + run * outwards[0]
+
+
+def _bent(start: Point, end: Point, outwards: Point, others: Sequence[Frame], left: float, right: float) -> Arrow:
     """The least bent line that stays between the edges and touches the fewest other boxes; bent unevenly only where that helps."""
     across, down = end[0] - start[0], end[1] - start[1]
     length = max(math.hypot(across, down), 1e-9)
@@ -127,7 +147,7 @@ def _bent(start: Point, end: Point, others: Sequence[Frame], left: float, right:
         return start[0] + across * along - down * by, start[1] + down * along + across * by
 
     def first_of(bends: Sequence[tuple[float, float]]) -> tuple[float, Arrow]:
-        tries = [Arrow(start, control(0.3, one), control(0.7, other), end) for one, other in bends]
+        tries = [Arrow(start, control(0.3, one), _arriving(end, control(0.7, other), outwards), end) for one, other in bends]
         faults = _leaving(tries, left, right) * (len(others) + 1) + _touched(tries, others)
         best = int(np.argmin(faults))
         return float(faults[best]), tries[best]
@@ -167,19 +187,40 @@ def _round_corner(frame: Frame) -> Arrow:
     return Arrow((right, frame.y - 2), (right + LOOP + 8, frame.y - 8), (right + LOOP - 16, top - LOOP), (right - 16, top))
 
 
-def draw_arrow(canvas: Canvas, arrow: Arrow, share: float | None, *, dashed: bool, part: str) -> None:
-    """A shaft with a gap in the ground colour around it, so that crossings can be told from meetings, and a head at the eater."""
+@dataclass(frozen=True)
+class Head:
+    """The tip of an arrow and what it stands on [px]."""
+
+    corners: tuple[Point, Point, Point]
+    neck: Point
+    """Where the shaft ends, a little inside the head."""
+
+
+def head_of(arrow: Arrow, share: float | None) -> Head:
+    """The head at the eater, larger where the shaft is wide."""
     width = shaft(share)
     tip, before = arrow.end, arrow.at(0.93)
-    head = _HEAD + width
     length = max(math.dist(tip, before), 1e-9)
     along = ((tip[0] - before[0]) / length, (tip[1] - before[1]) / length)
-    base = (tip[0] - head * along[0], tip[1] - head * along[1])
+    base = (tip[0] - (_HEAD + width) * along[0], tip[1] - (_HEAD + width) * along[1])
     half = 4 + width * 0.6
-    corners = [tip, (base[0] - half * along[1], base[1] + half * along[0]), (base[0] + half * along[1], base[1] - half * along[0])]
-    neck = (base[0] + 2 * along[0], base[1] + 2 * along[1])
-    back = (arrow.other_control[0] + neck[0] - tip[0], arrow.other_control[1] + neck[1] - tip[1])
-    path = Path([arrow.start, arrow.control, back, neck], [Path.MOVETO, Path.CURVE4, Path.CURVE4, Path.CURVE4])
-    canvas.stroke(path, "ground", width + 5)
-    canvas.stroke(path, "muted", width, dash=(5, 4) if dashed else (), part=part)
-    canvas.fill(polygon(corners), "muted")
+    corners = (tip, (base[0] - half * along[1], base[1] + half * along[0]), (base[0] + half * along[1], base[1] - half * along[0]))
+    return Head(corners, (base[0] + 2 * along[0], base[1] + 2 * along[1]))
+
+
+def shaft_of(arrow: Arrow, share: float | None) -> Arrow:
+    """What is drawn of an arrow beside its head."""
+    (x, y), (neck_x, neck_y) = arrow.end, head_of(arrow, share).neck
+    back = (arrow.other_control[0] + neck_x - x, arrow.other_control[1] + neck_y - y)
+    return Arrow(arrow.start, arrow.control, back, (neck_x, neck_y))
+
+
+def draw_shaft(canvas: Canvas, drawn: Arrow, share: float | None, *, dashed: bool, part: str) -> None:
+    """The line of an arrow, without its head."""
+    path = Path([drawn.start, drawn.control, drawn.other_control, drawn.end], [Path.MOVETO, Path.CURVE4, Path.CURVE4, Path.CURVE4])
+    canvas.stroke(path, "muted", shaft(share), dash=(5, 4) if dashed else (), part=part)
+
+
+def draw_head(canvas: Canvas, arrow: Arrow, share: float | None, part: str = "") -> None:
+    """The head of an arrow."""
+    canvas.fill(polygon(head_of(arrow, share).corners), "muted", part=part)

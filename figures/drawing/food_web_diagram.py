@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import dataclass, replace
 from itertools import combinations
 
 import numpy as np
 from matplotlib.path import Path
 
-from figures.drawing.canvas import Canvas, polygon, rectangle, rounded_box, segments
-from figures.drawing.food_web_arrows import LOOP, Arrow, Frame, arrows, draw_arrow, touched
+from figures.drawing.canvas import Canvas, polygon, polyline, rectangle, rounded_box, segments
+from figures.drawing.food_web_arrows import LOOP, Arrow, Frame, arrows, draw_head, draw_shaft, shaft, shaft_of, touched
+from figures.drawing.food_web_crossings import gaps
 from figures.drawing.food_web_places import Web, places_across
 from figures.drawing.sheet import Sheet
 from figures.drawing.text import ASCENT, block_size, text_width, wrap
-from figures.food_web_diagram import FoodWebDiagram, WebSpecies, rows
+from figures.food_web_diagram import FeedingLink, FoodWebDiagram, WebSpecies, rows
 
 _EDGE, _TOP, _FOOT = 10.0, 46.0, 14.0
 _PER_LEVEL, _APART, _STEP = 124.0, 34.0, 16.0
@@ -73,12 +74,24 @@ def draw_food_web_diagram(chart: FoodWebDiagram) -> str:
     _axis(canvas, chart, sheet, top, bottom, per_level, max(one.level for one in chart.species), width)
     drawn = arrows(chart.links, frames, _axis_at(sheet), width)
     gone = {one.id for one in chart.species if one.change == "gone"}
-    for link, arrow in zip(chart.links, drawn, strict=True):
-        draw_arrow(canvas, arrow, link.share, dashed=bool(gone & {link.food, link.eater}), part=f"arrow {link.food} {link.eater}")
+    _draw_arrows(canvas, chart.links, drawn, gone)
     for box in boxes:
         _draw_box(canvas, box, frames[box.species.id])
     _draw_key(canvas, key, bottom + 18)
     return canvas.svg()
+
+
+def _draw_arrows(canvas: Canvas, links: Sequence[FeedingLink], drawn: Sequence[Arrow], gone: Set[str]) -> None:
+    """All shafts, then a gap in one of two that cross, then all heads, so that no gap cuts a head."""
+    shafts = [shaft_of(arrow, link.share) for link, arrow in zip(links, drawn, strict=True)]
+    for link, one in zip(links, shafts, strict=True):
+        draw_shaft(canvas, one, link.share, dashed=bool(gone & {link.food, link.eater}), part=f"arrow {link.food} {link.eater}")
+    for gap in gaps(shafts, [shaft(link.share) for link in links]):
+        width, under = shaft(links[gap.over].share), links[gap.under]
+        canvas.stroke(polyline(gap.piece), "ground", width + 5, part=f"gap {under.food} {under.eater}")
+        canvas.stroke(polyline(gap.piece), "muted", width)
+    for link, arrow in zip(links, drawn, strict=True):
+        draw_head(canvas, arrow, link.share, part=f"head {link.food} {link.eater}")
 
 
 def _box(species: WebSpecies, is_cannibal: bool, sheet: Sheet) -> _Box:
@@ -294,7 +307,9 @@ def _sample(canvas: Canvas, sort: str, share: float | None, x: float, y: float) 
         return
     if sort == "arrow":
         start, end = (x, y), (x + _SAMPLE - 2, y)
-        draw_arrow(canvas, Arrow(start, (x + 12, y), (x + 24, y), end), share, dashed=False, part="")
+        arrow = Arrow(start, (x + 12, y), (x + 24, y), end)
+        draw_shaft(canvas, shaft_of(arrow, share), share, dashed=False, part="")
+        draw_head(canvas, arrow, share)
         return
     if sort in ("every", "shortest"):
         for at, change in enumerate(change for change, (_, full) in _MARKS.items() if full == (sort == "every")):

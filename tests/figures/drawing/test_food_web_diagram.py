@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import replace
 from xml.etree import ElementTree
@@ -194,3 +195,30 @@ def test_web_without_species_and_link_to_nobody_are_refused():
         draw(web("nothing", {}, {}))
     with pytest.raises(ValueError, match="expected links between species that are there"):
         draw(web("a stranger", {"Owls": 2.0}, {"Owls": {"Voles": None}}))
+
+
+@each_drawing
+def test_no_head_lies_under_its_box(chart: FoodWebDiagram):
+    """A head's tip touches its box; its other corners stand outside."""
+    drawn_boxes, heads = boxes(chart), paths(chart, "head")
+    hidden = []
+    for link in (link for link in chart.links if link.food != link.eater):
+        left, top, right, bottom = drawn_boxes[link.eater]
+        corners = points(heads[f"{link.food} {link.eater}"])
+        hidden += [link for x, y in corners if left + 0.1 < x < right - 0.1 and top + 0.1 < y < bottom - 0.1]
+    assert [] == hidden
+
+
+@each_drawing
+def test_no_arrow_is_cut_within_14_px_of_its_ends(chart: FoodWebDiagram):
+    cut = [
+        (part.removeprefix("gap "), points(path))
+        for path in ElementTree.fromstring(drawn(chart)).findall(".//{*}path") if (part := path.get("data-part", "")).startswith("gap ")
+    ]  # fmt: skip
+    arrows = {name: points(path) for name, path in paths(chart, "arrow").items()}
+    near = [(name, gap[len(gap) // 2]) for name, gap in cut for end in (arrows[name][0], arrows[name][-1]) if math.dist(gap[len(gap) // 2], end) < 14]
+    assert [] == near
+
+
+def test_arrows_that_cross_have_gaps():
+    assert paths(AT_RANDOM[5], "gap")
