@@ -7,9 +7,10 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
+from figures.drawing.columns import columns_under
 from figures.drawing.sheet import Sheet
 from figures.drawing.station_rows import draw_rows, letter, rows_height
-from figures.drawing.text import LEADING, SMALLEST, text_width, wrap_evenly
+from figures.drawing.text import LEADING, SMALLEST, block_size, text_width, wrap_evenly
 from figures.transect_profile import AirPath, ProfileStation, TransectProfile
 
 _TEXT = SMALLEST
@@ -26,6 +27,8 @@ _STEP = 20.0
 """Diameter of the numbered steps [px]; two of them are never nearer."""
 _SAMPLE = 24.0
 """Length of a line in the legend [px]."""
+_BESIDE = 8.0
+"""Room between two columns, and between a name and the line that leads past it [px]."""
 _LINES: dict[str, tuple[str, float, tuple[float, ...]]] = {"dry": ("heat", 2.4, (7, 4)), "moist": ("water", 4.0, ()), "base": ("water", 2.2, (2, 4))}
 """Colour role, width and dashes of the lines of the air."""
 
@@ -44,7 +47,7 @@ class _Frame:
             self.high += self.step
         first, last = chart.stations[0].distance_km, chart.stations[-1].distance_km
         self.first, self.span = first, last - first
-        self.inset = 18.0 if sheet.narrow else 26.0
+        self.inset = 18.0 if sheet.narrow else 36.0
 
     def x(self, distance: float) -> float:
         return self.left + self.inset + (distance - self.first) / self.span * (self.right - self.left - 2 * self.inset)
@@ -72,8 +75,8 @@ def draw_transect_profile(chart: TransectProfile) -> str:
     begin = 12.0 if sheet.narrow else sheet.left
     keys = list(_placed(_keys(chart.air), begin, sheet.right)) if chart.air else []
     frame = _Frame(chart, sheet, 34 + (34 + (keys[-1][1] + 1) * (_LINE + 3) if keys else 0))
-    columns = [sheet.left + (number + 0.5) * sheet.room / len(chart.stations) for number in range(len(chart.stations))]
-    names = [_column_name(chart, sheet, number) for number in range(len(columns))]
+    names = [_column_name(chart, sheet, number) for number in range(len(chart.stations))]
+    columns = _column_places(chart, sheet, [frame.x(station.distance_km) for station in chart.stations], names)
     rows = [max((len(lines) for lines in names[start::2]), default=0) for start in (0, 1)]
     tops = _tops(frame.bottom, rows)
     canvas = Canvas(sheet.width, tops["second"] + rows_height(chart.stations) if sheet.narrow else tops["end"])
@@ -96,6 +99,22 @@ def _column_name(chart: TransectProfile, sheet: Sheet, number: int) -> tuple[str
     if sheet.narrow:
         return (letter(number),)
     return wrap_evenly(chart.stations[number].label, _TEXT, 1.8 * sheet.room / len(chart.stations) - 10)
+
+
+def _column_places(chart: TransectProfile, sheet: Sheet, points: Sequence[float], names: Sequence[tuple[str, ...]]) -> list[float]:
+    """Where columns stand across: under their stations, or as near as their names and values allow; evenly where there is no room."""
+    halves = [block_size(lines, _TEXT, bold=sheet.narrow)[0] / 2 for lines in names]
+    values = [0.0] * len(halves) if sheet.narrow else [_values_width(station) / 2 for station in chart.stations]
+    gaps = [max(name + _BESIDE, other_name + _BESIDE, one + other + _BESIDE) for (name, one), (other_name, other) in pairwise(zip(halves, values, strict=True))]
+    low = sheet.left + values[0]
+    found = columns_under(points, gaps, low, sheet.width - 4 - max(halves[-1], values[-1]))
+    return found or [sheet.left + (number + 0.5) * sheet.room / len(points) for number in range(len(points))]
+
+
+def _values_width(station: ProfileStation) -> float:
+    """Of the widest value in a column [px]."""
+    plain = (station.distance_label, station.height_label, station.precip_label or "not known")
+    return max(text_width(station.temp_label, _TEXT, bold=True), *(text_width(text, _TEXT) for text in plain))
 
 
 def _tops(bottom: float, rows: Sequence[int]) -> dict[str, float]:

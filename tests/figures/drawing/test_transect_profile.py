@@ -83,3 +83,12 @@ def test_height_marks_are_round(span: float, step: float) -> None:
 
 def test_slices_hold_both_ends() -> None:
     assert [1, 2, 3] == [0, 1, 2, 3, 4][slice_between(3, 1)] == [0, 1, 2, 3, 4][slice_between(1, 3)]
+
+
+@pytest.mark.parametrize("narrow", [False, True], ids=["wide", "narrow"])
+def test_names_stand_under_their_stations_where_these_are_far_enough_apart(narrow: bool) -> None:
+    """Each name stands where the ground has its station; the ground goes on to both edges."""
+    stations = (("Shore", 0.0, 2.0, 900.0), ("Fern", 120.0, 800.0, 950.0), ("Top", 340.0, 1400.0, 700.0))
+    svg = draw(replace(transect("spaced", stations), narrow=narrow))
+    across = [float(x) for name in (("A", "B", "C") if narrow else ("Shore", "Fern", "Top")) for x in re.findall(rf'<text x="([\d.]+)"[^>]*>{name}<', svg)[:1]]
+    assert [pytest.approx(x, abs=0.1) for x, _ in part(svg, "ground")[1:-1]] == across
