@@ -149,7 +149,7 @@ def test_paths_of_a_food_web_are_folded_on_the_screen_and_in_columns_on_paper(bu
     page = opened(f"{built_site.as_uri()}/food-web/sill-lake-web.html")
     paths = page.locator(".paths").first
     expect(paths).to_be_hidden()
-    page.get_by_text("Every path to each of the others").first.click()
+    page.get_by_text("The paths to each of the others").first.click()
     expect(paths).to_be_visible()
     page.emulate_media(media="print")
     expect(paths).to_have_css("column-count", "2")
