@@ -13,9 +13,9 @@ from figures.drawing.text import LEADING, text_width, wrap_evenly
 from figures.stock_curves import StockCurves, StockPanel, Ticks
 
 _TEXT, _TITLE = 14.5, 16.0
-_HEAD, _ROW, _FOOT = 34.0, 226.0, 34.0
-"""Heights of the key, of a row of panels, and of the words under the years [px]."""
-_TOP, _BOTTOM = 40.0, 34.0
+_HEAD, _ROW, _FOOT = 34.0, 246.0, 14.0
+"""Heights of the key, of a row of panels with the words under its years, and of the edge below [px]."""
+_TOP, _BOTTOM = 40.0, 54.0
 """Room above and below the frame inside a panel [px]."""
 _GAP = 9.0
 _SAMPLE, _ZIGZAG_SAMPLE, _KEY_ROW = 46.0, 20.0, 24.0
@@ -30,10 +30,8 @@ _APART = 19.0
 class _Frame:
     """Turns years and stocks of one panel into places on the canvas [px]."""
 
-    def __init__(self, panel: StockPanel, years: Ticks, left: float, top: float, width: float, more: float) -> None:
-        after = max(text_width(text, _TEXT, bold=True) for text in (panel.end_label, panel.other_end_label or panel.end_label))
-        before = max(text_width(text, _TEXT) for _, text in panel.ticks)
-        self.left, self.right = left + before + 2 * _GAP, left + width - after - 2 * _GAP
+    def __init__(self, panel: StockPanel, years: Ticks, left: float, top: float, width: float, more: float, margins: tuple[float, float]) -> None:
+        self.left, self.right = left + margins[0], left + width - margins[1]
         self.top, self.foot = top + _TOP + more, top + _ROW - _BOTTOM + more
         self.bottom = self.foot - (_ZIGZAG if panel.begins_above_zero else 0.0)
         self.years, self.stocks = (years[0][0], years[-1][0]), (panel.ticks[0][0], panel.ticks[-1][0])
@@ -54,6 +52,7 @@ def draw_stock_curves(chart: StockCurves) -> str:
     key = _key_places(chart.key if any(chart.key) else (), is_cut, sheet)
     keyed = _KEY_ROW * (key[-1][1] + 1) if key else 0.0
     names = [wrap_evenly(panel.label, _TITLE, sheet.width / columns - 60, bold=True) for panel in chart.panels]
+    margins = _margins(chart.panels)
     more = _TITLE * LEADING * (max(map(len, names)) - 1)
     row_height = _ROW + more
     canvas = Canvas(sheet.width, _HEAD + keyed + rows * row_height + _FOOT)
@@ -62,13 +61,19 @@ def draw_stock_curves(chart: StockCurves) -> str:
     for number, panel in enumerate(chart.panels):
         row, column = divmod(number, columns)
         width = sheet.width / columns
-        frame = _Frame(panel, chart.year_ticks, column * width, _HEAD + keyed + row * row_height, width - 4, more)
+        frame = _Frame(panel, chart.year_ticks, column * width, _HEAD + keyed + row * row_height, width - 4, more, margins)
         for line, words in enumerate(reversed(names[number])):
             canvas.text(column * width + 12, frame.top - 14 - line * _TITLE * LEADING, words, size=_TITLE, bold=True)
         _panel(canvas, frame, panel, chart.year_ticks, number)
-        if number + columns >= len(chart.panels):  # the lowest panel of its column
-            canvas.text((frame.left + frame.right) / 2, frame.foot + _BOTTOM + 12, "Years from now", size=_TEXT, anchor="middle")
+        canvas.text((frame.left + frame.right) / 2, frame.foot + 41, "Years from now", size=_TEXT, anchor="middle")
     return canvas.svg()
+
+
+def _margins(panels: Sequence[StockPanel]) -> tuple[float, float]:
+    """Room at both sides of every frame [px]: the same for all panels, so that years and edges stand below each other."""
+    before = max(text_width(text, _TEXT) for panel in panels for _, text in panel.ticks)
+    after = max(text_width(text, _TEXT, bold=True) for panel in panels for text in (panel.end_label, panel.other_end_label))
+    return before + 2 * _GAP, after + 2 * _GAP
 
 
 def _key_places(words: Sequence[str], is_cut: bool, sheet: Sheet) -> list[tuple[float, int, str]]:

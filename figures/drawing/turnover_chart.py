@@ -16,6 +16,7 @@ _ROW, _HEADING, _DOT, _DOT_IN_RANGE, _GAP = 27.0, 32.0, 9.0, 6.0, 9.0
 _HEADER_LINE, _WORDS = 20.0, 92.0
 """From line to line of the header, and the width at which the words of a time are broken [px]."""
 _YEAR_DAYS = 365.25
+_RANGE = "from lowest to highest; its dot: middle stock divided by middle outflow"
 TICKS: tuple[tuple[float, str, int], ...] = (
     (1 / (_YEAR_DAYS * 1440), "a minute", 1), (1 / (_YEAR_DAYS * 24), "an hour", 1), (1 / _YEAR_DAYS, "a day", 0), (1 / 12, "a month", 1),
     (1.0, "a year", 0), (1e1, "ten years", 2), (1e2, "a hundred years", 2), (1e3, "a thousand years", 1),
@@ -98,13 +99,14 @@ def draw_turnover_chart(chart: TurnoverChart) -> str:
     sheet = Sheet.of(chart, wide=(30, 30), narrow=(22, 22))
     scale = scale_of(chart.times, sheet)
     groups = [(cycle, [_row(time, scale) for time in times]) for cycle, times in grouped(chart.times)]
-    has_ranges = any(time.range_years for time in chart.times)
-    top = 34 + _HEADER_LINE * (sheet.narrow and has_ranges)
+    header = [line for text in ("Turnover time; each tenfold step is equally long", lines_told(scale)) for line in wrap(text, _TEXT, sheet.width - 24)]
+    ranges = wrap(_RANGE, _TEXT, sheet.width - 64) if any(time.range_years for time in chart.times) else ()
+    top = 14 + _HEADER_LINE * (len(header) + len(ranges))
     bottom = top + sum(_HEADING * bool(cycle) + sum(row.height for row in rows) for cycle, rows in groups) + 8
     words = axis_words(scale)
     tiers = _tier_heights(words)
     canvas = Canvas(sheet.width, math.ceil(bottom + 16 + sum(tiers)))
-    _header(canvas, sheet, has_ranges)
+    _header(canvas, header, ranges)
     _axis(canvas, scale, top, bottom, words, tiers[0])
     y = top
     for cycle, rows in groups:
@@ -117,15 +119,27 @@ def draw_turnover_chart(chart: TurnoverChart) -> str:
     return canvas.svg()
 
 
-def _header(canvas: Canvas, sheet: Sheet, has_ranges: bool) -> None:
-    canvas.text(12, 20, "Turnover time; each tenfold step is equally long", size=_TEXT, role="muted")
-    if not has_ranges:
-        return
-    words = "from lowest to highest"
-    left = 14.0 if sheet.narrow else sheet.width - 54 - text_width(words, _TEXT)
-    y = 20 + _HEADER_LINE * sheet.narrow
-    _range(canvas, left, left + 34, y - 5)
-    canvas.text(left + 42, y, words, size=_TEXT, role="muted")
+def _header(canvas: Canvas, header: Sequence[str], ranges: Sequence[str]) -> None:
+    """What the axis and its lines are, then what a range and the dot in it are."""
+    for number, line in enumerate(header):
+        canvas.text(12, 20 + _HEADER_LINE * number, line, size=_TEXT, role="muted")
+    y = 20 + _HEADER_LINE * len(header)
+    if ranges:
+        _range(canvas, 14, 48, y - 5)
+        _dot(canvas, 31, y - 5, _DOT_IN_RANGE)
+    for number, line in enumerate(ranges):
+        canvas.text(56, y + _HEADER_LINE * number, line, size=_TEXT, role="muted")
+
+
+def lines_told(scale: Scale) -> str:
+    """Where the upright lines stand: below a year at times that have names, from a year on at each tenfold.
+
+    >>> lines_told(Scale(Sheet(700, 30, 670, False), 1 / 365.25, 100))
+    'Upright lines: a day, a month, a year, then each ten times the one before'
+    """
+    names = [text for years, text, _ in TICKS if scale.low <= years <= min(1.0, scale.high) * 1.0001]
+    then = ["then each ten times the one before"] if scale.high > 1 else []
+    return f"Upright lines: {', '.join([*names, *then])}" if scale.low < 1 else "Upright lines: each ten times the one before"
 
 
 def _row(time: TurnoverTime, scale: Scale) -> Row:
@@ -151,10 +165,14 @@ def _mark(canvas: Canvas, scale: Scale, row: Row, top: float) -> None:
         _range(canvas, low, high, y, part=f"range {row.time.id}")
     x = scale.x(row.time.years)
     diameter = _DOT_IN_RANGE if row.time.range_years else _DOT  # a full one would hide a short range
-    canvas.stroke(polyline([(x, y), (x + 0.01, y)]), "ink", diameter, round_ends=True, part=f"dot {row.time.id}")
+    _dot(canvas, x, y, diameter, part=f"dot {row.time.id}")
     for number, line in enumerate(row.lines):
         baseline = middle - 6 * row.above + _TEXT * (0.36 + LEADING * (number - (len(row.lines) - 1) / 2))
         canvas.text(row.x, baseline, line, size=_TEXT, anchor=row.anchor, halo=True)
+
+
+def _dot(canvas: Canvas, x: float, y: float, diameter: float, part: str = "") -> None:
+    canvas.stroke(polyline([(x, y), (x + 0.01, y)]), "ink", diameter, round_ends=True, part=part)
 
 
 def _range(canvas: Canvas, low: float, high: float, y: float, part: str = "") -> None:

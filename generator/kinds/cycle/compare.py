@@ -66,8 +66,8 @@ def _turnover(timed: Sequence[Timed], left_out: str) -> TurnoverChart:
         ),
         reading=(
             "A dot is a reservoir; further right means that matter stays longer.",
-            "Each step of the axis is ten times the one before: half-way between two marks is about three times the left one.",
-            "A line through a dot shows a range: the stock or the outflow is known only between two ends.",
+            "Each tenfold step is equally long: from a year on, half-way between two lines is about three times the left one.",
+            "A line through a dot shows a range: the stock or the outflow is known only between two ends. The dot is the middle stock divided by the middle outflow, so it need not stand in the middle of the line.",
             *([left_out] if left_out else []),
         ),
         table=DataTable(

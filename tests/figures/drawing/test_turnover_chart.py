@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from figures import TurnoverChart
 from figures.drawing.sheet import Sheet
-from figures.drawing.turnover_chart import Scale, axis_words, scale_of
+from figures.drawing.turnover_chart import TICKS, Scale, axis_words, lines_told, scale_of
 from tests.figures.drawn import drawn
 from tests.figures.overview_specimens import TURNOVERS, turnover
 
@@ -50,8 +50,14 @@ def test_a_range_reaches_from_lowest_to_highest_around_its_dot():
 
 
 def test_what_ranges_mean_is_said_only_where_there_are_any():
-    assert "from lowest to highest" in texts(FOUR)
-    assert "from lowest to highest" not in texts(POND)
+    told = "from lowest to highest; its dot: middle stock divided by middle outflow"
+    assert (True, False) == (told in texts(FOUR), told in texts(POND))
+
+
+def test_lines_that_are_not_tenfold_are_named():
+    """From a day to a month is thirtyfold, from a month to a year twelvefold."""
+    assert "Upright lines: a day, a month, a year, then each ten times the one before" in texts(FOUR)
+    assert "Upright lines: each ten times the one before" == lines_told(Scale(SHEETS[0], 1.0, 1e4))
 
 
 def test_cycles_keep_their_order_and_reservoirs_are_sorted_within_them():
