@@ -50,6 +50,14 @@ class Expression:
         return _only_adds(self.tree)
 
     @cached_property
+    def is_share(self) -> bool:
+        """Whether it is one sum over another: a share, or how many times one holds the other."""
+        match self.tree:
+            case ast.BinOp(op=ast.Div(), left=above, right=below):
+                return _only_adds(above) and _only_adds(below)
+        return False
+
+    @cached_property
     def is_name(self) -> bool:
         """Whether it is one name and nothing else, as of a number that is turned into another unit."""
         return dotted(self.tree) is not None

@@ -8,14 +8,13 @@ from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any
 
-from generator.quantities import shown
+from generator.quantities import last_digits, shown
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression, ExpressionError
+from generator.quantities.last_digits import MOST_WHOLE_DIGITS
 from generator.quantities.units import Unit, UnitError, number_in
 from generator.quantities.working import Substitution, Working
 
-MOST_WHOLE_DIGITS = 7
-"""Beyond this many digits before the decimal point even a sum is rounded."""
 Value = float | str | bool | tuple[float, ...] | tuple[int, ...] | None
 
 
@@ -43,6 +42,8 @@ class Fact:
     """Id of the method, empty for a stated fact."""
     sources: tuple[str, ...] = ()
     figures: int = shown.FIGURES
+    asked_figures: bool = False
+    """Whether just so many figures are asked for, as of an answer to two figures: then nothing else sets its last digit."""
     written: str = ""
     """A stated number as its author wrote it."""
     more: int = 0
@@ -128,54 +129,11 @@ class Fact:
             return shown.months(int(m) for m in self.value)
         if self.written:
             return shown.written(self.written)
-        place = self.place
-        return shown.number(self.value, self.figures + self.more) if place is None else shown.to_place(self.value, place - self.more)
-
-    @property
-    def place(self) -> int | None:
-        """The power of ten of the last digit that the data have; None where nothing but the significant figures sets it.
-
-        A sum ends where the roughest of its terms does: common practice. But what is stated is taken as it is, so a sum of stated
-        numbers keeps what is left behind that place, other than zeros: 30 less 2.5 is 27.5, and 50 less 2.0 is 48.
-        """
-        if self.written:
-            return max((place for text in self.written.split() if (place := shown.place_written(text)) is not None), default=None)
-        if self.working is None:
-            return shown.place_of(self.number) if self.is_number and None not in (self.low, self.high) else None
-        places = [place for fact in self._terms if fact.value and (place := fact.last_place) is not None]
-        if not places or not self.is_number:
-            return None
-        if not self.is_stated:
-            return max(*places, self._by_figures or 0)
-        return max(min(max(places), shown.place_of(self.number)), shown.whole_digits(self.number) - MOST_WHOLE_DIGITS)
-
-    @property
-    def is_stated(self) -> bool:
-        """Whether a record states it, or each term that it is the sum of: then nothing was rounded."""
-        return self.working is None or bool(self._terms) and all(fact.is_stated for fact in self._terms)
-
-    @property
-    def last_place(self) -> int | None:
-        """The power of ten of the last digit that is shown; None of nothing, and of what is no number."""
-        return self._by_figures if self.place is None else self.place
-
-    @property
-    def _by_figures(self) -> int | None:
-        largest = max(map(abs, self.series), default=0.0) if self.is_series else abs(self.number) if self.is_number else 0.0
-        return shown.last_place(largest, self.figures) if largest else None
-
-    @property
-    def _terms(self) -> tuple[Fact, ...]:
-        """What it is the sum of, or was picked from; nothing where the last digits of these say nothing about its own.
-
-        A term in another unit has another last digit, though a kelvin is as large as a degree Celsius. A unit turned into another is no sum.
-        """
-        if not isinstance(self.working, Substitution) or not self.working.expression.is_sum:
-            return ()
-        expression, given = self.working.expression, tuple(fact for _, fact in self.working.given if isinstance(fact, Fact))
-        if any(_step(fact.unit) != _step(self.unit) or expression.is_name and fact.unit != self.unit for fact in given):
-            return ()
-        return tuple(fact for fact in given if fact.is_series or fact.value == self.value) if expression.is_pick else given
+        place = last_digits.place(self)
+        if place is not None:
+            return shown.to_place(self.value, place - self.more)
+        text = shown.number(self.value, self.figures + self.more)
+        return shown.without_zeros(text, 0) if last_digits.is_even(self) else text
 
     @property
     def shown_exactly(self) -> str:
@@ -337,12 +295,6 @@ def _work_out(expression: Expression, given: Mapping[str, Fact], unit: Unit, bar
         return number_in(Unit("", ()) if bare else unit, result), ""
     except UnitError as error:
         raise ExpressionError(f"{expression.source}: {error}") from None
-
-
-def _step(of: Unit | None) -> str:
-    """The unit of a difference: of two readings in degrees Celsius it is the kelvin."""
-    label = of.label if of else ""
-    return "K" if label == "degC" else label
 
 
 def _own_text(number: float | None) -> str:

@@ -1,8 +1,8 @@
 """How a number is shown: the only place where anything is rounded.
 
 The policy: computed numbers have three significant figures unless the record says otherwise; stated numbers keep the
-digits they were written with, and their sums and differences no zeros behind these; the members of a series share their decimals. Halves round up. Groups of three digits are
-parted by a thin space from five digits on, and minus is a minus sign.
+digits they were written with; sums and differences end where their terms do (`last_digits.py`); the members of a series share
+their decimals. Halves round up. Groups of three digits are parted by a thin space from five digits on, and minus is a minus sign.
 """
 
 from __future__ import annotations
@@ -12,6 +12,8 @@ from collections.abc import Iterable, Sequence
 from decimal import ROUND_HALF_UP, Context, Decimal
 
 FIGURES = 3
+MOST_MORE = 4
+"""Digits that a working shows of a number in between beside those that it has elsewhere."""
 SURE = 12
 """Significant figures of a float that calculating leaves as they are: what stands behind them decides no half."""
 THIN = "\u202f"
@@ -73,14 +75,14 @@ def to_place(value: float, place: int) -> str:
     return _in_reach(near if near or not exact else _to_figures(exact, 1)) if exact else "0"
 
 
-def without_zeros(text: str, decimals: int | None) -> str:
-    """The same number without zeros behind so many decimals: 383 less 285 is 98, and not 98.0; None leaves it as it is.
+def without_zeros(text: str, decimals: int) -> str:
+    """The same number without zeros behind so many decimals.
 
-    >>> without_zeros("98.0", 0), without_zeros("1.40", 1), without_zeros("2.85", 1), without_zeros("98.0", None)
-    ('98', '1.4', '2.85', '98.0')
+    >>> without_zeros("98.0", 0), without_zeros("1.40", 1), without_zeros("2.85", 1), without_zeros("1.50 × 10⁸", 0)
+    ('98', '1.4', '2.85', '1.50 × 10⁸')
     """
     whole, point, part = text.partition(".")
-    if decimals is None or not part.isdecimal():
+    if not part.isdecimal():
         return text
     kept = part[:decimals] + part[decimals:].rstrip("0")
     return f"{whole}{point}{kept}" if kept else whole
@@ -97,6 +99,12 @@ def series(values: Sequence[float | None], figures: int = FIGURES) -> tuple[str,
         return tuple("–" if v is None else number(v, figures) for v in values)
     place = min(0, _last_place(largest, figures)) if largest else 0
     return tuple("–" if v is None else _plain(_to_place(_exact(v), place)) for v in values)
+
+
+def adding_up(values: Sequence[float], total: str, figures: int = FIGURES) -> tuple[str, ...]:
+    """The members of a series with the fewest more digits with which they add up to the total as it is shown; as they are where none do."""
+    finer = (series(values, figures + more) for more in range(MOST_MORE + 1))
+    return next((one for one in finer if _plain(_to_place(sum(map(_exact, map(read, one)), Decimal(0)), -decimals(total))) == total), series(values, figures))
 
 
 def written(text: str) -> str:

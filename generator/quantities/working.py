@@ -11,15 +11,30 @@ from generator.quantities.expression import Expression
 from generator.quantities.notation import PlainText, SetUpText, Terms, write
 from generator.quantities.units import Unit
 
-MOST_MORE = 4
-"""Digits that a working shows of a number in between beside those that it has elsewhere."""
-
 
 class Given(Protocol):
-    """What a working shows of a quantity that goes into it; every `Fact` offers it."""
+    """What a working shows of a quantity that goes into it, and what tells how many digits it has; every `Fact` offers it."""
 
     @property
     def id(self) -> str: ...
+    @property
+    def value(self) -> float | str | bool | tuple[float, ...] | tuple[int, ...] | None: ...
+    @property
+    def working(self) -> Working | None: ...
+    @property
+    def written(self) -> str: ...
+    @property
+    def figures(self) -> int: ...
+    @property
+    def asked_figures(self) -> bool: ...
+    @property
+    def low(self) -> float | None: ...
+    @property
+    def high(self) -> float | None: ...
+    @property
+    def is_number(self) -> bool: ...
+    @property
+    def number(self) -> float: ...
     @property
     def name(self) -> str: ...
     @property
@@ -78,9 +93,9 @@ class Substitution:
     def coming_out(self, comes_out: Callable[[Substitution], bool]) -> Substitution:
         """The same with the fewest more digits with which its numbers give the result as it is shown; as it is where none do."""
         names = [name for name, _ in self.given]
-        found = next(filter(comes_out, (self._with(dict.fromkeys(names, more)) for more in range(MOST_MORE + 1))), self)
+        found = next(filter(comes_out, (self._with(dict.fromkeys(names, more)) for more in range(shown.MOST_MORE + 1))), self)
         for name in names if found != self else ():
-            found = next(filter(comes_out, (found._with({name: more}) for more in range(MOST_MORE + 1))))
+            found = next(filter(comes_out, (found._with({name: more}) for more in range(shown.MOST_MORE + 1))))
         return found
 
     def _with(self, more: Mapping[str, int]) -> Substitution:

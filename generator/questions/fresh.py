@@ -137,7 +137,7 @@ def _again(fact: Fact, working: Substitution, fresh: Mapping[str, Fact]) -> Fact
     made = computed(
         fact.id, fact.name, working.expression, known, fact.unit, method=fact.method, figures=fact.figures, bare=working.bare
     )  # fmt: skip
-    return made if made.is_number or made.is_series else None
+    return replace(made, asked_figures=fact.asked_figures) if made.is_number or made.is_series else None
 
 
 def followed(fact: Fact, fresh: Mapping[str, Fact]) -> Fact | None:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from generator.quantities import shown
 from generator.quantities.expression import Expression, ExpressionError
-from generator.quantities.fact import MOST_WHOLE_DIGITS, Fact, as_shown, computed
+from generator.quantities.fact import Fact, as_shown, computed
+from generator.quantities.last_digits import MOST_WHOLE_DIGITS, is_even, place
 from generator.quantities.units import UnitError, is_reading, number_in
 from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue, Misconception
@@ -83,7 +83,7 @@ def tolerance(right: Fact) -> Within:
     """None for sums and differences of stated numbers, which come out exactly; so much of a temperature; otherwise that of rounded steps."""
     expression = right.working.expression if isinstance(right.working, Substitution) else None
     if expression is not None and expression.is_sum:
-        return replace(EXACT, place=right.place)
+        return replace(EXACT, place=place(right))
     if right.unit is not None and is_reading(right.unit.quantity(0.0)):
         return Within(share=0.0, much=DEGREES_OF_A_MEAN if expression is not None and expression.is_mean else DEGREES)
     return ROUNDED
@@ -115,7 +115,8 @@ def done_over(right: Fact) -> Fact | None:
     if not isinstance(working, Substitution) or not right.is_number or right.unit is None:
         return None
     given = {name: as_shown(fact) for name, fact in working.given if isinstance(fact, Fact)}
-    return computed(right.id, right.name, working.expression, given, right.unit, figures=right.figures, bare=working.bare)
+    again = computed(right.id, right.name, working.expression, given, right.unit, figures=right.figures, bare=working.bare)
+    return replace(again, asked_figures=right.asked_figures)
 
 
 def of_rounding(right: Fact) -> str:
@@ -154,18 +155,23 @@ def got_by(how: str, slip: Misconception) -> dict[str, str]:
 
 
 def shown_like(right: Fact, value: float) -> str:
-    """With as many figures as the right answer, of a sum to the same place, but no zeros behind the decimal point where that one has none.
+    """Spelled as the right answer is: of a sum to the same place, otherwise with as many figures, and no more zeros behind the decimal point.
 
     A slip of a sum that needs no rounding keeps its digits: 32.7, where a decimal point was lost of 327.
     """
-    unit, within = right.unit.shown if right.unit else "", tolerance(right)
+    within, places = tolerance(right), shown.decimals(right.shown_number)
+    figures = max(right.figures, min(shown.whole_digits(value) + places, MOST_WHOLE_DIGITS)) if within.is_exact else right.figures
+    is_all = shown.is_all(value, figures)
     if within.place is not None:
-        place = min(within.place, shown.place_of(value)) if shown.is_all(value, right.figures) else within.place
-        return f"{shown.to_place(value, place)} {unit}".strip()
-    fewer = shown.whole_digits(value) + shown.decimals(right.shown_number)
-    is_exact = abs(value) >= 1 and fewer < right.figures and math.isclose(float(shown.rounded(value, fewer)), value, rel_tol=1e-12)
-    figures = max(right.figures, min(fewer, MOST_WHOLE_DIGITS)) if within.is_exact else right.figures
-    return f"{shown.number(value, fewer if is_exact else figures)} {unit}".strip()
+        return _with_unit(right, shown.to_place(value, min(within.place, shown.place_of(value)) if is_all else within.place))
+    text = shown.number(value, figures)
+    if is_even(right):
+        return _with_unit(right, shown.without_zeros(text, 0) if is_all else text)
+    return _with_unit(right, shown.without_zeros(text, places) if is_all and abs(value) >= 1 else text)
+
+
+def _with_unit(right: Fact, number: str) -> str:
+    return right.unit.after(number) if right.unit else number
 
 
 def _as_printed(right: Fact, given: Mapping[str, Fact], wrong: WrongValue) -> float:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from generator.quantities import shown
 from generator.quantities.expression import Expression
@@ -98,7 +98,8 @@ def named_number(name: str, number: NamedNumber, materials: Materials) -> Fact:
 
 def _computed(name: str, number: NamedNumber, materials: Materials, results: Results) -> Fact:
     given = _given(number, materials, results)
-    return computed(name, f"Result of part {name}", Expression(number.expression), given, unit(number.unit), figures=number.figures or shown.FIGURES)
+    made = computed(name, f"Result of part {name}", Expression(number.expression), given, unit(number.unit), figures=number.figures or shown.FIGURES)
+    return replace(made, asked_figures=number.figures is not None)
 
 
 def _given(number: NamedNumber, materials: Materials, results: Results) -> dict[str, Fact]:

@@ -16,7 +16,7 @@ from generator.build import check
 from generator.kinds import all_kinds
 from generator.pages.fresh import fresh_numbers
 from generator.pages.site import Site
-from generator.quantities.working import Substitution
+from generator.quantities.working import MonthTable, Substitution
 from tests.kinds.small_records import CONTENT
 
 RAISED = str.maketrans("⁻⁰¹²³⁴⁵⁶⁷⁸⁹", "-0123456789")
@@ -132,6 +132,20 @@ def test_nearly_every_working_can_be_done_over() -> None:
     found = list(dict.fromkeys(workings()))
     unread = [f"{place}: {set_up}" for place, _, set_up, _ in found if as_read(set_up) is None]
     assert [] == unread
+
+
+def test_columns_add_up_to_what_is_said_below_them() -> None:
+    tables = [
+        (f"{subject.id}:{fact.id}", fact.working) for subject in site().library.subjects.values() for fact in subject.facts.values()
+        if isinstance(fact.working, MonthTable) and fact.working.conclusion.startswith("the last column adds up to ")
+    ]  # fmt: skip
+    wrong = {}
+    for place, table in tables:
+        total = table.conclusion.removeprefix("the last column adds up to ")
+        if said := does_not_come_out(" + ".join(table.columns[-1][1]), total):
+            wrong[place] = said
+    assert {} == wrong
+    assert len(tables) > 50
 
 
 @pytest.mark.parametrize(

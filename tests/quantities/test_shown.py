@@ -211,3 +211,19 @@ def test_decimals_are_counted(text: str, count: int) -> None:
 )
 def test_digits_before_the_point_are_counted(value: float, count: int) -> None:
     assert count == shown.whole_digits(value)
+
+
+@pytest.mark.parametrize(
+    ("values", "total", "texts"),
+    [
+        ((0.4, 1.4, 10.4), "12", ("0.4", "1.4", "10.4")), ((1.1, 2.2), "3", ("1", "2")), ((0.0, 1.5), "1.5", ("0.0", "1.5")),
+        ((1.0, 2.0), "9", ("1", "2")),  # nothing helps
+    ],
+)  # fmt: skip
+def test_members_have_the_digits_with_which_they_add_up(values: tuple[float, ...], total: str, texts: tuple[str, ...]) -> None:
+    assert texts == shown.adding_up(values, total, 1 + (total == "1.5"))
+
+
+@pytest.mark.parametrize(("value", "figures", "is_all"), [(12.5, 3, True), (12.5, 2, False), (1 / 3, 3, False), (0.1 + 0.2, 1, True), (8.0, 1, True), (10001.0, 3, False)])
+def test_figures_are_all_that_a_number_has(value: float, figures: int, is_all: bool) -> None:
+    assert is_all == shown.is_all(value, figures)

@@ -65,7 +65,7 @@ def test_bare_number_has_no_unit() -> None:
 def test_number_may_be_a_fact_with_its_working() -> None:
     question = made(NUMBER % ("fact: lake.turnover_time", SLIP % "value: 0.2"))
     assert isinstance(question, NumberEntry)
-    assert ("5.00 yr", TURNOVER, ["0.2 yr"]) == (question.answer, question.fact, [slip.shown for slip in question.slips])
+    assert ("5 yr", TURNOVER, ["0.2 yr"]) == (question.answer, question.fact, [slip.shown for slip in question.slips])
 
 
 def test_mistake_may_be_a_fact_of_another_record_in_another_unit() -> None:

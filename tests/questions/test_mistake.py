@@ -12,6 +12,7 @@ from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed, stated
 from generator.quantities.units import unit
+from generator.quantities.working import Substitution
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
 from generator.questions.mistake import EXACT, ROUNDED, Mistake, accepted, apart, options, slips, tolerance, wrong_values
 from generator.questions.question import Interval
@@ -218,3 +219,21 @@ def test_mistake_that_the_catalogue_lacks_is_refused() -> None:
 @pytest.mark.parametrize(("other", "meets"), [((1, 2), True), ((2, 3), True), ((2.1, 3), False), ((-1, 0.9), False), ((0, 5), True)])
 def test_intervals_meet_where_they_share_a_number(other: tuple[float, float], meets: bool) -> None:
     assert meets == Interval(1, 2).meets(Interval(*other)) == Interval(*other).meets(Interval(1, 2))
+
+
+def test_slips_are_spelled_as_the_answer_is() -> None:
+    """4 of 50 is 8 %, and its slips have no zeros that carry nothing either; a slip that was rounded off has three figures."""
+    given_facts = {"part": fact("part", 4, "kJ/m2/yr"), "whole": fact("whole", 50, "kJ/m2/yr")}
+    of = right("part / whole", given_facts, "percent")
+    found = slips(of, given_facts, mistakes("part / whole / 100", "1 - part / whole", "whole / part", "part / (part + whole)"), CATALOGUE)
+    assert ("8 %", ["0.08 %", "92 %", "1250 %", "7.41 %"]) == (of.shown, [slip.shown for slip in found])
+
+
+def test_a_sum_and_its_slips_end_at_one_place() -> None:
+    """1.52 less 1.20 is 0.32 as they are printed; what was rounded off is accepted as before."""
+    given_facts = {name: Fact(id=name, name=name, value=value, unit=unit("g"), working=Substitution(Expression("x"), ())) for name, value in (("a", 1.5166), ("b", 1.1974))}
+    of = right("a - b", given_facts, "g")
+    (slip,) = slips(of, given_facts, mistakes("a + b"), CATALOGUE)
+    within = accepted(of.number, of.figures, tolerance(of))
+    assert ("0.32 g", "2.71 g") == (of.shown, slip.shown)
+    assert all(within.low <= number <= within.high for number in (0.3192, 0.319, 0.32))

@@ -26,7 +26,7 @@ def test_wrong_then_consistent_work_has_its_own_set_up_answer_and_range() -> Non
     """Part a added what is respired: 4300 + 1700 = 6000 kJ. Then 360 of 6000 is 6 %, by hand."""
     followed = carried_on(BAY, "c", {"a": 6000}).worked
     assert followed is not None
-    assert ("360 kJ m⁻² yr⁻¹ ÷ 6000 kJ m⁻² yr⁻¹", "6.00 %") == (followed.setup, followed.entry.answer)
+    assert ("360 kJ m⁻² yr⁻¹ ÷ 6000 kJ m⁻² yr⁻¹", "6 %") == (followed.setup, followed.entry.answer)
     assert (True, False) == (followed.counts(6.1), followed.counts(13.8))
 
 

@@ -32,7 +32,7 @@ def test_a_calculation_is_one_mark_for_the_set_up_and_one_for_the_answer() -> No
     (guide,) = sound(CALCULATION).guides
     assert [(SETUP, 1), (ANSWER, 1)] == [(line.id, line.marks) for line in guide.lines]
     assert guide.worked is not None
-    assert ("8.00 %", "4 kJ m⁻² yr⁻¹ ÷ 50 kJ m⁻² yr⁻¹") == (guide.worked.entry.answer, guide.worked.setup)
+    assert ("8 %", "4 kJ m⁻² yr⁻¹ ÷ 50 kJ m⁻² yr⁻¹") == (guide.worked.entry.answer, guide.worked.setup)
     assert guide.worked.entry.accepted.low <= 8 <= guide.worked.entry.accepted.high
     assert ["1250 %"] == [slip.shown for slip in guide.worked.entry.slips]
 
@@ -48,7 +48,7 @@ def test_change_a_fact_and_set_up_answer_and_range_follow() -> None:
     assert () == told and found is not None
     worked = found.guides[0].worked
     assert worked is not None
-    assert ("10.0 %", "4 kJ m⁻² yr⁻¹ ÷ 40 kJ m⁻² yr⁻¹") == (worked.entry.answer, worked.setup)
+    assert ("10 %", "4 kJ m⁻² yr⁻¹ ÷ 40 kJ m⁻² yr⁻¹") == (worked.entry.answer, worked.setup)
     assert worked.entry.accepted.low > 9
 
 

@@ -9,7 +9,8 @@ from generator.kinds.biome import month_facts
 from generator.kinds.biome.climate_facts import BARE, MM, NO_LATITUDE, stated_in
 from generator.kinds.biome.record import BiomeRecord, Station
 from generator.quantities import shown
-from generator.quantities.fact import MOST_WHOLE_DIGITS, Fact, computed
+from generator.quantities.fact import Fact, computed
+from generator.quantities.last_digits import MOST_WHOLE_DIGITS
 from generator.quantities.units import unit
 from generator.quantities.working import MonthTable, Rule, RulePath
 from generator.science import aridity, climate, evapotranspiration, water_balance
@@ -124,8 +125,9 @@ def _sum(
 ) -> Fact:  # fmt: skip
     """The sum of twelve months, shown to the millimetre at least, so that it adds up on paper."""
     value = math.fsum(numbers)
-    figures = max(figures, min(shown.whole_digits(value), MOST_WHOLE_DIGITS))
-    table = MonthTable(columns, f"the last column adds up to {MM.after(shown.number(value, figures))}")
+    figures_of_months, figures = figures, max(figures, min(shown.whole_digits(value), MOST_WHOLE_DIGITS))
+    total, (*others, (head, _)) = shown.number(value, figures), columns
+    table = MonthTable((*others, (head, shown.adding_up(numbers, total, figures_of_months))), f"the last column adds up to {MM.after(total)}")
     return Fact(id=fact_id, name=name, value=value, unit=MM, working=table, method=method.id, figures=figures)
 
 

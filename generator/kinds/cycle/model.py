@@ -10,7 +10,7 @@ from generator.kind import in_sentence
 from generator.kinds.cycle.budget_facts import significant_figures
 from generator.kinds.cycle.record import Change, CycleRecord, Flux, Reservoir, Scenario
 from generator.quantities import shown
-from generator.quantities.fact import MOST_WHOLE_DIGITS
+from generator.quantities.last_digits import MOST_WHOLE_DIGITS
 from generator.quantities.units import convert, unit
 from generator.science.box_model import stocks_after
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 from generator.kind import Subject, in_sentence
@@ -11,7 +11,6 @@ from generator.kinds.productivity.harvest_facts import GRAZING
 from generator.kinds.productivity.record import Cut, Harvest, Plot, ProductivityRecord
 from generator.kinds.productivity.replicate_questions import ReplicateQuestions, only_made
 from generator.kinds.productivity.statement_questions import StatementQuestions
-from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry, ordering
@@ -89,7 +88,7 @@ class HarvestQuestions(ReplicateQuestions):
         )  # fmt: skip
         if not all(error.is_number and error.number > 0 for error in errors) or more.shown_number == less.shown_number or more.unit is None:
             return None
-        difference = _as_exact_as(computed("", "Difference", Expression("more - less"), {"more": more, "less": less}, more.unit, figures=more.figures), more, less)
+        difference = computed("", "Difference", Expression("more - less"), {"more": more, "less": less}, more.unit, figures=more.figures)
         given = dict(zip(("first_error", "second_error"), errors, strict=True))
         error = computed("", "Its standard error", STANDARD_ERROR_OF_DIFFERENCE.expression, given, more.unit, figures=more.figures)
         what = f"the difference in biomass between “{larger[0].label}” and “{smaller[0].label}”"
@@ -215,7 +214,7 @@ class HarvestQuestions(ReplicateQuestions):
     def eaten(self) -> Made:
         plots = {plot.grazing: plot for plot in self.harvest.plots if plot.grazing}
         without, grazed = (self.fact("net_production", plots[sort]) for sort in ("kept_out", "open"))
-        found = _as_exact_as(self.facts[f"{GRAZING}.eaten"], without, grazed)
+        found = self.facts[f"{GRAZING}.eaten"]
         draft = Draft(
             id="eaten",
             prompt=(
@@ -269,9 +268,3 @@ class HarvestQuestions(ReplicateQuestions):
             hints=("Work in the field comes first, then work in the laboratory, then sums.", "Which unit does each sum need, and which does it give?"),
         )
         return ordering(draft, list(reasons), starts_with="Start in the field, where the plants still stand.", leads_on=reasons.__getitem__, salt=self.subject.id)
-
-
-def _as_exact_as(difference: Fact, *terms: Fact) -> Fact:
-    """The difference to the last place of its terms, so that they give it as they are shown."""
-    places = max(shown.decimals(term.shown_number) for term in terms)
-    return replace(difference, figures=max(1, shown.power(difference.number) + 1 + places))

@@ -47,7 +47,7 @@ def test_table_behind_the_adjustment_time_has_each_turnover_time_and_says_what_i
     of = loop(more="  - {id: dust, from: rain, to: pond, rate: unknown}\n", change={"{id: plants": "{id: pond, stock: 3}, {id: plants"})
     working = of.facts["adjustment_time"].working
     assert isinstance(working, ValueTable)
-    assert (("Soil", "7.14 yr"), ("Plants", "2.00 yr")) == working.rows
+    assert (("Soil", "7.14 yr"), ("Plants", "2 yr")) == working.rows
     assert working.conclusion.endswith("too little is known: pond.")
 
 

@@ -14,7 +14,7 @@ def test_bars_of_the_example_are_its_productions() -> None:
 
 def test_description_names_both_ends_and_each_step() -> None:
     chart, *_ = kind("pyramid").charts(demo("pyramid/sill_lake"))
-    for words in ("5800 kJ m⁻² yr⁻¹ in phytoplankton", "4 kJ m⁻² yr⁻¹ in pike", "10.0 % to zooplankton", "8.62 % to perch", "0.0690 %"):
+    for words in ("5800 kJ m⁻² yr⁻¹ in phytoplankton", "4 kJ m⁻² yr⁻¹ in pike", "10 % to zooplankton", "8.62 % to perch", "0.0690 %"):
         assert words in chart.description
 
 
