@@ -191,14 +191,14 @@ def _draw_notes(canvas: Canvas, frame: Frame, notes: Sequence[tuple[str, float, 
 
 
 def _season_sample(canvas: Canvas, edge: float, inward: int, room: float, top: float, dry: bool) -> None:
-    """A little of the season's own pattern at an end of its band, so that the band explains the areas."""
-    steps = [edge + inward * offset for offset in (4, 8, 12, 16, 20, 24) if offset < room]
+    """The season's own pattern from an end of its band to its words, so that the band explains the areas."""
+    steps = [edge + inward * offset for offset in range(4, math.ceil(room), 4)]
     if dry:
         dots = [(x, top + 6 + 4 * row) for number, x in enumerate(steps) for row in range(4) if (row + number) % 2 == 0]
         if dots:
             canvas.dots(((dot, dot) for dot in dots), "heat", 2.2)
     elif steps[::2]:
-        canvas.stroke(segments(((x, top + 4), (x, top + 20)) for x in steps), "water", 1.4)
+        canvas.stroke(segments(((x, top + 4), (x, top + 20)) for x in steps), "water", 1.4, part="humid sample")
 
 
 def _curve_names(canvas: Canvas, frame: Frame, points: Sequence[Vertex]) -> None:

@@ -13,6 +13,7 @@ from figures.light_profile import LightProfile
 _TEXT, _LINE = 14.5, 18.0
 _HEIGHT = 330.0
 """Of the water [px]."""
+_GOES_ON = "The axis goes on below, as deep as at the other stations."
 _LABEL_ROOM = 26.0
 """Height of a line of text beside a level line [px]."""
 
@@ -63,7 +64,7 @@ def draw_light_profile(chart: LightProfile) -> str:
     frame = _Frame(chart, sheet, head + (78 if sheet.narrow else 64))
     ground = wrap(glued(f"bottom at {chart.bottom_label}, {chart.bottom_light_label} left"), _TEXT, sheet.room, bold=True) if _has_bottom(chart) else ()
     below = max(frame.floor + 4, frame.end + 18 + _LINE * len(ground) if ground else 0)
-    notes = sheet.lines([_note(chart)])
+    notes = sheet.lines([_note(chart), *([_GOES_ON] if frame.floor > frame.end + 1 else [])])
     canvas = Canvas(sheet.width, below + 12 + notes_height(notes))
     for number, line in enumerate(names):
         canvas.text(12, 8 + 1.15 * size * (number + 1) - 3, line, size=size, bold=True)
@@ -108,7 +109,7 @@ def _axes(canvas: Canvas, frame: _Frame) -> None:
         y = frame.y(number * depth_step(frame.lowest))
         ticks.append(((left, y), (left - 5, y)))
         canvas.text(left - 9, y + 5, label, size=_TEXT, anchor="end")
-    canvas.stroke(polyline([(left, frame.floor), (left, top), (right, top), (right, frame.floor)]), "ink", 1)
+    canvas.stroke(polyline([(left, frame.floor), (left, top), (right, top), (right, frame.end)]), "ink", 1, part="frame")
     canvas.stroke(segments(ticks), "ink", 1)
     canvas.stroke(segments([((left, top), (right, top))]), "water", 2.3, part="surface")
 

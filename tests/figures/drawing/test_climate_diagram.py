@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 from xml.etree import ElementTree
 
 import pytest
@@ -90,3 +91,11 @@ def test_a_year_with_no_month_below_zero_has_no_bar_and_no_word_of_it(chart: Cli
 def test_a_note_explains_the_change_of_scale_only_where_it_happens():
     assert any("above 100 mm" in text for text in texts(MONSOON))
     assert not any("above 100 mm" in text for text in texts(HARROW))
+
+
+def test_the_pattern_of_a_season_fills_its_band_beside_the_words():
+    """Source: 'humid season' takes about 90 px, the band is 576 px long."""
+    found = [e.get("d") or "" for e in ElementTree.fromstring(drawn(EVEN)).findall(".//{*}path") if e.get("data-part") == "humid sample"]
+    across = sorted(float(x) for data in found for x in re.findall(r"M([-\d.]+)", data))
+    assert across[-1] - across[0] > 560
+    assert 1 == sum(b - a > 5 for a, b in pairwise(across))

@@ -78,3 +78,12 @@ def test_the_narrow_drawing_says_what_the_wide_one_says(chart: LightProfile) -> 
 def test_a_long_name_pushes_the_water_down_and_nothing_leaves_the_sheet() -> None:
     named, short = (part(replace(LAKE_LIGHT, narrow=True, station=station), "surface")[0][1] for station in ("A Lake with a Name that is Longer than a Telephone is Wide", "Lake"))
     assert named > short + 10
+
+
+def test_frame_ends_at_the_bottom_and_an_axis_that_goes_on_is_explained() -> None:
+    """An axis of 24 m beside 12 m of water, as where the other station of a page is that deep."""
+    shared = replace(REEF, name="shared", axis_m=24.0)
+    *_, (_, right_end) = part(shared, "frame")
+    assert part(shared, "bottom")[0][1] == pytest.approx(right_end, abs=0.02)
+    told = "The axis goes on below, as deep as at the other stations."
+    assert (True, False) == (told in words(shared), told in words(REEF))
