@@ -23,6 +23,8 @@ _GAP = 2.0
 _MIDDLE = 0.35
 """The share of a label's height, above and below, that no line leads to."""
 _CONFLICT = 1000.0
+_ON_LINE = 3.5
+"""More than the worst side of a point costs, and less than a place apart."""
 _ROUNDS, _STARTS = 60, 6
 
 
@@ -48,15 +50,17 @@ class _Options:
 
 def place_labels(
     points: Sequence[Point], sizes: Sequence[tuple[float, float]], radius: float, bounds: Rectangle, taken: Sequence[Rectangle],
+    lines: Sequence[Point] = (),
 ) -> tuple[list[Place], int]:  # fmt: skip
     """A place for each label of a size [px] beside its point, and how many of them are in conflict with something.
 
-    `radius` [px] is that of the points' marks, `taken` what no label may cover. Equal arguments give equal places.
+    `radius` [px] is that of the points' marks, `taken` what no label may cover, `lines` points along what it covers only
+    where it would else stand apart. Equal arguments give equal places.
     """
     if not points:
         return [], 0
     places = [_candidates(point, size, radius) for point, size in zip(points, sizes, strict=True)]
-    flat, options = _measured(places, points, radius, bounds, taken)
+    flat, options = _measured(places, points, radius, bounds, taken, lines)
     clash = _clashes(options)
     starts = (_settled(options, clash, len(points), random.Random(start)) for start in range(_STARTS))
     best = min(starts, key=lambda chosen: _total(options, clash, chosen))
@@ -91,8 +95,9 @@ def _leader(point: Point, box: Rectangle, radius: float) -> tuple[Point, Point]:
 
 
 def _measured(
-    places: Sequence[Sequence[Place]], points: Sequence[Point], radius: float, bounds: Rectangle, taken: Sequence[Rectangle]
-) -> tuple[list[Place], _Options]:
+    places: Sequence[Sequence[Place]], points: Sequence[Point], radius: float, bounds: Rectangle, taken: Sequence[Rectangle],
+    lines: Sequence[Point],
+) -> tuple[list[Place], _Options]:  # fmt: skip
     """The cheapest places of each label, and the same as arrays."""
     flat = [(owner, number, place) for owner, own in enumerate(places) for number, place in enumerate(own)]
     boxes = np.array([place.box for _, _, place in flat])
@@ -109,7 +114,9 @@ def _measured(
     foreign = np.concatenate([~near[owners], np.ones((len(owners), len(taken)), bool)], axis=1)
     led_through = (_inside(leaders, obstacles) & foreign).any(axis=1)
     outside = (boxes[:, 0] < bounds[0]) | (boxes[:, 1] < bounds[1]) | (boxes[:, 2] > bounds[2]) | (boxes[:, 3] > bounds[3])
-    costs = costs + _CONFLICT * (on_something | led_through | outside)
+    x, y = np.array(lines, float).reshape(-1, 2).T
+    on_line = (x > boxes[:, :1]) & (x < boxes[:, 2:3]) & (y > boxes[:, 1:2]) & (y < boxes[:, 3:])
+    costs = costs + _ON_LINE * on_line.any(axis=1) + _CONFLICT * (on_something | led_through | outside)
     kept = np.sort(np.concatenate([_cheapest(costs, np.flatnonzero(owners == owner)) for owner in range(len(points))]))
     return [flat[place][2] for place in kept], _Options(boxes[kept], leaders[kept], costs[kept], owners[kept])
 

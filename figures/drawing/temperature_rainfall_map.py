@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from figures.drawing.canvas import Canvas, Point, polygon, polyline, segments
 from figures.drawing.label_places import Place, Rectangle, place_labels
 from figures.drawing.region_names import RegionName, place_region_names
-from figures.drawing.sheet import Sheet
+from figures.drawing.series_names import along
+from figures.drawing.sheet import Sheet, draw_notes, notes_height
 from figures.drawing.text import ASCENT, LEADING, SMALLEST, block_size, text_width
 from figures.temperature_rainfall_map import MapStation, TemperatureRainfallMap
 
@@ -18,6 +19,7 @@ _TEXT, _STATION, _REGION = 14.5, SMALLEST, SMALLEST
 _DOT, _COINCIDE = 9.0, 5.0
 """Diameter of a dot; dots nearer than this cover each other and share a label [px]."""
 _KEY_LINE, _KEY_GAP, _LIST_GAP = 20.0, 18.0, 7.0
+_WHERE = "A station lies in the region in which its dot stands."
 _FULL, _RING = "full dot", "ring"
 _LED, _LONGEST_LEADER = 0.25, 34.0
 """The largest share of names that may stand apart from their dots, and how far [px]; beyond it, numbers are easier to follow."""
@@ -59,6 +61,8 @@ class Layout:
     """Lines of each label; stations at one place share one."""
     places: list[Place]
     """Of the labels."""
+    groups: list[list[int]]
+    """Of stations, counted from 0, that share a label."""
     numbered: bool
     """Whether the labels are numbers, with a key below."""
 
@@ -87,7 +91,8 @@ def draw_temperature_rainfall_map(chart: TemperatureRainfallMap) -> str:
     letters = [(name.letter, region.label) for name, region in zip(layout.names, chart.regions, strict=True) if name.letter]
     notes = _notes(chart.stations) if chart.regions else []
     lists = [_columns(entries, axes.sheet) for entries in (letters, key, notes) if entries]
-    canvas = Canvas(axes.sheet.width, math.ceil(axes.bottom + 54 + sum(_KEY_LINE * len(rows) + _LIST_GAP for rows in lists)))
+    told = axes.sheet.lines(_told(chart, layout), 12) if chart.regions else []
+    canvas = Canvas(axes.sheet.width, math.ceil(axes.bottom + 54 + sum(_KEY_LINE * len(rows) + _LIST_GAP for rows in lists) + notes_height(told)))
     for outline in outlines:
         canvas.fill(polygon(outline), "plant", opacity=0.12)
     _axes(canvas, axes)
@@ -109,7 +114,15 @@ def draw_temperature_rainfall_map(chart: TemperatureRainfallMap) -> str:
             for x, sign, words in row:
                 _entry(canvas, x, y - 4, sign, words)
         y += _LIST_GAP
+    draw_notes(canvas, told, 12, y + 13)
     return canvas.svg()
+
+
+def _told(chart: TemperatureRainfallMap, layout: Layout) -> list[str]:
+    """Which region a name belongs to, and why a dot has two."""
+    groups = [[chart.stations[number].label for number in group] for group in layout.groups if len(group) > 1]
+    shared = [f"{', '.join(names[:-1])} and {names[-1]} share a dot: theirs would cover each other." for names in groups]
+    return [*([_WHERE] if chart.stations else []), *shared]
 
 
 def arranged(chart: TemperatureRainfallMap, inside: Rectangle, dots: Sequence[Point], outlines: Sequence[Sequence[Point]]) -> Layout:
@@ -121,13 +134,14 @@ def arranged(chart: TemperatureRainfallMap, inside: Rectangle, dots: Sequence[Po
     middles = [(sum(dots[n][0] for n in group) / len(group), sum(dots[n][1] for n in group) / len(group)) for group in groups]
     labels = [tuple(chart.stations[number].label for number in group) for group in groups]
     if found := _spelled(regions, outlines, names, labels, middles, marks, inside):
-        return found
+        return replace(found, groups=groups)
     numbers = [(", ".join(f"{number + 1}" for number in group),) for group in groups]
-    places, faults = _station_places(numbers, middles, inside, [name.box for name in names], bold=True)
+    borders = _borders(outlines)
+    places, faults = _station_places(numbers, middles, inside, [name.box for name in names], borders, bold=True)
     if faults:
-        places, _ = _station_places(numbers, middles, inside, [], bold=True)
+        places, _ = _station_places(numbers, middles, inside, [], borders, bold=True)
         names = place_region_names(regions, outlines, _REGION, [*marks, *(place.box for place in places)], inside)
-    return Layout(names, numbers, places, numbered=True)
+    return Layout(names, numbers, places, groups, numbered=True)
 
 
 def _spelled(
@@ -137,7 +151,7 @@ def _spelled(
     """Names beside all dots, with as many names of regions as can be: those keep their places, or give way."""
     best: tuple[int, Layout] | None = None
     for taken in ([name.box for name in names], []):
-        places, faults = _station_places(labels, dots, inside, taken, bold=False)
+        places, faults = _station_places(labels, dots, inside, taken, [], bold=False)  # names are too long to stand off all borders
         if faults or not _are_close(places):
             continue
         around = [*marks, *(place.box for place in places)]
@@ -146,7 +160,7 @@ def _spelled(
             continue
         lost = _lettered(beside) - _lettered(names)
         if lost <= 1 and (best is None or lost < best[0]):
-            best = lost, Layout(beside, labels, places, numbered=False)
+            best = lost, Layout(beside, labels, places, [], numbered=False)
         if lost <= 0:
             break
     return best[1] if best else None
@@ -176,10 +190,16 @@ def coinciding(dots: Sequence[Point]) -> list[list[int]]:
 
 
 def _station_places(
-    labels: Sequence[tuple[str, ...]], dots: Sequence[Point], inside: Rectangle, taken: Sequence[Rectangle], bold: bool
-) -> tuple[list[Place], int]:
+    labels: Sequence[tuple[str, ...]], dots: Sequence[Point], inside: Rectangle, taken: Sequence[Rectangle], borders: Sequence[Point],
+    bold: bool,
+) -> tuple[list[Place], int]:  # fmt: skip
     sizes = [(width + 2, height) for width, height in (block_size(lines, _STATION, bold) for lines in labels)]
-    return place_labels(dots, sizes, _DOT / 2 + 1, inside, taken)
+    return place_labels(dots, sizes, _DOT / 2 + 1, inside, taken, borders)
+
+
+def _borders(outlines: Sequence[Sequence[Point]]) -> list[Point]:
+    """Points along the borders of all regions."""
+    return [point for outline in outlines for point in along([*outline, outline[0]])]
 
 
 def _lettered(names: Sequence[RegionName]) -> int:

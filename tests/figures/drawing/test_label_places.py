@@ -30,6 +30,15 @@ def test_a_label_at_the_right_edge_goes_elsewhere():
     assert place.box[2] <= 600
 
 
+def test_a_label_stands_off_a_line_that_runs_right_of_its_point_but_not_apart_from_it():
+    line = [(125.0, float(y)) for y in range(0, 400, 5)]
+    [plain], _ = place_labels([(100, 100)], [(50, 14)], 5, BOUNDS, [])
+    [place], faults = place_labels([(100, 100)], [(50, 14)], 5, BOUNDS, [], line)
+    assert plain.box[0] < 125 < plain.box[2]
+    assert (0, None) == (faults, place.leader)
+    assert place.box[2] < 125
+
+
 def test_points_at_one_place_have_labels_apart_from_each_other():
     places, faults = place_labels([(300, 200)] * 8, [(20, 14)] * 8, 5, BOUNDS, [])
     assert 0 == faults

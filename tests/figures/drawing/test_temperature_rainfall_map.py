@@ -101,3 +101,11 @@ def test_the_axes_grow_with_what_is_shown():
     assert -20 == axes_of(EMPTY).temps[0]
     wet = rainfall_map("wet", REGIONS, ("Wet Hill", 17.3, 11_800, ""))
     assert axes_of(wet).precips[1] >= 11_800
+
+
+def test_map_tells_which_stations_share_a_dot_and_that_the_dot_tells_the_region():
+    pair = rainfall_map("Pair", REGIONS, ("Amber Head", 16.0, 530, "x"), ("Cape Sorrel", 16.05, 532, "x"), ("Far", 25.0, 2000, "x"))
+    told = " ".join(texts(pair))
+    assert "Amber Head and Cape Sorrel share a dot" in told
+    assert "A station lies in the region in which its dot stands." in told
+    assert "share a dot" not in " ".join(texts(FEW))
