@@ -229,10 +229,12 @@ def drawn(things: Iterable[T], *salt: str) -> list[T]:
 
 
 def _mixed(count: int, *salt: str) -> tuple[int, ...]:
-    """A drawn order that neither is the right one nor begins with the right step."""
+    """A drawn order that neither is the right one nor begins with the right step, and is not the right one backwards."""
     places = drawn(range(count), *salt)
     while places[0] == 0:
         places = [*places[1:], places[0]]
+    if places == sorted(places, reverse=True):
+        places = [*places[1::2], *places[::2]]
     return tuple(places)
 
 

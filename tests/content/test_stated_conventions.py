@@ -16,7 +16,7 @@ STATED = {
     "biome .*/growing_begins": "Most plants need a mean of 5 °C to grow",
     "biome .*/limiting_factor": "By the Miami model",
     "biome .*/lack_of_water": "Use the table “Soil water at the end of each month” among the numbers of this page",
-    "biome .*/which_climate": "the same annual mean as .* In which region of the map of biomes does it lie|the annual mean is .* In which region of the map of biomes does it lie",
+    "biome .*/which_climate": "the (same annual mean as|annual mean is) .* In which region of the map on the page “Biomes compared” does it lie",
     "aquatic_biome .*/extinction": "by the rule extinction = 1.7 ÷ Secchi depth",
     "aquatic_biome .*/photic_depth": "At what depth is 1 % of the light left",
     "aquatic_biome .*/plants_on_the_bottom": "By photic depth = 4.605 ",

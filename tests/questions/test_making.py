@@ -211,6 +211,14 @@ def test_order_never_begins_with_its_first_step(salt: str) -> None:
     assert [("one", "After one?"), ("two", "After two?"), ("three", "")] == [(step.text, step.leads_on) for step in item.steps]
 
 
+@pytest.mark.parametrize("count", [3, 4, 5])
+def test_order_never_begins_as_the_right_one_backwards(count: int) -> None:
+    texts = ["one", "two", "three", "four", "five"][:count]
+    starts = {ordering(DRAFT, texts, starts_with="Look.", leads_on=str, salt=str(salt)).start for salt in range(400)}
+    assert tuple(range(count))[::-1] not in starts
+    assert all(start[0] != 0 and sorted(start) == [*range(count)] for start in starts)
+
+
 def test_match_lists_the_partners_that_fit_nothing_too() -> None:
     item = matching(DRAFT, [Pair("a", "A", "So."), Pair("b", "B", "So.")], ["C"], salt="s")
     assert {"A", "B", "C"} == {*item.partners}

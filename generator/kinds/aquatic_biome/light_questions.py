@@ -172,7 +172,7 @@ def plants_on_the_bottom(asked: AskedWater) -> Made:
             f"By photic depth = {rule}, would there be enough light for plants on the bottom?"
         ),
         solution=f"{working} = {found.shown_exactly}: there 1 % of the light would be left, about the least on which plants can live. The bottom lies at {depth.shown_exactly}.",
-        hints=("Plants need about 1 % of the light to keep alive, and the photic depth is where so much is left.", "Work out the photic depth first. Which lies deeper then: that, or the bottom?"),
+        hints=("Plants need about 1 % of the light to keep alive, and the photic depth is where that much is left.", "Work out the photic depth first. Which lies deeper then: that, or the bottom?"),
     )
     said = {True: "Yes: the bottom would lie above the photic depth", False: "No: the bottom would lie below the photic depth"}
     wrong = (

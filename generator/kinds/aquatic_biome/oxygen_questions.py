@@ -198,7 +198,7 @@ def warm_water(asked: AskedWater) -> Made:
     wrong = (
         Wrong("Its animals are more active, and use more of it up", "wat.used-is-capacity"),
         Wrong("It takes up more room itself, so less gas fits in", "wat.no-room"),
-        Wrong("The air above it holds less oxygen in summer", "wat.summer-air"),
+        Wrong("The air above it has a smaller share of oxygen in summer", "wat.summer-air"),
     )
     return choice(draft, "Its gases move faster, and escape more easily", wrong, asked.catalogue, salt=asked.salt)
 

@@ -55,8 +55,8 @@ def mean_precip(asked: AskedStation) -> Made:
     return number_entry(
         draft, mean, {"total": total},
         (
-            Mistake("clim.sum-mean", "total", "giving the total of the year"),
-            Mistake("clim.sum-mean", "total * 12", "multiplying by twelve"),
+            Mistake("clim.year-for-month", "total", "giving the total of the year"),
+            Mistake("clim.month-above-year", "total * 12", "multiplying by twelve"),
         ),
         asked.catalogue, otherwise="Add up the year first, then share the total among its twelve months.",
     )  # fmt: skip
@@ -202,7 +202,7 @@ def lack_of_water(asked: AskedStation) -> Made:
     draft = Draft(
         id=item,
         prompt=f"How much more could evaporate at {asked.place} from {span(months)} than falls as precipitation? Use the table “Soil water at the end of each month” among the numbers of this page.",
-        solution=f"{given[could].shown} could evaporate, and {given[falls].shown} falls: {right.shown} more. The soil holds at most {store}; what it cannot give, plants lack.",
+        solution=f"{given[could].shown} could evaporate, and {given[falls].shown} falls: {right.shown} more. The soil holds at most {store}, and gives its water ever more slowly as it dries.",
         hints=("Two columns count: what falls, and what could evaporate.", f"Add up each of them from {span(months)}, then subtract one sum from the other."),
     )
     return number_entry(

@@ -26,6 +26,25 @@ MOST_TRIED = 12
 FEW_PATHS = 4
 
 
+@dataclass(frozen=True)
+class OtherWeb:
+    """A small web of which no page tells, to be drawn with one arrow the wrong way round: that of a second food of its hunters."""
+
+    plants: str
+    grazers: str
+    others: str
+    hunters: str
+    top: str
+
+
+OTHER_WEBS = (
+    OtherWeb("algae", "tadpoles", "mayfly larvae", "newts", "herons"),
+    OtherWeb("oak leaves", "caterpillars", "spiders", "tits", "sparrowhawks"),
+    OtherWeb("seaweed", "limpets", "worms", "crabs", "gulls"),
+)
+"""Source: common practice, feeding as field guides tell it."""
+
+
 def questions(subject: Subject[FoodWebRecord], catalogue: Catalogue) -> Sequence[Made]:
     """Questions on what the web lets one ask; plain ones on single boxes only where there are few others."""
     web, chain = WebQuestions(subject, catalogue), ChainQuestions(subject, catalogue)
@@ -56,21 +75,28 @@ class WebQuestions(Asking):
         return len(species.eats)
 
     def arrow(self) -> Made:
-        links = [(food.food, one.id) for one in self.record.species for food in one.eats if food.food != one.id]
-        between = [link for link in links if self.record.eats[link[0]]]
-        food, eater = (self.names[name] for name in (between or links)[0])
+        """Which arrow of another web is drawn the wrong way round; which way arrows point, the page tells."""
+        own = {part for name in self.names.values() for part in name.split()}
+        told = [web for web in OTHER_WEBS if own.isdisjoint((*web.plants.split(), web.grazers, web.others, web.hunters, web.top))]
+        if not told:
+            return Rejected("arrow", "the webs in which an arrow is to be turned hold species of this one")
+        web = drawn(told, self.subject.id, "turned")[0]
         draft = Draft(
-            id="arrow",
-            prompt=f"The food of {eater} includes {food}. How is the arrow between the two drawn, and why?",
-            solution=f"An arrow points from the eaten to the eater: the energy in {food} passes to {eater}.",
-            hints=("Which of the two eats the other?", "Energy goes the way that the food goes."),
-        )
+            id="arrow", supposed=True,
+            prompt=(
+                f"In another web {web.grazers} eat {web.plants}, {web.hunters} eat {web.grazers} and {web.others}, and {web.top} eat {web.hunters}. "
+                f"Somebody draws {web.plants} → {web.grazers}, {web.grazers} → {web.hunters}, {web.hunters} → {web.others} and {web.hunters} → {web.top}. What has to be turned round?"
+            ),
+            solution=f"Arrows point from the eaten to the eater. {web.hunters.capitalize()} eat {web.others}, so the arrow must lead from {web.others} to {web.hunters}.",
+            hints=("Say of each arrow who eats whom.", "Energy goes the way that the food goes."),
+        )  # fmt: skip
+        turned = f"{web.hunters} → {web.others}"
         wrong = (
-            Wrong(f"From {eater} to {food}: it points at what is eaten", "en.arrow-eats"),
-            Wrong(f"From {eater} to {food}: it starts at the stronger one", "en.strong", "Strength sets no direction: an arrow follows the food."),
-            Wrong("With a head at each end: what is eaten comes back in the end", "en.recycled", "Dead bodies feed decomposers, and the energy in them leaves as heat."),
+            Wrong(f"All but {turned}, for an arrow points at what is eaten", "en.arrow-eats"),
+            Wrong(f"Only {web.hunters} → {web.top}, for the strongest animal comes first", "en.strong", "Strength sets no direction: an arrow follows the food."),
+            Wrong("None, but each needs a second head, for food comes round again", "en.recycled", "Dead bodies feed decomposers, and the energy in them leaves as heat."),
         )
-        return choice(draft, f"From {food} to {eater}: energy goes with the food", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, f"Only {turned}, for energy comes from {web.others}", wrong, self.catalogue, salt=self.subject.id)
 
     def level(self) -> Made:
         species = self.mixed_feeder()

@@ -167,7 +167,7 @@ class _Pyramid(Asking):
             id="not_passed_on",
             prompt=(
                 f"{self.told((bottom, made), (above, taken))}How much of what {in_sentence(bottom.label)} build up is left uneaten, egested or "
-                f"respired, all taken together, before it becomes production of {in_sentence(above.label)}?"
+                f"respired, all taken together, and does not become production of {in_sentence(above.label)}?"
             ),
             solution=(
                 f"{made.shown_exactly} − {taken.shown_exactly} = {lost.shown_exactly}. It dies uneaten, or is eaten and then egested or respired."

@@ -127,7 +127,7 @@ def _step(asked: AskedLine, name: str, asks: str, expression: str, why: str, mis
             f"Another day: air of {way['temperature'].shown_exactly} sets out at {way['start'].shown_exactly}{crosses}{sinks}. Cloud begins at {way['base'].shown_exactly}. "
             f"Lapse rates: dry {way['dry'].shown_exactly}, moist {way['moist'].shown_exactly}. How warm is it {asks}?"
         ),
-        solution=f"{why} The air comes to {right.shown}.",
+        solution=f"{why} {Substitution(wanted, tuple(given.items())).put_in} = {right.shown}.",
         hints=("Draw the way: where does the air rise without cloud, where in cloud, where does it sink?", "For each part, multiply its height in kilometres by the rate that holds there. Upwards take it off, downwards add it."),
     )
     return number_entry(draft, right, way, mistakes, asked.catalogue, otherwise=HINT, kept=(way["dry"].id, way["moist"].id))

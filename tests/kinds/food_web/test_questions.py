@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from generator.kinds.food_web.losses import losses
@@ -32,10 +34,25 @@ def test_level_is_not_asked_of_cannibals_or_unknown_diets() -> None:
     assert "level" not in made(demo(PLAIN))
 
 
-def test_arrow_reversed_is_the_first_wrong_reading() -> None:
-    found = options(made(demo(LAKE))["arrow"])
-    assert "" == found["From zooplankton to roach: energy goes with the food"]
-    assert "en.arrow-eats" == found["From roach to zooplankton: it points at what is eaten"]
+@pytest.mark.parametrize("record", [LAKE, PLAIN])
+def test_arrow_to_be_turned_is_the_one_from_an_eater_to_its_food(record: str) -> None:
+    """The prompt tells who eats whom, and of its four arrows one alone starts at the eater; whoever reads arrows as “eats” turns the other three."""
+    question = made(demo(record))["arrow"]
+    told, arrows = question.prompt.split(" Somebody draws ")
+    reversed_ = [(one, other) for one, other in re.findall(r"([a-z ]+?) → ([a-z ]+?)(?:,| and |\.)", arrows.replace(", ", ",")) if re.search(rf"{one.strip()} eat (?:[a-z ]+ and )?{other.strip()}\b", told)]
+    assert 1 == len(reversed_)
+    by_idea = {idea: text for text, idea in options(question).items()}
+    arrow = " → ".join(part.strip() for part in reversed_[0])
+    assert by_idea[""].startswith(f"Only {arrow},") and by_idea["en.arrow-eats"].startswith(f"All but {arrow},")
+
+
+def test_two_pages_ask_about_the_arrows_of_two_webs() -> None:
+    assert made(demo(LAKE))["arrow"].prompt != made(demo(PLAIN))["arrow"].prompt
+
+
+def test_arrow_is_never_asked_of_species_that_the_page_shows() -> None:
+    of = web(algae="", tadpoles="algae", caterpillars="algae", seaweed="", newts="tadpoles")
+    assert Rejected("arrow", "the webs in which an arrow is to be turned hold species of this one") == WebQuestions(of, library().catalogue).arrow()
 
 
 def test_one_food_is_told_from_one_eater() -> None:
