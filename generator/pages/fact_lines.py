@@ -22,6 +22,8 @@ class FactLines:
     """The place of each method's entry, by its id."""
     is_asked: Callable[[Fact], bool]
     """Whether a question names the fact, so that paper must show its working."""
+    is_key: Callable[[Fact], bool]
+    """Whether the fact is the answer to a question of the page, so that its value waits until the line is opened."""
     _told_at: dict[str, str] = field(default_factory=dict)
 
     def written(self, facts: Iterable[Fact], labels: Mapping[str, str] | None = None) -> str:
@@ -57,7 +59,9 @@ class FactLines:
         values = []
         for fact in facts:
             of_part = f'<span class="fact-note">{markup.prose(labels[part_of(fact)])}</span> ' if labels else ""
-            values.append(f'<span class="fact-value">{of_part}{_brief(fact)}</span>')
+            kept = fact.working is not None and self.is_key(fact)
+            note = f'<span class="fact-note till-open">{of_part}a question asks for it</span>' if kept else ""
+            values.append(f'{note}<span class="fact-value{" when-open" if kept else ""}">{of_part}{_brief(fact)}</span>')
         return f'<span class="fact-name">{markup.prose(facts[0].name)}{stated}</span> {" ".join(values)}'
 
     def _stated_by(self, fact: Fact) -> str:

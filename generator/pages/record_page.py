@@ -18,7 +18,7 @@ from generator.pages.site import METHODS, READ, SOURCES, VOCABULARY, Site, metho
 from generator.pages.told_words import ToldWords
 from generator.quantities.fact import Fact
 from generator.quantities.text import Reference, filled, sentence
-from generator.questions.question import Needs, Question
+from generator.questions.question import ChartReading, Needs, Question
 from generator.records.parts import Explanation, Picture
 
 SMALLEST_GROUP = 2
@@ -68,7 +68,7 @@ class RecordView:
         self._facts = site.library.facts_for(subject)
         self._sources = site.source_links(self.uri)
         self._words = ToldWords(self.uri, [site.library.vocabulary[name] for name in subject.record.vocabulary])
-        self._lines = FactLines(self.kind, self._sources, self._method, self._is_asked)
+        self._lines = FactLines(self.kind, self._sources, self._method, self._is_asked, self._is_key)
 
     def text(self, text: str) -> str:
         """A text of the record with its facts put in, and its words linked where they first stand."""
@@ -166,6 +166,13 @@ class RecordView:
 
     def _is_asked(self, fact: Fact) -> bool:
         return any(f"“{fact.name}”" in item.prompt for item in self.site.library.questions[self.subject.id])
+
+    def _is_key(self, fact: Fact) -> bool:
+        """A label is told by what stands beside it, as the largest of some, so that hiding its number alone would tell it."""
+        return any(
+            item.fact is not None and item.fact.id == fact.id and not item.supposed and not (isinstance(item, ChartReading) and fact.is_number)
+            for item in self.site.library.questions[self.subject.id]
+        )
 
     def remarks(self, part: str) -> list[str]:
         """What must be said beside the numbers of a part."""

@@ -180,3 +180,14 @@ def test_a_link_to_a_fact_that_is_folded_away_opens_all_around_it(built_site: Pa
     page.locator("article").get_by_role("link", name="boreal rain forest").first.click()
     expect(working).to_have_attribute("open", "")
     expect(working.locator("summary")).to_be_in_viewport()
+
+
+def test_what_a_question_asks_for_is_not_told_before_its_line_is_opened(built_site: Path, opened: Callable[..., Page]) -> None:
+    page = opened(f"{built_site.as_uri()}/cycle/global-nitrogen.html")
+    line = page.locator(".facts > details", has=page.locator(".when-open"))
+    value = line.locator(".when-open")
+    expect(value).to_be_hidden()
+    expect(line.get_by_text("a question asks for it")).to_be_visible()
+    line.locator("summary").click()
+    expect(value).to_be_visible()
+    expect(line.get_by_text("a question asks for it")).to_be_hidden()

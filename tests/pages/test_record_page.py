@@ -108,3 +108,18 @@ def test_paper_has_the_labels_of_a_short_list_to_pick_from() -> None:
         assert f"One of: {'; '.join(offered)}." == plain(question.select("p.picks.paper-only")[0].get_text())
     months = [one for one in page("biome/savanna").select("self-check[data-type=label]") if len(one.select("option")) == 13]
     assert months and not [one for question in months for one in question.select("p.picks")]
+
+
+@pytest.mark.parametrize(
+    ("record", "fact", "shown"),
+    [
+        ("cycle/global_nitrogen", "fixation.human_share", f"50.8{NO_BREAK}%"),
+        ("biome/tundra", "lantern_bluff.growing_season_months", "July and August"),
+    ],
+)
+def test_what_a_question_asks_for_waits_until_its_line_is_opened(record: str, fact: str, shown: str) -> None:
+    """Not so the largest of some, which is picked by its label: a number hidden among others would tell it."""
+    kept = [line for line in page(record).select(".facts > details") if line.select(".when-open")]
+    assert [fact_anchor(fact)] == [line["id"] for line in kept]
+    waits, value = kept[0].select(".till-open, .when-open")
+    assert ("a question asks for it", shown) == (waits.get_text(), value.get_text())

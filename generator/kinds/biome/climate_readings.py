@@ -12,6 +12,7 @@ from generator.kinds.biome.asked_station import AskedStation, beside, name, name
 from generator.kinds.biome.charts import has_southern_summer
 from generator.kinds.biome.climate_sums import wettest_share
 from generator.quantities import shown
+from generator.quantities.fact import Fact
 from generator.questions.making import Draft, Wrong, reading
 from generator.questions.question import Made, Rejected
 
@@ -159,7 +160,8 @@ def growing_begins(asked: AskedStation) -> Made:
         (names(tuple(growing)), Wrong("", "num.past-first", f"It is warm enough then, but in {name(starts[0])} already.")),
         (names(beside(starts[0])), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
     ]
-    return _month(asked, draft, (starts[0],), wrong, otherwise=f"Compare each month with {GROWTH:g} °C, from the coldest one on.")
+    otherwise = f"Compare each month with {GROWTH:g} °C, from the coldest one on."
+    return _month(asked, draft, (starts[0],), wrong, otherwise, asked.fact("growing_season_months"))
 
 
 def fastest_warming(asked: AskedStation) -> Made:
@@ -266,8 +268,10 @@ def coldest_in_the_south(asked: AskedStation) -> Made:
     return _month(asked, draft, coldest, wrong, otherwise="Follow the temperature line to its lowest point.")
 
 
-def _month(asked: AskedStation, draft: Draft, right: Sequence[int], wrong: Sequence[tuple[Sequence[str], Wrong]], otherwise: str) -> Made:
-    return reading(draft, names(asked.year), names(tuple(right)), wrong, asked.catalogue, otherwise=otherwise)
+def _month(
+    asked: AskedStation, draft: Draft, right: Sequence[int], wrong: Sequence[tuple[Sequence[str], Wrong]], otherwise: str, fact: Fact | None = None
+) -> Made:
+    return reading(draft, names(asked.year), names(tuple(right)), wrong, asked.catalogue, otherwise=otherwise, fact=fact)
 
 
 def _pair(asked: AskedStation, draft: Draft, month: int, line: str, goes: str, other: tuple[str, str] | None = None) -> Made:
