@@ -21,7 +21,7 @@ class Watch:
         self.strangers: list[str] = []
         page.on("console", lambda said: self._complain(said.type, said.text, said.location.get("url", "")))
         page.on("pageerror", lambda error: self.complaints.append(f"uncaught: {error}"))
-        page.on("requestfailed", lambda request: self.complaints.append(f"failed: {request.url} {request.failure}"))
+        page.on("requestfailed", lambda request: self._fail(request.url, request.failure or ""))
         page.on("response", lambda answer: self._answer(answer.status, answer.url))
         page.on("request", lambda request: self._request(request.url))
 
@@ -33,6 +33,11 @@ class Watch:
     def _complain(self, kind: str, text: str, url: str) -> None:
         if kind in ("error", "warning"):
             self.complaints.append(f"{kind}: {text} ({url})")
+
+    def _fail(self, url: str, why: str) -> None:
+        """The sign on the browser's tab may still be on its way when the next page is opened, which cuts it off: that is no complaint."""
+        if why != "net::ERR_ABORTED":
+            self.complaints.append(f"failed: {url} {why}")
 
     def _answer(self, status: int, url: str) -> None:
         if status >= 400:
