@@ -12,6 +12,7 @@ _NEEDS = {
     Needs.DATA: "Answer from the data on this page.",
     Needs.KNOWLEDGE: "Answer from what you have learned.",
     Needs.BOTH: "Use the data on this page and what you have learned.",
+    Needs.MAP: "Use what the question tells, and the map that it names.",
 }
 _NEEDS_OF_TEXT = _NEEDS | {
     Needs.DATA: "Answer from what this page says.",

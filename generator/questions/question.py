@@ -16,6 +16,8 @@ class Needs(StrEnum):
     DATA = "data"
     KNOWLEDGE = "knowledge"
     BOTH = "both"
+    MAP = "map"
+    """A map of another page, which the prompt names, and else what the prompt tells."""
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -47,6 +47,7 @@ def test_nobody_is_sent_to_data_that_a_page_does_not_have(needs: Needs, with_dat
 def test_a_question_that_tells_all_itself_speaks_of_no_numbers_where_it_may_have_none() -> None:
     """An order of steps has none, and the 1 % of a photic depth is a number of the page too."""
     assert "Work from what the question tells, not from the page." == said(steps(needs=Needs.DATA, supposed=True), "needs")
+    assert "Use what the question tells, and the map that it names." == said(steps(needs=Needs.MAP), "needs")
 
 
 def test_where_the_unit_is_asked_for_the_example_has_another_one() -> None:

@@ -107,7 +107,7 @@ def half_way(asked: AskedWater) -> Made:
     wrong = (
         Wrong("About 50 %", "wat.light-linear", "That would be so if every metre took the same amount of light."),
         Wrong("About 2 %", "wat.light-inverse", "Light does not double when the depth is halved."),
-        Wrong("About 90 %", "wat.light-complement", "So much is gone by then."),
+        Wrong("About 90 %", "wat.light-complement", "So much is gone by then, and not left."),
     )
     return choice(draft, "About 10 %", wrong, asked.catalogue, salt=asked.salt)
 

@@ -81,7 +81,7 @@ def which_climate(subject: Subject[BiomeRecord], station: Station, catalogue: Ca
             wrong.append(stretch.as_wrong(idea))
             taken.add(stretch.region)
     draft = Draft(
-        id="which_climate", needs=Needs.BOTH, supposed=True,
+        id="which_climate", needs=Needs.MAP,
         prompt=f"{told} In which region of the map on the page “Biomes compared” does it lie?",
         solution=f"At {mean.shown if wetter else warmth} and {rain if wetter else total.shown} the map shows the region “{NAMES[found.region]}”.",
         hints=("Decide first which of them are as warm as that, then which is as wet.", "On the map find the temperature on its axis, then go up to the precipitation."),

@@ -125,6 +125,7 @@ class StatementQuestions(Asking):
                     continue
                 because = f"{flux.label} takes {told(self.fact(flux.id, 'rate'))} of {told(self.fact(reservoir.id, 'outflow'))}."
                 if plainly_less(rest, ends(flux.rate), TIMES_APART):
+                    because += f" That is at least {ends(flux.rate)[0]:g}, and the other arrows carry at most {rest[1]:g}." if " to " in because else ""
                     yield Claim(f"More than {of}", f"Less than {of}", because, "cyc.wrong-whole")
                 elif plainly_less(ends(flux.rate), rest, TIMES_APART):
                     yield Claim(f"Less than {of}", f"More than {of}", because, "cyc.share-of-rest")

@@ -175,7 +175,7 @@ class BottleQuestions(ReplicateQuestions):
         wrong = (
             Wrong("Respiration would come out too large, and gross production too small", "ps.sign"),
             Wrong("Net production would come out too small, and the others as they are", "ps.bottles", "In net production the dark bottles have no part."),
-            Wrong("Neither of them would change, for it was day and algae respire at night", "ps.night-only"),
+            Wrong("The results would stay as they are, for it was day and algae respire at night", "ps.night-only"),
         )
         return choice(draft, "Respiration would come out too large, and gross production as well", wrong, self.catalogue, salt=self.subject.id)
 

@@ -15,7 +15,7 @@ TIMES_APART = 1.1
 """What differs by less is called neither more nor less."""
 CHECK = (
     "Take one statement at a time, and find its two numbers among those of the level.",
-    "For a share, say first what the whole is; then compare the part with a half, a tenth or a thousandth of it.",
+    "For a share, say first what the whole is; then compare the part with the fraction of it that the statement names.",
 )
 
 

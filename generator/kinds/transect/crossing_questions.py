@@ -44,7 +44,7 @@ STEPS = (
         ),
     ),
     (
-        "lee_temperature", "there, beyond the cloud", f"temperature - {_UP_DRY} - {_UP_MOIST} + dry * (crest - end)",
+        "lee_temperature", "down there", f"temperature - {_UP_DRY} - {_UP_MOIST} + dry * (crest - end)",
         "Up it cools by the dry rate and then by the moist one. Down it warms by the dry rate all the way, for the cloud is gone.",
         (
             Mistake("clim.lee-mirror", f"temperature - {_UP_DRY} - {_UP_MOIST} + moist * (crest - end)", "taking the moist rate on the way down"),
@@ -120,14 +120,14 @@ def _step(asked: AskedLine, name: str, asks: str, expression: str, why: str, mis
     given = {symbol: way[symbol] for symbol in wanted.names}
     right = computed(f"{PART}.{name}", asked.air(name).name, wanted, given, DEGC, figures=asked.air(name).figures)
     crosses = f"{',' if 'end' in given else ' and'} crosses the crest at {way['crest'].shown_exactly}" if "crest" in given else ""
-    sinks = f" and sinks to {way['end'].shown_exactly}" if "end" in given else ""
+    sinks = f" and sinks to {way['end'].shown_exactly} without cloud" if "end" in given else ""
     draft = Draft(
         id=name, supposed=True,
         prompt=(
             f"Another day: air of {way['temperature'].shown_exactly} sets out at {way['start'].shown_exactly}{crosses}{sinks}. Cloud begins at {way['base'].shown_exactly}. "
             f"Lapse rates: dry {way['dry'].shown_exactly}, moist {way['moist'].shown_exactly}. How warm is it {asks}?"
         ),
-        solution=f"{why} {Substitution(wanted, tuple(given.items())).put_in} = {right.shown}.",
+        solution=f"{why} With a thousand metres to the kilometre: {Substitution(wanted, tuple(given.items())).put_in} = {right.shown}.",
         hints=("Draw the way: where does the air rise without cloud, where in cloud, where does it sink?", "For each part, multiply its height in kilometres by the rate that holds there. Upwards take it off, downwards add it."),
     )
     return number_entry(draft, right, way, mistakes, asked.catalogue, otherwise=HINT, kept=(way["dry"].id, way["moist"].id))
