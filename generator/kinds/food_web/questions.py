@@ -94,7 +94,7 @@ class WebQuestions(Asking):
         wrong = (
             Wrong(f"All but {turned}, for an arrow points at what is eaten", "en.arrow-eats"),
             Wrong(f"Only {web.hunters} → {web.top}, for the strongest animal comes first", "en.strong", "Strength sets no direction: an arrow follows the food."),
-            Wrong("None, but each needs a second head, for food comes round again", "en.recycled", "Dead bodies feed decomposers, and the energy in them leaves as heat."),
+            Wrong("No arrow, but each needs a second head, for food comes round again", "en.recycled", "Dead bodies feed decomposers, and the energy in them leaves as heat."),
         )
         return choice(draft, f"Only {turned}, for energy comes from {web.others}", wrong, self.catalogue, salt=self.subject.id)
 
