@@ -101,7 +101,7 @@ class StudyGuidePlugin(BasePlugin[StudyGuideConfig]):
         output = search.put_back(output, self._aside.pop(page.file.src_uri))
         output = charts.inline_charts(output, self.pages / "charts", page.file.src_uri)
         output = theme.without_versions(accessibility.mended(output))
-        output = weight.without_indents(weight.without_idle_scripts(output))
+        output = weight.without_indents(weight.without_unseen_signs(weight.without_idle_scripts(output)))
         return output if self.serving else policy.with_policy(output)
 
     @event_priority(AFTER_ALL_OTHERS)

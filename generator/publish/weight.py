@@ -22,6 +22,7 @@ _PARTS = {
     "assets/practice.js": re.compile(r"study-practice"),
     "assets/written.js": re.compile(r"coaching|drafts|marking|written-\w+"),
 }
+_SIGN = re.compile(r'(<(?:label|div) class="md-(?:header|footer)__button md-icon"[^>]*>)\s*<svg\b.*?</svg>\s*', re.DOTALL)
 _KEPT = r"<(?P<kept>pre|textarea|script|style)\b.*?</(?P=kept)>"
 _BREAK = re.compile(rf"{_KEPT}|[ \t\r]*\n\s*", re.DOTALL | re.ASCII)
 
@@ -58,6 +59,11 @@ def without_idle_scripts(html: str) -> str:
             if count != 1:
                 raise LookupError(f"expected one <script> for {uri} in the page, found {count}")
     return html
+
+
+def without_unseen_signs(html: str) -> str:
+    """A page without the theme's drawings in header and footer, in whose place `frame.css` sets words."""
+    return _SIGN.sub(r"\1", html)
 
 
 def without_indents(html: str) -> str:

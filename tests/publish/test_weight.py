@@ -70,3 +70,9 @@ def test_a_site_has_one_file_of_styles_and_names_it_on_every_page(project: Path)
     assert {STYLES, SCRIPTS, *ONLY_WITH} <= {file.relative_to(site).as_posix() for file in site.rglob("*") if file.suffix in (".css", ".js")}
     assert not list(site.glob("assets/study*"))
     assert all(page.read_text("utf-8").count(f'{STYLES}">') == 1 for page in pages)
+
+
+def test_drawings_that_the_style_hides_are_left_out_of_the_pages_and_their_places_stay(project: Path) -> None:
+    pages = [page.read_text("utf-8") for page in build_site(project).site.rglob("*.html")]
+    places = [re.findall(r'<label class="md-header__button md-icon"[^>]*>(.*?)</label>', page, re.DOTALL) for page in pages]
+    assert pages and all(len(found) == 4 and not "".join(found).strip() for found in places)
