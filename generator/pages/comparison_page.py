@@ -12,8 +12,8 @@ from generator.pages.record_page import environment
 from generator.pages.site import Site, comparison_uri
 from generator.quantities.fact import Fact
 
-
 WHENCE = {"invented": "invented for {scenario}", "published": "from published works, which the pages of the records name", "measured": "measured"}
+"""Where numbers come from, by the `data` of their record."""
 
 
 def comparison_page(site: Site, kind: Kind[Any]) -> Page:
@@ -32,26 +32,25 @@ def comparison_page(site: Site, kind: Kind[Any]) -> Page:
         return f'<a class="fact" href="{link(uri, record_uri(record))}#{markup.fact_anchor(cell.id)}">{shown}</a>'
 
     body = environment(kind.folder).get_template("compare.md.j2").render(
-        prose=markup.prose, title=kind.title, groups=[(head, list(rows)) for head, rows in groupby(comparison.rows, key=lambda row: row.of)], heads=heads, units=units, value=value,
+        prose=markup.prose, title=kind.title, heads=heads, units=units, value=value,
+        groups=[(head, list(rows)) for head, rows in groupby(comparison.rows, key=lambda row: row.of)],
         looks=[_look(comparison, column) for column in range(len(heads))],
         address=lambda record: link(uri, record_uri(record)),
-        provenance=provenance(site, comparison),
+        provenance=_provenance(site, comparison),
         charts=[figures.figure(chart, uri) for chart in comparison.charts],
     )  # fmt: skip
     return Page(uri=uri, title=f"{kind.title} compared", description=f"{kind.title} side by side.", body=body)
 
 
-def provenance(site: Site, comparison: Comparison) -> str:
+def _provenance(site: Site, comparison: Comparison) -> str:
     """Which records' numbers are invented, published or measured; one sentence without names where all are the same."""
-    scenario = site.library.course.scenario or "this course"
     titles: dict[str, list[str]] = {}
     for record in dict.fromkeys(row.subject for row in comparison.rows):
         found = site.library.subjects[record].record
-        titles.setdefault(found.data, []).append(found.title)
+        titles.setdefault(WHENCE[found.data].format(scenario=site.library.course.scenario or "this course"), []).append(found.title)
     if len(titles) == 1:
-        return markup.prose(f"The numbers on this page are {WHENCE[next(iter(titles))].format(scenario=scenario)}.")
-    said = [f"{WHENCE[data].format(scenario=scenario)}: {', '.join(titles[data])}." for data in WHENCE if data in titles]
-    return markup.prose("The numbers on this page are " + " They are ".join(said))
+        return markup.prose(f"The numbers on this page are {next(iter(titles))}.")
+    return markup.prose(" ".join(f"Numbers {whence}: {', '.join(named)}." for whence, named in titles.items()))
 
 
 def _look(comparison: Comparison, column: int) -> str:

@@ -45,7 +45,7 @@ class Stop:
     latitude: float
     """In degrees, south is negative."""
     rain: float
-    """Precipitation in a year, in the unit of its fact, which is one for all stations."""
+    """Precipitation in a year, in millimetres, as the facts of all stations have it."""
     where: str
     fallen: str
     """Both as shown."""

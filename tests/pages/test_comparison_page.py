@@ -75,7 +75,8 @@ def test_a_comparison_says_which_numbers_are_invented() -> None:
     said = {name: [plain(one.get_text()) for one in rendered(comparison_page(site, all_kinds()[name])).select(".provenance")] for name in ("biome", "cycle")}
     assert ["The numbers on this page are invented for The Long Traverse."] == said["biome"]
     invented = [subject.record.title for subject in library().subjects.values() if subject.kind == "cycle" and subject.record.data == "invented" and subject.record.use == "page"]
-    assert f"invented for The Long Traverse: {', '.join(invented)}. They are from published works" in said["cycle"][0]
+    assert f"Numbers invented for The Long Traverse: {', '.join(invented)}." in said["cycle"][0]
+    assert "Numbers from published works, which the pages of the records name: " in said["cycle"][0]
 
 
 def test_lines_of_one_record_stand_under_its_name_which_they_do_not_repeat() -> None:

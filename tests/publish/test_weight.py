@@ -72,7 +72,7 @@ def test_a_site_has_one_file_of_styles_and_names_it_on_every_page(project: Path)
     assert all(page.read_text("utf-8").count(f'{STYLES}">') == 1 for page in pages)
 
 
-def test_drawings_that_the_style_hides_are_left_out_of_the_pages_and_their_places_stay(project: Path) -> None:
+def test_drawings_in_whose_place_stand_words_are_left_out_of_the_pages(project: Path) -> None:
     pages = [page.read_text("utf-8") for page in build_site(project).site.rglob("*.html")]
     places = [re.findall(r'<label class="md-header__button md-icon"[^>]*>(.*?)</label>', page, re.DOTALL) for page in pages]
     assert pages and all(len(found) == 4 and not "".join(found).strip() for found in places)

@@ -13,7 +13,6 @@
     button.className = label.className
     button.dataset.opens = toggle.id
     button.setAttribute('aria-label', NAMES[toggle.id])
-    button.append(...label.childNodes)
     label.replaceWith(button)
 
     const tell = () => button.setAttribute('aria-expanded', String(toggle.checked))
