@@ -25,7 +25,7 @@ from generator.quantities.fact import Fact
 from generator.quantities.text import filled
 from generator.questions.authored import Authored
 from generator.questions.authored_faults import faults
-from generator.questions.item_writing import doubts_about, doubts_about_features
+from generator.questions.item_writing import doubts_about, doubts_about_features, false_steps_amiss
 from generator.questions.misconception import Catalogue, Misconception, UnknownMisconception
 from generator.questions.qualitative import Qualitative, Term
 from generator.questions.question import Made, Question, Rejected
@@ -234,7 +234,7 @@ class _Reading:
         facts = FactTable(subject.facts, subjects)
         made = [] if self.catalogue is None else self._made(self.kinds[file.kind], subject)
         left_out = _left_out(made) if subject.record.use == "page" else ()
-        found = [*self._doubts(file, subjects), *left_out, *faults(subject.record.questions, facts, [item.id for item in made])]
+        found = [*self._doubts(file, subjects), *left_out, *false_steps_amiss(getattr(subject.record, "explanations", ())), *faults(subject.record.questions, facts, [item.id for item in made])]
         told += [located_finding(file.located, finding) for finding in found]
         generated = tuple(item for item in made if isinstance(item, Question))
         if self.catalogue is None or has_errors(told) or len(subjects) < len(self.folder.files):

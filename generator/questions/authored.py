@@ -72,7 +72,7 @@ class Authored:
             id=question.id, prompt=self._filled(question.ask), solution=self._filled(question.because), needs=Needs.DATA if question.needs == "question" else Needs(question.needs), supposed=question.needs == "question",
             hints=tuple(self._filled(hint) for hint in question.hints),
         )  # fmt: skip
-        wrong = [Wrong(self._filled(one.text), one.misconception, self._filled(one.because)) for one in question.wrong]
+        wrong = [Wrong(self._filled(one.text), one.misconception, self._filled(one.because), self._filled(one.instead)) for one in question.wrong]
         if question.number:
             return self._entry(question, question.number, draft)
         if question.steps:
@@ -108,5 +108,5 @@ class Authored:
         number = shown.written(getattr(mistake.value, "text", "")) if mistake.value is not None else shown.number(value, right.figures)
         return Slip(
             accepted=accepted(value, right.figures, tolerance(right)), shown=right.unit.after(number) if right.unit else number,
-            **got_by(self._filled(mistake.how), self.catalogue[mistake.misconception]),
+            **got_by(self._filled(mistake.how), self.catalogue[mistake.misconception], self._filled(mistake.instead)),
         )  # fmt: skip

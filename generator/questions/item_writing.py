@@ -17,7 +17,7 @@ from generator.questions.supposed import SAID
 from generator.records.asked import AskedQuestion
 from generator.records.field_path import FieldPath
 from generator.records.finding import Finding
-from generator.records.parts import Adaptation
+from generator.records.parts import Adaptation, Explanation
 
 LONGER, LONGER_BY = 1.3, 12
 """How many times as long as the mean wrong option, and by how many characters longer than the next, the right one may be."""
@@ -92,6 +92,18 @@ def doubts_about(items: Sequence[Question], asked: Sequence[AskedQuestion]) -> I
             path=places.get(flaw.question, ("title",)), expected=of + flaw.expected, found=flaw.found,
             mend=f"{flaw.mend}, or accept the warning with a reason", severity=Severity.WARNING, rule=flaw.rule,
         )  # fmt: skip
+
+
+def false_steps_amiss(explanations: Sequence[Explanation]) -> Iterator[Finding]:
+    """Where a step that students are to find takes the place of none, or stands among too few or too many."""
+    for index, explanation in enumerate(explanations):
+        retold, path = explanation.retold, ("explanations", index, "retold")
+        if not retold or not retold.false_step:
+            continue
+        if not FEWEST_OPTIONS <= len(retold.steps) <= MOST_OPTIONS:
+            yield Finding(path=(*path, "steps"), expected=f"{FEWEST_OPTIONS} to {MOST_OPTIONS} steps beside `false_step`", found=str(len(retold.steps)), mend="each step is an option: split one, or join two")
+        if retold.false_step.step > len(retold.steps):
+            yield Finding(path=(*path, "false_step", "step"), expected=f"the number of a step, 1 to {len(retold.steps)}", found=str(retold.false_step.step), mend="count the steps from 1")
 
 
 def doubts_about_features(adaptations: Sequence[Adaptation]) -> Iterator[Finding]:

@@ -63,6 +63,8 @@ class Wrong:
     misconception: str
     because: str = ""
     """What to say first, about this very option; the catalogue's correction follows."""
+    instead: str = ""
+    """What to say in place of the catalogue's correction, where that would not fit this option."""
 
 
 @dataclass(frozen=True)
@@ -142,10 +144,13 @@ def choice_of_numbers(
 
 
 def choice(
-    draft: Draft, right: str, wrong: Sequence[Wrong], catalogue: Catalogue, *, fact: Fact | None = None, salt: str = ""
-) -> Choice | Rejected:
-    """A choice in words; wrong options that repeat another are dropped, and the order is drawn from the ids."""
+    draft: Draft, right: str, wrong: Sequence[Wrong], catalogue: Catalogue, *, fact: Fact | None = None, salt: str = "",
+    listed: Sequence[str] = (),
+) -> Choice | Rejected:  # fmt: skip
+    """A choice in words; wrong options that repeat another are dropped. Their order is that of `listed`, or else drawn from the ids."""
     found = _options(draft, [Sound(right, draft.solution)], wrong, catalogue, salt)
+    if listed:
+        found = tuple(sorted(found, key=lambda option: listed.index(option.text)))
     if len(found) <= FEWEST_DISTRACTORS:
         return Rejected(draft.id, "too few different wrong options are left")
     return Choice(
@@ -169,7 +174,7 @@ def several(
 def _options(draft: Draft, right: Sequence[Sound], wrong: Sequence[Wrong], catalogue: Catalogue, salt: str) -> tuple[Option, ...]:
     kept = {option.text.casefold(): Option(text=option.text, feedback=option.because, right=True) for option in right}
     for option in wrong:
-        said = catalogue[option.misconception].answers(option.because)
+        said = catalogue[option.misconception].answers(option.because, option.instead)
         kept.setdefault(option.text.casefold(), Option(text=option.text, **said))
     return tuple(sorted(kept.values(), key=lambda option: _lot(salt, draft.id, option.text)))
 
@@ -212,7 +217,7 @@ def reading(
         kept = tuple(label for label in found if label not in taken)
         taken |= set(kept)
         if kept:
-            slips.append(LabelSlip(labels=kept, **catalogue[slip.misconception].answers(slip.because)))
+            slips.append(LabelSlip(labels=kept, **catalogue[slip.misconception].answers(slip.because, slip.instead)))
     return ChartReading(
         id=draft.id, prompt=draft.prompt, needs=draft.needs, solution=draft.solution, fact=fact, hints=draft.hints, supposed=draft.supposed,
         labels=tuple(labels), right=tuple(right), slips=tuple(slips), otherwise=otherwise,

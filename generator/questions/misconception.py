@@ -32,13 +32,13 @@ class Misconception:
         """The idea quoted and denied; what is said of the answer, why it does not hold, and what does, follow it."""
         return f"Some think: “{self.idea}” That does not hold."
 
-    def answers(self, about: str = "") -> dict[str, str]:
+    def answers(self, about: str = "", instead: str = "") -> dict[str, str]:
         """What is said to an answer that the idea leads to, under the names of the fields that hold it.
 
-        Feedback is for everyone, and begins with `about`, a sentence on this very answer. A reader who was sure of the answer is told
-        the refutation before it.
+        Feedback is for everyone. It begins with `about`, a sentence on this very answer, and goes on with the correction, or with `instead`
+        where that fits the answer better. A reader who was sure of the answer is told the refutation before it.
         """
-        return {"misconception": self.id, "feedback": f"{about} {self.correction}".strip(), "refutation": self.refutation}
+        return {"misconception": self.id, "feedback": f"{about} {instead or self.correction}".strip(), "refutation": self.refutation}
 
 
 def _begun(text: str) -> str:

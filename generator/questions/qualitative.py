@@ -1,13 +1,12 @@
-"""Questions from what a record says in words: explanation chains, adaptations, actions and their drawbacks, terms.
+"""Questions from what a record says in words: explanation chains, adaptations, actions and how one sees that they work, terms.
 
 Their ids hold a hyphen, which no author's id can, so the two never meet.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
 from generator.questions.item_writing import flaws, starts, stems, told_by_its_row
 from generator.questions.making import FEWEST_PAIRS, FEWEST_STEPS, MOST_STEPS, Draft, Wrong, as_option, choice, drawn, matching, ordering
@@ -20,6 +19,9 @@ MOST_MATCHES = 2
 """Of one record: its author's own, then features, actions and words, in this order."""
 FIRST_STEP = "Look for the step that waits for no other."
 ORDER_HINTS = ("Find the last step first: which one is what is to be explained?", "Then ask of each step what must have happened just before it.")
+
+
+FALSE_STEP_HINTS = ("Ask of each step: does it happen, and does it follow from the one before?",)
 
 
 def next_step(text: str) -> str:
@@ -54,22 +56,25 @@ class Qualitative:
         self, explanations: Sequence[Explanation], adaptations: Sequence[Adaptation], people: Sequence[HumanImpact], terms: Sequence[Term],
         matched: int = 0,
     ) -> tuple[Question, ...]:  # fmt: skip
-        """Those that come out fair and leave no doubt, at most one of each sort, so that none of them grows stale.
+        """Those that come out fair and leave no doubt: of chains each false step or one order, of other sorts at most one.
 
         An author who writes matches (`matched` of them) knows best which features are worth it: these are not matched again.
         """
-        order = _first_fair(self._orders(explanations))
-        unordered = [one for one in explanations if order is None or order.id != f"order-{one.id}"]
-        sorts = (self._next_steps(unordered), self._features(() if matched else adaptations), self._drawbacks(people), self._terms(terms))
-        found = (order, *map(_first_fair, sorts))
+        sorts = (self._features(() if matched else adaptations), self._measured(people), self._terms(terms))
+        found = (*self._chains(explanations), *map(_first_fair, sorts))
         asked = [item for item in found if item is not None]
         matches = [item for item in asked if isinstance(item, Matching)]
         return tuple(item for item in asked if item not in matches[max(0, MOST_MATCHES - matched) :])
 
+    def _chains(self, explanations: Sequence[Explanation]) -> Sequence[Question]:
+        """False steps as their author wrote them, doubts and all, for these are told; without any, an order that leaves none."""
+        false = [item for item in self._false_steps(explanations) if isinstance(item, Question)]
+        return false or _fair(self._orders(explanations))[:1]
+
     def _orders(self, explanations: Sequence[Explanation]) -> Iterator[Made]:
         """Only of a chain whose author retells it in another case, where each step waits for the one before."""
         for explanation in explanations:
-            if not explanation.retold or not FEWEST_STEPS <= len(explanation.retold.steps) <= MOST_STEPS:
+            if not explanation.retold or explanation.retold.false_step or not FEWEST_STEPS <= len(explanation.retold.steps) <= MOST_STEPS:
                 continue
             says = [self.filled(step) for step in explanation.retold.steps]
             draft = Draft(
@@ -78,20 +83,22 @@ class Qualitative:
             )  # fmt: skip
             yield ordering(draft, says, starts_with=FIRST_STEP, leads_on=next_step, salt=self.salt)
 
-    def _next_steps(self, explanations: Sequence[Explanation]) -> Iterator[Made]:
-        """What follows straight from the first step of a retold chain; the other options come later in it, so all speak of one thing."""
-        for explanation in drawn(explanations, self.salt, "next"):
-            if not explanation.retold or len(explanation.retold.steps) < FEWEST_STEPS:
+    def _false_steps(self, explanations: Sequence[Explanation]) -> Iterator[Made]:
+        """Of each chain whose author retells it with a step that students get wrong: which one that is."""
+        for explanation in explanations:
+            retold = explanation.retold
+            if not retold or not retold.false_step or not retold.false_step.step <= len(retold.steps):
                 continue
-            first, follows, *later = (self.filled(step) for step in explanation.retold.steps)
-            item = f"next-{explanation.id}"
+            says = [self.filled(step) for step in retold.steps]
+            false, place = retold.false_step, retold.false_step.step - 1
+            told = [as_option(self.filled(false.says) if n == place else step) for n, step in enumerate(says)]
             draft = Draft(
-                id=item, needs=Needs.KNOWLEDGE, solution=f"{first} {follows}",
-                prompt=f"A student begins to explain {self.filled(explanation.retold.asks)}: “{first}” Which sentence comes next?",
-                hints=("Which of them needs nothing else to have happened before?",),
+                id=f"false-step-{explanation.id}", needs=Needs.KNOWLEDGE, hints=FALSE_STEP_HINTS,
+                prompt=f"A student explains {self.filled(retold.asks)} in these steps, one of which is wrong. Which one?",
+                solution=f"{self.filled(false.because)} In its place: “{says[place]}”",
             )  # fmt: skip
-            wrong = [Wrong(said, "ans.step-skipped", f"Before this comes: “{before}”") for before, said in pairwise([follows, *later])]
-            yield choice(draft, follows, wrong[:3], self.catalogue, salt=self.salt)
+            wrong = [Wrong(step, "ans.sound-doubted", _rests(says, n)) for n, step in enumerate(told) if n != place]
+            yield choice(draft, told[place], wrong, self.catalogue, listed=told)
 
     def _features(self, adaptations: Sequence[Adaptation]) -> Iterator[Made]:
         """What would go wrong without each feature, which the page does not tell; else what it is good for."""
@@ -105,20 +112,16 @@ class Qualitative:
         who, works_by = as_option(self.filled(adaptation.who)), as_option(self.filled(adaptation.works_by))
         return Pair(f"{who}: {self.filled(adaptation.feature)}", as_option(self.filled(partner)), f"{works_by}.")
 
-    def _drawbacks(self, people: Sequence[HumanImpact]) -> Iterator[Made]:
-        """Why each action comes with its drawback, which the page does not tell; else the drawbacks themselves."""
-        actions = [action for impact in people for action in impact.actions]
-        if all(action.because for action in actions):
-            whys = [
-                Pair(as_option(self.filled(action.do)), as_option(self.filled(action.because or "")), f"Its drawback: {self.filled(action.drawback)}.")
-                for action in actions
-            ]  # fmt: skip
-            yield from self._matching("reasons-match", "Each of these actions has a drawback. Match each action with the reason for its drawback.", "Say the drawback of each action first: who pays, who loses, what can it not do?", whys, "each with the drawback")
+    def _measured(self, people: Sequence[HumanImpact]) -> Iterator[Made]:
+        """Which measurement would show whether an action works, which the page does not tell."""
         pairs = [
-            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.drawback)), self.filled(action.because or f"{as_option(action.works_by)}; ask what that costs, and whom."))
-            for action in actions
+            Pair(as_option(self.filled(action.do)), as_option(self.filled(action.shown_by)), f"{as_option(self.filled(action.works_by))}.")
+            for impact in people for action in impact.actions if action.shown_by
         ]  # fmt: skip
-        yield from self._matching("drawbacks-match", "Each of these actions has a drawback. Match each action with its drawback.", "Ask of each action who pays, who loses, and what it cannot do.", pairs)
+        yield from self._matching(
+            "measured-match", "Match each action with the measurement that would show whether it works.",
+            "What does each action change first, and how could one see that change?", pairs, "each with how the action works",
+        )  # fmt: skip
 
     def _terms(self, terms: Sequence[Term]) -> Iterator[Made]:
         """The page tells what a word means, so that is what the answer says; an example must be recognised, and one is left over."""
@@ -158,4 +161,14 @@ def _meaning(term: Term) -> str:
 
 def _first_fair(sort: Iterator[Made]) -> Question | None:
     """The first that came out and leaves no doubt."""
-    return next((item for item in sort if isinstance(item, Question) and not any(flaws(item))), None)
+    return next(iter(_fair(sort)), None)
+
+
+def _fair(made: Iterable[Made]) -> list[Question]:
+    """Those that came out and leave no doubt."""
+    return [item for item in made if isinstance(item, Question) and not any(flaws(item))]
+
+
+def _rests(says: Sequence[str], n: int) -> str:
+    """Why a step holds: what follows from it, or for the last one what it follows from."""
+    return f"This step holds: from it follows “{says[n + 1]}”" if n + 1 < len(says) else f"This step holds: it follows from “{says[n - 1]}”"

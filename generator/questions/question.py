@@ -47,6 +47,8 @@ class Mistake:
     """The expression gone wrong, over the names of the right one (and others that the caller gives)."""
     how: str
     """What was done, to follow "You get this number by ...": "dividing the outflow by the stock"."""
+    instead: str = ""
+    """What to say in place of the misconception's correction, where that would not fit this number."""
 
     @property
     def names(self) -> tuple[str, ...]:

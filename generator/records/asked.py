@@ -21,6 +21,8 @@ class WrongOption(Part):
     misconception: MisconceptionId
     because: Text | None = None
     """What to say first, about this very option; the correction of the misconception follows."""
+    instead: Text | None = None
+    """What to say in place of that correction, where it would not fit this option: as a sentence or two."""
 
 
 class AskedNumber(Part):
@@ -40,6 +42,8 @@ class WrongNumber(Part):
     misconception: MisconceptionId
     how: Text
     """What was done, as it goes on after "You get this number by": `dividing the flow by the stock`."""
+    instead: Text | None = None
+    """What to say in place of the correction of the misconception, where it would not fit this number."""
 
 
 class RightOption(Part):

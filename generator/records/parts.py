@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Annotated, Literal
 
-from pydantic import BaseModel, ConfigDict
+from pydantic import BaseModel, ConfigDict, Field
 
 from generator.records.fields import Id, Many, Some, SourceKey, StatedAmount, Text, UnitLabel, different, one_of, spelled
 
@@ -51,13 +51,25 @@ class Idea(Part):
     """Which of the `SORTS` it is; where it is left out, that is told from its words as far as they tell it."""
 
 
+class FalseStep(Part):
+    """What stands in place of a step, for students to find."""
+
+    step: Annotated[int, Field(ge=1)]
+    """Which step it takes the place of, counted from 1."""
+    says: Text
+    """What students wrongly believe to happen there, about as long as the step."""
+    because: Text
+    """Why that is wrong."""
+
+
 class Retold(Part):
     """The causes of an explanation at work in another case, step by step."""
 
     asks: Text
-    """As it goes on after "explain"."""
+    """As it goes on after "explains"."""
     steps: Annotated[Some[Text], different()]
-    """Each can only happen after the one before, so that students can be asked to put them in order."""
+    """Each can only happen after the one before. With a `false_step` students look for that, else they put the steps in order."""
+    false_step: FalseStep | None = None
 
 
 class Explanation(Part):
@@ -90,8 +102,8 @@ class Action(Part):
     do: Text
     works_by: Text
     drawback: Text
-    because: Text | None = None
-    """Why this drawback comes with this action: said where students match the two."""
+    shown_by: Text | None = None
+    """What one would measure to see whether it works, in other words than above: said where students match the two, and nowhere else."""
 
 
 class HumanImpact(Part):
