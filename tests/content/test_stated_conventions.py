@@ -10,11 +10,11 @@ from tests.kinds.small_records import library
 
 STATED = {
     "biome .*/annual_mean_temp": "from January to December .* all months counted alike",
-    "biome .*/aridity_index": "by Thornthwaite's formula .* which is large where the climate is humid",
+    "biome .*/aridity_index": "by Thornthwaite's formula .* The index is large where the climate is humid",
     "biome .*/dry_months": r"by the rule of the climate diagram \(precipitation in mm below twice the temperature in °C\)",
-    "biome .*/diagram_shows": "does the climate diagram bear out",
+    "biome .*/diagram_shows": "does the climate diagram show to be true",
     "biome .*/growing_begins": "Most plants need a mean of 5 °C to grow",
-    "biome .*/limiting_factor": "By the Miami model",
+    "biome .*/limiting_factor": "By a model, temperature alone .* precipitation alone",
     "biome .*/lack_of_water": "Use the table “Soil water at the end of each month” among the numbers of this page",
     "biome .*/which_climate": "the (same annual mean as|annual mean is) .* In which region of the map on the page “Biomes compared” does it lie",
     "aquatic_biome .*/extinction": "by the rule extinction = 1.7 ÷ Secchi depth",
