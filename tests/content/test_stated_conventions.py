@@ -19,7 +19,7 @@ STATED = {
     "biome .*/which_climate": "the (same annual mean as|annual mean is) .* In which region of the map on the page “Biomes compared” does it lie",
     "aquatic_biome .*/murkier": "The extinction coefficient of light is 1.7 ÷ this depth",
     "aquatic_biome .*/photic_depth": "Where 1 % of the light is left, extinction × depth = 4.605",
-    "aquatic_biome .*/plants_on_the_bottom": "here 1 % of the light is left, extinction × depth = 4.605",
+    "aquatic_biome .*/plants_on_the_bottom": "Where 1 % of the light is left, extinction × depth = 4.605",
     "aquatic_biome .*/capacity_loss": "How many percent less can it hold at its warmest",
     "aquatic_biome .*/warmest_for_oxygen": "[Ii]n balance with the air",
     "aquatic_biome .*/flushing_time": "until as much water has come in as it holds",

@@ -130,7 +130,7 @@ def light_at_depth(asked: AskedWater) -> Made:
     is_here = at < asked.station.depth
     where = f"How much is left {depth.shown} down?" if is_here else f"How much is left {depth.shown} down in a pool as clear as that?"
     draft = Draft(
-        id=item, prompt=f"{_light_told(asked)} The light left at a depth is e to the power of −extinction × depth. {where}",
+        id=item, prompt=f"{_light_told(asked)} The part left is e to the power of −extinction × depth. {where}",
         solution=f"e to the power of −{extinction.shown_exactly} × {depth.shown}, in percent, is {left.shown}.",
         hints=(
             "Multiply the extinction by the depth, and put a minus before it.",
@@ -158,14 +158,13 @@ def plants_on_the_bottom(asked: AskedWater) -> Made:
     wanted = depth.number * (SUPPOSED_DEEPER if lit else SUPPOSED_SHALLOWER)
     if asked.has("secchi_depth"):
         secchi = _supposed(asked.fact("secchi_depth"), 1.7 * wanted / 4.605)
-        case = f"a white disk were lost from sight at {secchi.shown_exactly}"
-        rule, given = "Extinction = 1.7 ÷ that depth; where", {"secchi": secchi}
+        case = f"there a white disk is lost from sight at {secchi.shown_exactly}. The extinction coefficient is 1.7 ÷ that depth"
+        given = {"secchi": secchi}
         found = computed(photic.id, photic.name, Expression("4.605 * secchi / 1.7"), given, M, figures=photic.figures)
         working = f"4.605 × {secchi.shown_exactly} ÷ 1.7"
     else:
         extinction = _supposed(asked.fact("extinction"), 4.605 / wanted)
-        case = f"the extinction coefficient of light were {extinction.shown_exactly}"
-        rule = "Where"
+        case = f"its extinction coefficient of light is {extinction.shown_exactly}"
         found = computed(photic.id, photic.name, Expression("4.605 / extinction"), {"extinction": extinction}, M, figures=photic.figures)
         working = f"4.605 ÷ {extinction.shown_exactly}"
     if (found.number >= depth.number) is not lit:
@@ -173,17 +172,17 @@ def plants_on_the_bottom(asked: AskedWater) -> Made:
     draft = Draft(
         id=item, supposed=True,
         prompt=(
-            f"Suppose {case} at {asked.site}, whose bottom lies at {depth.shown_exactly}. "
-            f"{rule} 1 % of the light is left, extinction × depth = 4.605. Can plants live on the bottom?"
+            f"Another water is {depth.shown_exactly} deep, and {case}. "
+            "Where 1 % of the light is left, extinction × depth = 4.605. Can plants live on the bottom?"
         ),
-        solution=f"{working} = {found.shown_exactly}: there 1 % of the light would be left, about the least on which plants can live. The bottom lies at {depth.shown_exactly}.",
+        solution=f"{working} = {found.shown_exactly}: there 1 % of the light is left, about the least on which plants can live. The bottom lies at {depth.shown_exactly}.",
         hints=("Plants need about 1 % of the light to keep alive, and the photic depth is where that much is left.", "Work out the photic depth first. Which lies deeper then: that, or the bottom?"),
     )
-    said = {True: "Yes: the bottom would lie above the photic depth", False: "No: the bottom would lie below the photic depth"}
+    said = {True: "Yes: the bottom lies above the photic depth", False: "No: the bottom lies below the photic depth"}
     wrong = (
-        Wrong(said[not lit], "wat.depths-misread", f"The photic depth would be {found.shown_exactly}, and the bottom lies at {depth.shown_exactly}."),
+        Wrong(said[not lit], "wat.depths-misread", f"The photic depth is {found.shown_exactly}, and the bottom lies at {depth.shown_exactly}."),
         Wrong("Yes: any light that gets down there will do", "wat.any-light"),
-        Wrong("No: the disk would be lost from sight far above the bottom", "wat.secchi-light-gone") if lit and asked.has("secchi_depth")
+        Wrong("No: the disk is lost from sight far above the bottom", "wat.secchi-light-gone") if lit and asked.has("secchi_depth")
         else Wrong("No: plants need the full light of the Sun", "wat.full-light"),
     )  # fmt: skip
     return choice(draft, said[lit], wrong, asked.catalogue, salt=asked.salt)
