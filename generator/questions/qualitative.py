@@ -21,7 +21,8 @@ FIRST_STEP = "Look for the step that waits for no other."
 ORDER_HINTS = ("Find the last step first: which one is what is to be explained?", "Then ask of each step what must have happened just before it.")
 
 
-FALSE_STEP_HINTS = ("Ask of each step: does it happen, and does it follow from the one before?",)
+FALSE_STEP_HINTS = ("Ask of each step: is it true that this happens?",)
+STEP_HOLDS = "This step holds."
 
 
 def next_step(text: str) -> str:
@@ -97,7 +98,7 @@ class Qualitative:
                 prompt=f"A student explains {self.filled(retold.asks)}. One of the steps is wrong. Which one?",
                 solution=f"{self.filled(false.because)} In its place: “{says[place]}”",
             )  # fmt: skip
-            wrong = [Wrong(step, "ans.sound-doubted", _rests(says, n)) for n, step in enumerate(told) if n != place]
+            wrong = [Wrong(step, "ans.sound-doubted", STEP_HOLDS) for n, step in enumerate(told) if n != place]
             yield choice(draft, told[place], wrong, self.catalogue, listed=told)
 
     def _features(self, adaptations: Sequence[Adaptation]) -> Iterator[Made]:
@@ -168,7 +169,3 @@ def _fair(made: Iterable[Made]) -> list[Question]:
     """Those that came out and leave no doubt."""
     return [item for item in made if isinstance(item, Question) and not any(flaws(item))]
 
-
-def _rests(says: Sequence[str], n: int) -> str:
-    """Why a step holds: what follows from it, or for the last one what it follows from."""
-    return f"This step holds: from it follows “{says[n + 1]}”" if n + 1 < len(says) else f"This step holds: it follows from “{says[n - 1]}”"

@@ -13,7 +13,7 @@ STATED = {
     "biome .*/aridity_index": "by Thornthwaite's formula .*The index is large where the climate is humid",
     "biome .*/dry_months": r"by the rule of the climate diagram \(precipitation in mm below twice the temperature in °C\)",
     "biome .*/diagram_shows": "does the climate diagram show to be true",
-    "biome .*/growing_begins": "Most plants need a mean of 5 °C to grow",
+    "biome .*/growing_begins": "By rule, a month counts as growing season if its mean is at least 5 °C",
     "biome .*/limiting_factor": "By a model, temperature alone .* precipitation alone",
     "biome .*/lack_of_water": "Use the table “Soil water at the end of each month” among the numbers of this page",
     "biome .*/which_climate": "the (same annual mean as|annual mean is) .* In which region of the map on the page “Biomes compared” does it lie",

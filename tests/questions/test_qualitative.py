@@ -71,12 +71,10 @@ def test_false_step_stands_among_the_others_in_their_order() -> None:
     assert {"ans.sound-doubted"} == {option.misconception for option in item.options if not option.right}
 
 
-def test_step_that_holds_is_told_by_what_follows_from_it_and_the_last_by_what_came_before() -> None:
+def test_every_other_step_is_said_to_hold() -> None:
     item = made(explanations=(retold_wrongly("leak", *FOUR),))["false-step-leak"]
     assert isinstance(item, Choice)
-    first, _, _, last = (option.feedback for option in item.options)
-    assert first.startswith("This step holds: from it follows “Water runs off the field.”")
-    assert last.startswith("This step holds: it follows from “It carries nitrate along.”")
+    assert 3 == sum(option.feedback.startswith("This step holds.") for option in item.options)
 
 
 def test_every_chain_with_a_false_step_is_asked_and_none_is_put_in_order_beside_it() -> None:

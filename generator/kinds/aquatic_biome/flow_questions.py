@@ -33,7 +33,7 @@ def flushing_time(asked: AskedWater) -> Made:
             "How many days does it take until as much water has come in as it holds? A day has 86\u202f400 seconds."
         ),
         solution=f"{volume.shown_exactly} ÷ {discharge.shown_exactly} is a time in seconds; divided by 86\u202f400 it is {days.shown}.",
-        hints=("A time is an amount divided by an amount for each second.", "First divide the volume by the discharge, then turn seconds into days."),
+        hints=("How many seconds does the flow take to bring that volume?", "First divide the volume by the discharge, then turn seconds into days."),
     )
     return number_entry(
         draft, days, {"volume": volume, "discharge": discharge},

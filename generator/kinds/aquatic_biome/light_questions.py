@@ -46,17 +46,17 @@ def murkier(asked: AskedWater) -> Made:
         id="murkier", supposed=True,
         prompt=(
             f"At {asked.place} a white disk is lost from sight at {before.shown_exactly}, and after heavy rain at {after.shown_exactly}. "
-            "The extinction coefficient of light is 1.7 ÷ this depth. By how many percent has it risen?"
+            "The extinction coefficient of light is 1.7 ÷ this depth. By how many percent has the coefficient risen?"
         ),
         solution=f"1.7 ÷ {after.shown_exactly} is {before.shown_exactly} ÷ {after.shown_exactly} times as much as 1.7 ÷ {before.shown_exactly}. Less the 100 % that were there before, that is {right.shown} more.",
-        hints=("The murkier the water, the larger the extinction: it changes the other way round.", "Divide the new coefficient by the old one. What is above 1 is the rise."),
+        hints=("The smaller the depth at which the disk is lost, the larger the coefficient.", "Divide the new coefficient by the old one. What is above 1 is the rise."),
     )
     return number_entry(
         draft, right, given,
         (
             Mistake("wat.disk-for-extinction", "1 - after / before", "giving how many percent the depth of the disk has fallen"),
             Mistake("num.times-for-rise", "before / after", "giving how large the new coefficient is compared with the old one"),
-            Mistake("wat.secchi-times", "after / before", "multiplying by the depth of the disk, and comparing these numbers"),
+            Mistake("wat.secchi-times", "after / before", "taking 1.7 × depth both times, and dividing the second by the first"),
         ),
         asked.catalogue, otherwise="Work out both coefficients. The difference, divided by the old one, is the rise.",
     )  # fmt: skip
@@ -94,7 +94,7 @@ def photic_depth(asked: AskedWater) -> Made:
             Mistake("wat.extinction-inverse", "extinction / 4.605", "dividing the extinction by 4.605"),
             Mistake("wat.photic-times", "4.605 * extinction", "multiplying by the extinction"),
             Mistake("wat.one-over", "1 / extinction", "dividing 1 by the extinction: there 37 % of the light is left"),
-            Mistake("wat.light-linear", "100 / extinction", "dividing 100 by the extinction, as if each metre took the same amount of light"),
+            Mistake("wat.light-linear", "100 / extinction", "dividing 100 by the extinction, as if it were a percentage of the light for each metre", "The coefficient is no percentage: 0.05 m⁻¹ means that each metre takes about 5 % of what is left."),
             *seen,
         ),
         asked.catalogue, otherwise="4.605 stands above the line; the larger the extinction, the shallower the lit water.",
@@ -130,8 +130,8 @@ def light_at_depth(asked: AskedWater) -> Made:
     is_here = at < asked.station.depth
     where = f"How much is left {depth.shown} down?" if is_here else f"How much is left {depth.shown} down in a pool as clear as that?"
     draft = Draft(
-        id=item, prompt=f"{_light_told(asked)} The part left is e to the power of −extinction × depth. {where}",
-        solution=f"e to the power of −{extinction.shown_exactly} × {depth.shown}, in percent, is {left.shown}.",
+        id=item, prompt=f"{_light_told(asked)} The part left is e to the power of −(extinction × depth). {where}",
+        solution=f"e to the power of −({extinction.shown_exactly} × {depth.shown}), in percent, is {left.shown}.",
         hints=(
             "Multiply the extinction by the depth, and put a minus before it.",
             "The key for e to the power of a number gives a part of 1; times 100 it is in percent.",
@@ -201,17 +201,17 @@ def below_the_light(asked: AskedWater) -> Made:
     vents = " At hot vents and cold seeps bacteria build food without light, but such places are few." if asked.is_salty else ""
     draft = Draft(
         id="below_the_light",
-        prompt=f"Suppose that all algae and plants of {'a sea' if asked.is_salty else 'a lake'} such as {asked.site} died out. What would become of most animals that live below the photic depth?",
-        solution=f"Their food is built by plants and algae in the light. It sinks as dead matter and faeces, or is eaten by animals that swim down.{vents}",
+        prompt=f"Animals live far below the photic depth of {'a sea' if asked.is_salty else 'a lake'} such as {asked.site}. Where, and by what, was most of the energy in their food first stored?",
+        solution=f"Plants and algae build food in the light. It sinks as dead matter and faeces, or is eaten by animals that swim down.{vents}",
         needs=Needs.KNOWLEDGE,
-        hints=("Animals cannot build food from what is dissolved in water.", "Where in the water is food built, and how does it come to where they live?"),
+        hints=("Animals cannot build food from what is dissolved in water.", "Which living things build food, and what do they need for it?"),
     )
     wrong = (
-        Wrong("They would go on eating plants that grow in the dark mud", "wat.plants-in-dark"),
-        Wrong("They would live on nutrients dissolved in the water", "wat.animals-eat-nutrients"),
-        Wrong("They would live on the oxygen that deep water holds", "wat.oxygen-is-food"),
+        Wrong("In the mud of the bottom, by water plants", "wat.plants-in-dark"),
+        Wrong("In the deep water, by animals that take up nutrients", "wat.animals-eat-nutrients"),
+        Wrong("In the deep water, out of the oxygen that it holds", "wat.oxygen-is-food"),
     )
-    return choice(draft, "They would starve, for hardly any food would sink to them", wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, "In the lit water near the surface, by algae", wrong, asked.catalogue, salt=asked.salt)
 
 
 def light_depth(asked: AskedWater) -> Made:
@@ -239,11 +239,11 @@ def light_depth(asked: AskedWater) -> Made:
     of_loss = [([_metres(depth)], Wrong("", "wat.light-complement", told.format(shown.number(share(light, depth))))) for depth in depths[lost : lost + 1]]
     wrong = [
         *(of_loss if lost == place - 1 else ()),
-        ([labels[place - 1]], Wrong("", "num.not-reached", f"There {before} % is left.")),
+        ([labels[place - 1]], Wrong("", "num.not-reached", "", f"There {before} % is left: not yet less than {part:g} %.")),
         ([straight] if straight else [], Wrong("", "wat.light-linear", "There it would be if light fell in a straight line from 100 % at the surface to 1 % at the photic depth.")),
         ([label for label in labels if label == _metres(part)], Wrong("", "wat.axes-swapped", f"You looked for {part:g} on the axis of depth.")),
         *of_loss,
-        (labels[place + 1 :], Wrong("", "num.past-first", f"It is darker there, but less than {part:g} % is left at {labels[place]} already.")),
+        (labels[place + 1 :], Wrong("", "num.past-first", "", f"It is darker there, but less than {part:g} % is left at {labels[place]} already. Look for the first such depth.")),
     ]
     return reading(draft, labels, [labels[place]], wrong, asked.catalogue, otherwise="Go down from the axis of light to the curve, then left to the axis of depth.")
 
@@ -273,7 +273,7 @@ def way_down(asked: AskedWater) -> Made:
     half = math.log(2) / light
     marks = [
         ("Where half of the light is left", half, f"at {shown.number(half)} m"),
-        ("Where nine tenths of the light is gone", math.log(10) / light, f"half way down to the photic depth of {photic.shown_exactly}"),
+        ("Where nine tenths of the light is gone", math.log(10) / light, f"at {shown.number(math.log(10) / light)} m, half way down to the photic depth"),
         ("Where a white disk is lost from sight", secchi.number, f"at {secchi.shown_exactly}"),
         ("Where plants can only just stay alive", photic.number, f"at the photic depth, {photic.shown_exactly}"),
     ]  # fmt: skip
@@ -285,7 +285,7 @@ def way_down(asked: AskedWater) -> Made:
     at = {text: told for text, _, told in marks}
     draft = Draft(
         id=item,
-        prompt=f"A stone sinks at {asked.place}. Put the depths that it passes in order, from the surface down.",
+        prompt=f"A stone sinks at {asked.place}. Put the depths that it reaches in order, from the surface down.",
         solution=f"{as_option('; '.join(f'{text[:1].lower()}{text[1:]}: {at[text]}' for text in at))}.",
         needs=Needs.BOTH,
         hints=(

@@ -26,6 +26,8 @@ LEAST_LOSS = 0.15
 """Part of what the coldest water can hold that must be lost by warming, to be worth a sum."""
 SEA = 35.0
 """Salinity [g/kg] of the sea."""
+FRESH_AT, LEAST_STEP = 25, 2
+"""Temperature [degC] of the fresh water that is set beside salt water, and by how much [K] the latter must be colder to hold as much."""
 APART = 1.07
 """How many times as much oxygen one water must be able to hold as the next, to be put in order."""
 
@@ -91,7 +93,7 @@ def warmest_for_oxygen(asked: AskedWater) -> Made:
     item, salinity = "warmest_for_oxygen", asked.station.salinity
     low, high = (int(end) for end in VALID_TEMPERATURES)
     temps = range(low, high + 1, STEP)
-    holds = {t: OXYGEN_SATURATION.compute(absolute_temperature=convert(float(t), DEGC, K), salinity=float(salinity)) for t in temps}
+    holds = {t: _held(t, salinity) for t in temps}
     found = next(((limit, t) for limit in drawn(LIMITS, asked.salt, item) for t in temps[1:-1] if holds[t] >= PLAIN * limit and holds[t + STEP] * PLAIN <= limit), None)
     if found is None or not asked.has("oxygen_saturation_percent"):
         return Rejected(item, "the curve shows no limit plainly, or no curve is drawn")
@@ -192,15 +194,15 @@ def warm_water(asked: AskedWater) -> Made:
     else:
         of = f"The water at {asked.place} was measured at {asked.fact('temperature').shown_exactly}."
     draft = Draft(
-        id="warm_water", prompt=f"{of} {asks}", solution=f"{why}.", needs=Needs.BOTH,
+        id="warm_water", prompt=f"{of} {asks}", solution=f"{why}.", needs=Needs.KNOWLEDGE,
         hints=("Think of a bottle of fizzy water: when does its gas leave it faster?", "What do the molecules of a gas do differently in warm water?"),
     )  # fmt: skip
     wrong = (
-        Wrong("Its animals are more active, and use more of it up", "wat.used-is-capacity"),
-        Wrong("It takes up more room itself, so less gas fits in", "wat.no-room"),
-        Wrong("The air above it has a smaller share of oxygen in summer", "wat.summer-air"),
+        Wrong("The animals in it are more active, and use more of the gas up", "wat.used-is-capacity"),
+        Wrong("The water itself takes up more room, so less gas fits in", "wat.no-room"),
+        Wrong("The air above it holds a smaller share of oxygen in summer", "wat.summer-air"),
     )
-    return choice(draft, "Its gases move faster, and escape more easily", wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, "The gases dissolved in it move faster, and escape more easily", wrong, asked.catalogue, salt=asked.salt)
 
 
 def salt(asked: AskedWater) -> Made:
@@ -216,9 +218,38 @@ def salt(asked: AskedWater) -> Made:
     wrong = (
         Wrong("It floats on top, and could hold less than the salt water", "wat.salt-holds-oxygen"),
         Wrong("It sinks to the bottom, and could hold more than the salt water", "wat.salt-floats"),
-        Wrong("It floats on top, and could hold as much as the salt water", "wat.oxygen-constant", "", "Under the same air and at the same temperature, salty water holds less."),
+        Wrong("It sinks to the bottom, and could hold less than the salt water", "wat.salt-floats"),
     )
     return choice(draft, "It floats on top, and could hold more than the salt water", wrong, asked.catalogue, salt=asked.salt)
+
+
+def salt_on_the_curves(asked: AskedWater) -> Made:
+    """How much colder salt water must be to hold as much oxygen as fresh water, read off both curves."""
+    item = "salt_on_the_curves"
+    colder = min(range(1, FRESH_AT), key=lambda t: abs(_held(t, asked.station.salinity) - _held(FRESH_AT, 0)))
+    step = FRESH_AT - colder
+    if step < LEAST_STEP or not asked.has("oxygen_saturation_percent"):
+        return Rejected(item, "the curves of salt and of fresh water lie too near each other, or none is drawn")
+    apart = max(LEAST_STEP, step // 2)
+    temps = sorted(t for t in {colder - 2 * apart, colder - apart, colder, colder + apart, FRESH_AT, FRESH_AT + apart} if VALID_TEMPERATURES[0] <= t <= VALID_TEMPERATURES[1])
+    salinity, level = asked.fact("salinity").shown_exactly, f"{shown.number(_held(FRESH_AT, 0), 2)} mg L⁻¹"
+    draft = Draft(
+        id=item,
+        prompt=f"Read both curves. At about which temperature can water with {salinity} of salt, as at {asked.site}, hold as much oxygen as fresh water of {_degrees(FRESH_AT)}?",
+        solution=f"Fresh water of {_degrees(FRESH_AT)} can hold about {level}. The curve of the salt water is as high at about {_degrees(colder)}: salt leaves less room for oxygen, and cold makes up for that.",
+        hints=(f"Find {_degrees(FRESH_AT)} on the axis below, and go up to the curve of fresh water.", "From there go level to the other curve, then straight down."),
+    )
+    wrong = [
+        ([_degrees(FRESH_AT)], Wrong("", "wat.oxygen-constant", "", "At the same temperature the two curves lie apart: salt water holds less.")),
+        ([_degrees(t) for t in temps if t > FRESH_AT], Wrong("", "wat.salt-holds-oxygen", "", "Warm salt water holds less for two reasons. From the curve of fresh water go level to the lower curve.")),
+        ([_degrees(t) for t in temps if t < colder], Wrong("", "num.past-first", "", "So cold, it could hold more than that. Go level from one curve to the other.")),
+    ]
+    return reading(draft, [_degrees(t) for t in temps], [_degrees(colder)], wrong, asked.catalogue, otherwise="Go from the curve of fresh water level to the other one, then straight down.")
+
+
+def _held(temp: float, salinity: float) -> float:
+    """Oxygen [mg/L] that water of a temperature [degC] and a salinity [g/kg] holds in balance with the air."""
+    return OXYGEN_SATURATION.compute(absolute_temperature=convert(float(temp), DEGC, K), salinity=float(salinity))
 
 
 def breathing(asked: AskedWater) -> Made:

@@ -11,6 +11,7 @@ from generator.kinds.aquatic_biome import oxygen_questions as oxygen
 from generator.kinds.aquatic_biome import water_claims
 from generator.kinds.aquatic_biome.asked_water import AskedWater
 from generator.kinds.aquatic_biome.record import AquaticBiomeRecord
+from generator.questions.making import first_made
 from generator.questions.misconception import Catalogue
 from generator.questions.question import Made, Rejected
 
@@ -57,7 +58,7 @@ def _oxygen(asked: Sequence[AskedWater]) -> Iterator[Made]:
     if shown:
         yield from _made(oxygen.capacity_order(shown), water_claims.data_shows(shown))
     if water.is_salty:
-        yield oxygen.salt(water)
+        yield first_made(*([oxygen.salt_on_the_curves(water)] if shown else []), oxygen.salt(water))
     elif not water.has("flushing_time"):
         yield oxygen.breathing(water)
 

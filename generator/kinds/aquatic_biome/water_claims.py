@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -20,6 +21,8 @@ DEEP = 2.0
 """Depth [m] of a water that has a second metre."""
 SWING = 2.0
 """How many times as wide one yearly range of temperature must be as another."""
+PARTS_GONE = (("Half", 0.5), ("A tenth", 0.9))
+"""Parts of the light that may be gone, and what is then left: the first that both waters are deep enough for."""
 HALF, WARMER = 50.0, 1.0
 """Half of what a water could hold [%]; how much warmer [K] one water must be to be called so."""
 SURFACE = "near the surface"
@@ -60,7 +63,7 @@ def _compared(one: AskedWater, other: AskedWater) -> str:
     if not _is_one_site(one, other):
         return f"Compare {one.place} with {other.place}."
     wheres = [told.where for told in _told(one, other)]
-    return f"Compare the upper sample of {one.site} with the lower one." if SURFACE in wheres else f"Compare {one.site} {' and '.join(wheres)}."
+    return f"Two samples were taken of {one.site}." if SURFACE in wheres else f"Compare {one.site} {' and '.join(wheres)}."
 
 
 def _is_one_site(one: AskedWater, other: AskedWater) -> bool:
@@ -130,16 +133,17 @@ def _missing(told: _Told) -> Iterator[Claim]:
     """Of water that holds less than half of what it could."""
     if told.has("oxygen_saturation_percent") and PLAIN * told.fact("oxygen_saturation_percent").number <= HALF:
         there, full, share = (told.fact(name) for name in ("dissolved_oxygen", "oxygen_saturation", "oxygen_saturation_percent"))
-        more, fewer = (f"{sentence(told.where)} {word} than half of the oxygen that the water could hold is missing" for word in ("more", "less"))
-        yield Claim(more, fewer, f"It holds {there.shown_exactly} of {full.shown_exactly}, that is {share.shown_exactly}; the rest is missing.", "nit.complement", instead="So more than half is missing.")
+        fewer, more = (f"{sentence(told.where)} the water holds {word} than half of the oxygen that it could hold" for word in ("less", "more"))
+        yield Claim(fewer, more, f"It holds {there.shown_exactly} of {full.shown_exactly}, that is {share.shown_exactly}.", "nit.complement", instead="Divide what is there by what could be there; the rest is missing.")
 
 
 def _clear_and_murky(one: _Told, other: _Told) -> Iterator[Claim]:
     clear, murky = sorted((one, other), key=lambda told: told.fact("extinction").number)
     small, large = clear.fact("extinction"), murky.fact("extinction")
-    if large.number >= PLAIN * small.number:
+    part = next((words for words, left in PARTS_GONE if all(told.fact("depth").number * told.fact("extinction").number > -math.log(left) for told in (clear, murky))), "")
+    if large.number >= PLAIN * small.number and part:
         yield Claim(
-            f"Half of the light is gone at a smaller depth {murky.where} than {clear.where}", f"Half of the light is gone at a smaller depth {clear.where} than {murky.where}",
+            f"{part} of the light is gone at a smaller depth {murky.where} than {clear.where}", f"{part} of the light is gone at a smaller depth {clear.where} than {murky.where}",
             f"The extinction is {small.shown_exactly} {clear.where}, {large.shown_exactly} {murky.where}.", "wat.extinction-clear",
         )  # fmt: skip
 

@@ -154,7 +154,7 @@ def growing_begins(asked: AskedStation) -> Made:
     last = _last(growing)
     draft = Draft(
         id=item,
-        prompt=f"Most plants need a mean of {GROWTH:g} °C to grow. Which is the first month of the growing season at {asked.place}?",
+        prompt=f"By rule, a month counts as growing season if its mean is at least {GROWTH:g} °C. Which is the first such month of the year at {asked.place}?",
         solution=f"{name(starts[0])}, with {asked.told('monthly_mean_temp', starts[0])}; {name(starts[0] - 1)} has only {asked.told('monthly_mean_temp', starts[0] - 1)}.",
         hints=(
             f"Find {GROWTH:g} °C on the left axis, half way between 0 and 10 °C.",
@@ -163,10 +163,10 @@ def growing_begins(asked: AskedStation) -> Made:
     )
     wrong = [
         (names((thaw[0],)), Wrong("", "clim.thaw-is-growth", "There the mean is above 0 °C for the first time, but still below 5 °C.")),
-        (names(asked.months("warmest_month")), Wrong("", "num.past-first", "That is the warmest month, and growth has begun before.")),
+        (names(asked.months("warmest_month")), Wrong("", "num.past-first", "", f"That is the warmest month. Growth has begun before: look for the first month with {GROWTH:g} °C or more.")),
         (names((last,)), Wrong("", "clim.wrong-end", "", "That is the last month of the growing season. Look for the first.")),
         (names((beside(last)[1],)), Wrong("", "clim.wrong-end", "", f"There it is too cold again: the season ended with {name(last)}. Look for where it begins.")),
-        (names(tuple(growing)), Wrong("", "num.past-first", f"It is warm enough then, but in {name(starts[0])} already.")),
+        (names(tuple(growing)), Wrong("", "num.past-first", "", f"It is warm enough then, but in {name(starts[0])} already. Look for the first such month.")),
         (names(beside(starts[0])), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
     ]
     otherwise = f"Compare each month with {GROWTH:g} °C, from the coldest one on."
@@ -184,7 +184,7 @@ def fastest_warming(asked: AskedStation) -> Made:
         prompt=f"Between which two neighbouring months does the mean temperature at {asked.place} {goes} fastest?",
         solution=(
             f"From {asked.told('monthly_mean_temp', month)} in {name(month)} to {asked.told('monthly_mean_temp', month % 12 + 1)} in {name(month + 1)}: "
-            "there the line is steepest."
+            f"there the line {goes}s most steeply."
         ),
         hints=(
             f"How fast it {'warms' if goes == 'rise' else 'cools'} is how steep the temperature line is, not how high.",
@@ -300,17 +300,18 @@ def _pair(asked: AskedStation, draft: Draft, month: int, line: str, goes: str, o
         most = _all_with(on_the_other, max(on_the_other))
         told = f"That is where {called} rises most." if len(most) == 1 else f"There {called} rises as much as anywhere."
         wrong.insert(-1, (_steps(most), Wrong("", "clim.wrong-axis", told)))
-    return reading(draft, _steps(asked.year), _steps((month,)), wrong, asked.catalogue, otherwise="Compare the steps from month to month: the steepest piece of the line counts.")
+    return reading(draft, _steps(asked.year), _steps((month,)), wrong, asked.catalogue, otherwise=f"Compare the steps from month to month: the one in which it {goes} most counts.")
 
 
 def _at_the_top(asked: AskedStation, line: str, goes: str, change: float) -> Wrong:
     """A step beside the highest point: it goes the other way, or it goes the right way, but less."""
+    instead = f"Look for where it {goes} most steeply, however high it stands."
     if change < 0:
-        return Wrong("", "clim.height-slope", f"The line is highest there, but it {_TURNED[goes]}.")
+        return Wrong("", "clim.height-slope", f"The line is highest there, but it {_TURNED[goes]}.", instead)
     unit = asked.fact(line).unit
     by = shown.written(f"{change:.3g}")
     told = f"it {goes} by only {unit.after(by) if unit else by}" if change else "it runs level"
-    return Wrong("", "clim.height-slope", f"The line is highest there, but {told}.")
+    return Wrong("", "clim.height-slope", f"The line is highest there, but {told}.", instead)
 
 
 def _steps(months: Sequence[int]) -> tuple[str, ...]:

@@ -17,6 +17,8 @@ WANTED = 2
 """Right statements, and wrong ones at most one more."""
 SEASONAL = 0.7
 """Part of the year's precipitation in its wettest six months from which on they plainly bring over two thirds."""
+MUCH_OF_IT = (("nine tenths", 0.92), ("three quarters", 0.78), ("two thirds", SEASONAL))
+"""What those months plainly bring more than, in words, and from which part on."""
 TWICE, HARDLY = 2.2, 1.6
 """Wettest over driest month: well over twice as much, and well under it."""
 PLAIN = 1.2
@@ -38,7 +40,7 @@ def dry_months(asked: AskedStation) -> Made:
     frozen, rainless, warmest = (asked.fact(name) for name in ("months_below_freezing", "driest_month", "warmest_month"))
     draft = Draft(
         id=item,
-        prompt=f"Which months are dry at {asked.place} by the rule of the climate diagram (precipitation in mm below twice the temperature in °C)? Choose the answer that names them all.",
+        prompt=f"Which months are dry at {asked.place} by the rule of the climate diagram (precipitation in mm below twice the temperature in °C)? Choose the answer that names all of them and no other month.",
         solution=_ends_told(asked),
         hints=(
             "In a dry month the precipitation line runs below the temperature line.",
@@ -63,7 +65,7 @@ def dry_months(asked: AskedStation) -> Made:
         *([Wrong(as_option(shown.months(fewer)), "clim.dry-once", "In these months there are fewer millimetres than degrees.")] if fewer else []),
         too_many, away,
         Wrong(as_option(rainless.shown), *_least_told(asked, rainless.shown)),
-        Wrong(as_option(warmest.shown), "clim.desert-hot", _warmest_told(asked)),
+        Wrong(as_option(warmest.shown), "clim.desert-hot", _warmest_told(asked), "Test each month, and not the warmest alone."),
         Wrong(as_option(frozen.shown), "clim.frost-is-dry", "These months average below 0 °C."),
     ]
     said = [w for w in wrong if w.text.casefold() != dry.shown.casefold() and w.text != "No month"]
@@ -201,8 +203,9 @@ def _spread(asked: AskedStation) -> Iterator[Sound | Wrong]:
     total = asked.fact("annual_precip")
     if half > SEASONAL * total.number:
         season = f"from {name(start)} to {name(start + 5)}"
-        halves = f"Added up, the six months {season} bring over two thirds of the {total.shown} of the year."
-        yield Sound(f"Over two thirds of the year's precipitation falls {season}", halves)
+        much = next(words for words, least in MUCH_OF_IT if half > least * total.number)
+        halves = f"Added up, the six months {season} bring over {much} of the {total.shown} of the year."
+        yield Sound(f"Over {much} of the year's precipitation falls {season}", halves)
         yield Wrong(f"About half of the year's precipitation falls {season}", "clim.even-rain", halves)
     elif least > MUCH:
         yield Sound(f"Each month brings more than {MUCH:g} mm", told)
@@ -248,5 +251,5 @@ def _growth(asked: AskedStation) -> Iterator[Sound | Wrong]:
     if not 0 < len(growing) < thawed < 12:
         return
     told = f"{len(growing)} months reach 5 °C, {thawed} are at 0 °C or above."
-    yield Sound(f"A mean of 5 °C, enough for most plants to grow, is reached in {len(growing)} months", told)
-    yield Wrong(f"A mean of 5 °C, enough for most plants to grow, is reached in {thawed} months", "clim.thaw-is-growth", told)
+    yield Sound(f"{len(growing)} of the twelve months have a mean of 5 °C or more", told)
+    yield Wrong(f"{thawed} of the twelve months have a mean of 5 °C or more", "clim.thaw-is-growth", told)

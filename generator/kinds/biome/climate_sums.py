@@ -53,22 +53,27 @@ def wettest_months_share(asked: AskedStation) -> Made:
     )  # fmt: skip
 
 
-def mean_precip(asked: AskedStation) -> Made:
-    """The mean month, from the total of the year: a division that many turn round."""
-    total = asked.fact("annual_precip")
-    mean = computed("mean_precip", "Mean precipitation of a month", Expression("total / 12"), {"total": total}, MM)
+def driest_beside_average(asked: AskedStation) -> Made:
+    """How the driest month stands beside an average one: a twelfth of the year is the whole."""
+    item, month, total = "driest_beside_average", asked.one_month("driest_month"), asked.fact("annual_precip")
+    if month is None or asked.precip(month) <= 0:
+        return Rejected(item, "no single month with some precipitation is the driest")
+    driest = _of_months(asked, "monthly_precip", f"Precipitation of {name(month)}", (month,))
+    part = computed(f"{asked.station.id}.{item}", "Precipitation of the driest month over that of an average one", Expression("driest_month / (annual_precip / 12)"), {"driest_month": driest, "annual_precip": total}, PERCENT)
     draft = Draft(
-        id="mean_precip",
-        prompt=f"How much precipitation falls at {asked.place} in an average month? Use the table of the chart.",
-        solution=f"{total.shown} shared among twelve months is {mean.shown} a month.",
+        id=item,
+        prompt=f"How many percent of an average month's precipitation does the driest month bring at {asked.place}? Use the diagram and the table under it.",
+        solution=f"{driest.shown} falls in {name(month)}, and {total.shown} in the year, a twelfth of which is an average month: {part.shown}.",
+        hints=("How much would each month bring if all brought as much?", "Divide what the driest month brings by a twelfth of the year's total, then multiply by 100 %."),
     )
     return number_entry(
-        draft, mean, {"total": total},
+        draft, part, {"driest_month": driest, "annual_precip": total, "monthly": asked.fact("monthly_precip")},
         (
-            Mistake("clim.year-for-month", "total", "giving the total of the year"),
-            Mistake("clim.month-above-year", "total * 12", "multiplying by twelve"),
+            Mistake("clim.year-for-month", "driest_month / annual_precip", "dividing by the year", "That is its part of the year. An average month is a twelfth of the year: divide by that."),
+            Mistake("clim.share-inverse", "(annual_precip / 12) / driest_month", "dividing the average month by the driest"),
+            Mistake("clim.range-max", "driest_month / max(monthly)", "dividing by the wettest month", "An average month is asked for: a twelfth of the year."),
         ),
-        asked.catalogue, otherwise="An average month is the year's total, which stands above the diagram, shared among twelve.",
+        asked.catalogue, otherwise="An average month brings a twelfth of the year's total, which stands above the diagram.",
     )  # fmt: skip
 
 
@@ -91,7 +96,7 @@ def annual_mean_temp(asked: AskedStation) -> Made:
         (
             Mistake("clim.mean-of-extremes", "(max(monthly) + min(monthly)) / 2", "taking the mean of the warmest and the coldest month"),
             Mistake("clim.range-max", "max(monthly)", "taking the warmest month alone"),
-            Mistake("clim.sum-mean", "mean(monthly) * 12", "adding up the months without dividing by twelve"),
+            Mistake("clim.sum-mean", "mean(monthly) * 12", "adding up the months without dividing by twelve", "Degrees do not pile up from month to month. Divide the sum by twelve."),
         ),
         asked.catalogue, otherwise=f"Add up all twelve months{' with their signs' if is_below else ''}, then divide by twelve.",
     )  # fmt: skip
@@ -123,7 +128,7 @@ def annual_temp_range(asked: AskedStation) -> Made:
     return number_entry(
         draft, spread, {"monthly": asked.fact("monthly_mean_temp")},
         (
-            Mistake("clim.range-max", "max(monthly)", "giving the warmest month alone"),
+            Mistake("clim.range-max", "max(monthly)", "giving the warmest month alone", "A range needs two months, the warmest and the coldest. Subtract one from the other."),
             Mistake(
                 "clim.range-sign" if is_below else "clim.range-sum",
                 "max(monthly) + min(monthly)", f"adding the coldest month{', with its sign,' if is_below else ''} instead of subtracting it",
@@ -148,16 +153,16 @@ def aridity_index(asked: AskedStation) -> Made:
     draft = Draft(
         id="aridity_index",
         prompt=f"At {asked.place} {total.shown} falls in a year, and by Thornthwaite's formula {demand.shown} could evaporate. What is its aridity index? (The index is large where the climate is humid.)",
-        solution=f"{total.shown} ÷ {demand.shown} = {index.shown}. An index below 1 means that more could evaporate than falls.",
+        solution=f"{total.shown} ÷ {demand.shown} = {index.shown}. Where it is below 1, more could evaporate than falls; where it is above 1, less.",
         hints=("In a humid climate much falls and little could evaporate: which of the two stands above the line, if the index is to be large?", "Divide what falls by what could evaporate; the units cancel."),
     )
     return number_entry(
         draft, index, {"fall": total, "demand": demand},
         (
-            Mistake("clim.index-inverse", "demand / fall", "dividing evapotranspiration by precipitation"),
+            Mistake("clim.index-inverse", "demand / fall", "dividing potential evapotranspiration by precipitation"),
             Mistake("clim.deficit-sign", "demand - fall", "subtracting instead of dividing"),
             Mistake("clim.deficit-sign", "fall - demand", "subtracting instead of dividing"),
-            Mistake("carb.pct-whole", "100 * fall / demand", "giving the ratio in percent"),
+            Mistake("carb.pct-whole", "100 * fall / demand", "giving the ratio in percent", "An index is the ratio itself: do not multiply by 100."),
         ),
         asked.catalogue, otherwise="Precipitation stands above the line, potential evapotranspiration below it.",
     )  # fmt: skip
@@ -209,10 +214,11 @@ def lack_of_water(asked: AskedStation) -> Made:
     if right.number < WORTH:
         return Rejected(item, "hardly more could evaporate than falls")
     store = asked.fact("soil_store").shown
+    gives = ", which is too little to make up for that" if right.number > asked.fact("soil_store").number else ", and gives its water ever more slowly as it dries, so plants lack part of that"
     draft = Draft(
         id=item,
         prompt=f"How much more could evaporate at {asked.place} from {span(months)} than falls as precipitation? Use the table “Soil water at the end of each month” among the numbers of this page.",
-        solution=f"{given[could].shown} could evaporate, and {given[falls].shown} falls: {right.shown} more. The soil holds at most {store}, and gives its water ever more slowly as it dries.",
+        solution=f"{given[could].shown} could evaporate, and {given[falls].shown} falls: {right.shown} more. The soil holds at most {store}{gives}.",
         hints=("Two columns count: what falls, and what could evaporate.", f"Add up each of them from {span(months)}, then subtract one sum from the other."),
     )
     return number_entry(

@@ -40,17 +40,17 @@ def limiting_factor(subject: Subject[BiomeRecord], station: Station, catalogue: 
         id="limiting_factor", supposed=True,
         prompt=(
             f"By a model, temperature alone would let plants at {station.label} produce {warmth.shown} of dry matter, "
-            f"and precipitation alone {water.shown}. Suppose {change}. What becomes of the production?"
+            f"and precipitation alone {water.shown}. Suppose {change}. What does the model then give?"
         ),
-        hints=("Plants need warmth and water at once: neither can stand in for the other.", "Which of the two numbers is reached first, as growth goes up from zero? Does the change raise that one?"),
+        hints=("Plants need warmth and water at once: neither can stand in for the other.", "Which of the two numbers is the smaller one? Does the change raise that one?"),
         solution=f"The smaller of the two limits decides, {min(warmth, water, key=lambda fact: fact.number).shown}, and the change does not raise it.",
     )  # fmt: skip
     wrong = (
-        Wrong(f"It rises, for {large} allows more", "bio.limit-larger"),
-        Wrong("It rises a little, for temperature and precipitation count alike", "bio.limit-mean"),
-        Wrong("It stays as it is, for plants are adapted to the climate", "bio.limit-none", "It does stay as it is, but for another reason.", "Adapted plants would grow more as well if they got more of what is short."),
+        Wrong(f"More, for {large} allows more", "bio.limit-larger"),
+        Wrong("A little more, for temperature and precipitation count alike", "bio.limit-mean"),
+        Wrong("As much as before, for plants are adapted to the climate", "bio.limit-none", "As much as before is right, but for another reason.", "Adapted plants would grow more as well if they got more of what is short."),
     )
-    return choice(draft, f"It stays as it is, for {small} sets the limit", wrong, catalogue, salt=subject.id)
+    return choice(draft, f"As much as before, for {small} sets the limit", wrong, catalogue, salt=subject.id)
 
 
 def which_climate(subject: Subject[BiomeRecord], station: Station, catalogue: Catalogue) -> Made:
@@ -84,7 +84,7 @@ def which_climate(subject: Subject[BiomeRecord], station: Station, catalogue: Ca
         id="which_climate", needs=Needs.MAP,
         prompt=f"{told} In which region of the map on the page “Biomes compared” does it lie?",
         solution=f"At {mean.shown if wetter else warmth} and {rain if wetter else total.shown} the map shows the region “{NAMES[found.region]}”.",
-        hints=("Decide first which of them are as warm as that, then which is as wet.", "On the map find the temperature on its axis, then go up to the precipitation."),
+        hints=("Which of these regions reach that temperature? And which of those that precipitation?", "On the map find the temperature on its axis, then go up to the precipitation."),
     )  # fmt: skip
     return choice(draft, NAMES[found.region], wrong[:3], catalogue, salt=subject.id)
 

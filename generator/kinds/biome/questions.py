@@ -44,7 +44,7 @@ def questions(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Sequence[M
     ]  # fmt: skip
     made = [*(told or plain), *worked, *([mean] if len(worked) < FEWEST_SUMS and unseen is not asked else []), *_some(about, len(about))][:MOST]
     ordered = any(one.id == "year_order" for one in made)
-    spare = [*([] if ordered else plain), climate_sums.aridity_index(asked), spread, mean, total, climate_sums.mean_precip(asked)]
+    spare = [*([] if ordered else plain), climate_sums.aridity_index(asked), spread, mean, total, climate_sums.driest_beside_average(asked)]
     made += _some([one for one in spare if one.id not in {other.id for other in made}], PLENTY - len(made))
     return made if len(made) >= WANTED else enough([*made, *(one for one in (*spare, *sums, *about) if isinstance(one, Rejected))], WANTED)
 

@@ -13,7 +13,7 @@ from generator.quantities.fact import Fact, computed, stated
 from generator.quantities.units import unit
 from generator.quantities.working import Substitution
 from generator.questions.making import FEWEST_STEPS, Draft, Wrong, choice, number_entry, ordering
-from generator.questions.mistake import Mistake
+from generator.questions.mistake import Mistake, as_shown
 from generator.questions.question import Made, Needs, Rejected
 
 DEGC = unit("degC")
@@ -103,7 +103,7 @@ def _way(asked: AskedLine, day: int) -> dict[str, Fact]:
     base, crest = asked.air("cloud_base"), _height_of(asked, "crest")
     return {
         "temperature": _on_another_day(asked.air("temperature"), asked.air("temperature").number - COOLER * day, 0),
-        "dry": asked.air("dry_lapse_rate"), "moist": asked.air("moist_lapse_rate"),
+        "dry": as_shown(asked.air("dry_lapse_rate")), "moist": as_shown(asked.air("moist_lapse_rate")),
         "start": _height_of(asked, "start"), "base": _on_another_day(base, base.number + HIGHER * day * (crest.number - base.number), -2), "crest": _height_of(asked, "crest"), "end": _height_of(asked, "end"),
     }  # fmt: skip
 
@@ -147,7 +147,7 @@ def warming(asked: AskedLine) -> Made:
         id="warming", supposed=True,
         prompt=(
             f"Another day: air sets out at {way['start'].shown_exactly}, rises in cloud from {way['base'].shown_exactly} to the crest at {way['crest'].shown_exactly}, and sinks without cloud. "
-            f"Lapse rates: dry {way['dry'].shown_exactly}, moist {way['moist'].shown_exactly}. How much warmer is it back at its first height?"
+            f"Lapse rates: dry {way['dry'].shown_exactly}, moist {way['moist'].shown_exactly}. How much warmer is it then at its first height?"
         ),
         solution=f"Only the way in cloud counts: up it cooled more slowly than it warms coming down. The difference of the two rates times that way is {right.shown}.",
         hints=("Below the cloud base the way up and the way down cancel.", "Above it, multiply the difference of the two rates by the kilometres in cloud."),
@@ -209,11 +209,11 @@ def why_dry(asked: AskedLine) -> Made:
         hints=("Which side of the range would the air then rise on, and which side would it sink on?", "What happens to the droplets of a cloud when its air is pressed together?"),
     )  # fmt: skip
     wrong = (
-        Wrong(f"{dry.label}: the crest would still keep the wind away", "clim.wind-blocked"),
-        Wrong(f"{wet.label}: sinking air would get too cold for rain", "clim.sinking-cools"),
-        Wrong(f"{wet.label}: nothing but the distance to the sea matters", "clim.distance-only"),
+        Wrong(f"{dry.label}: its air would rise there and get warmer", "clim.lapse-added", "", f"At {dry.label} air would rise, and rising air expands and cools. It would get wetter there."),
+        Wrong(f"{wet.label}: its air would sink there and get colder", "clim.sinking-cools", "", "The station is right. But sinking air is pressed together and warms, and that is what dissolves clouds."),
+        Wrong(f"{dry.label}: the crest would still keep the wind away", "clim.wind-blocked", "", "The crest keeps no wind away: air rises over it, and loses its water on the side that it meets first."),
     )
-    return choice(draft, f"{wet.label}: sinking air would get warmer and clouds dissolve", wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, f"{wet.label}: its air would sink there and get warmer", wrong, asked.catalogue, salt=asked.salt)
 
 
 def _named(asked: AskedLine, end: str) -> Station:

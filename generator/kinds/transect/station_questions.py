@@ -31,18 +31,16 @@ LAPSE_SLIPS = (
 def lapse_rate(asked: AskedLine, before: Station, station: Station) -> Made:
     """Between two stations, whose numbers are told."""
     right = asked.fact(station, "lapse_rate_from_previous")
+    given = _with_steps(_between(asked, before, station))
     told = " ".join(f"{one.label}: {asked.told(one, 'height')}, {asked.told(one, 'annual_mean_temp')}." for one in (before, station))
     draft = Draft(
         id="lapse_rate",
         prompt=f"{told} What is the lapse rate between them, in K km⁻¹, {COUNTED}?",
-        solution=(
-            f"{asked.told(before, 'annual_mean_temp')} less {asked.told(station, 'annual_mean_temp')}, divided by {asked.told(station, 'height')} less "
-            f"{asked.told(before, 'height')} in kilometres: {right.shown}."
-        ),
+        solution=f"{_divided(given)} = {right.shown}.",
         hints=("Which is colder, and by how much? By how many kilometres is it higher?", "Lapse rate = difference of the temperatures ÷ difference of the heights in kilometres."),
     )
     return number_entry(
-        draft, right, _between(asked, before, station), LAPSE_SLIPS, asked.catalogue,
+        draft, right, given, LAPSE_SLIPS, asked.catalogue,
         otherwise="Which is colder, and by how much? By how many kilometres is it higher? Divide the first by the second.",
         likely=_likely(right),
     )  # fmt: skip
@@ -60,17 +58,31 @@ def _between(asked: AskedLine, before: Station, station: Station) -> dict[str, F
     }  # fmt: skip
 
 
+def _with_steps(given: dict[str, Fact]) -> dict[str, Fact]:
+    """The two temperatures and heights of a lapse rate, and their differences."""
+    return given | {
+        "colder_by": computed("colder_by", "Difference of the temperatures", Expression("temperature_before - temperature"), given, K),
+        "higher_by": computed("higher_by", "Difference of the heights", Expression("height - height_before"), given, KM),
+    }  # fmt: skip
+
+
+def _divided(given: dict[str, Fact]) -> str:
+    """The sum behind a lapse rate, with its two differences."""
+    return f"Colder by {given['colder_by'].shown_exactly}, higher by {given['higher_by'].shown_exactly}: {given['colder_by'].shown_exactly} ÷ {given['higher_by'].shown_exactly}"
+
+
 def whole_line(asked: AskedLine) -> Made:
     """From the lowest to the highest, left to be picked from the profile, with the unit left to be told."""
     right = asked.subject.facts["lapse_rate"]
+    given = _with_steps(given_of(right))
     draft = Draft(
         id="whole_line",
         prompt=f"Find the lowest and the highest station of the profile on this page. What is the mean lapse rate between them, {COUNTED}? Give it per kilometre of height, with its unit.",
-        solution=f"Difference of the two temperatures divided by the difference of the two heights in kilometres: {right.shown}.",
+        solution=f"{_divided(given)} = {right.shown}.",
         hints=("Read four numbers first: two heights and two temperatures.", "Divide the difference of the temperatures, in kelvin, by the difference of the heights, in kilometres."),
     )
     return number_entry(
-        draft, right, given_of(right), LAPSE_SLIPS, asked.catalogue, otherwise="Read four numbers first: two heights and two temperatures.", asks_unit=True, likely=_likely(right),
+        draft, right, given, LAPSE_SLIPS, asked.catalogue, otherwise="Read four numbers first: two heights and two temperatures.", asks_unit=True, likely=_likely(right),
     )  # fmt: skip
 
 
@@ -78,6 +90,7 @@ def halfway(asked: AskedLine, before: Station, station: Station) -> Made:
     """The temperature at half the climb, by the lapse rate between two stations."""
     low, climb, rate = asked.fact(before, "annual_mean_temp"), asked.fact(station, "climb_from_previous"), asked.fact(station, "lapse_rate_from_previous")
     given = {"temperature_before": low, "lapse_rate": rate, "climb": climb}
+    half = computed("half_climb", "Half of the climb", Expression("climb / 2"), given, KM)
     right = computed(f"{station.id}.halfway", "Mean halfway up", Expression("temperature_before - lapse_rate * climb / 2"), given, DEGC)
     draft = Draft(
         id="halfway",
@@ -85,11 +98,11 @@ def halfway(asked: AskedLine, before: Station, station: Station) -> Made:
             f"{before.label} has a mean of {low.shown_exactly}. The lapse rate from there to {station.label} is {rate.shown_exactly}, "
             f"over a climb of {climb.shown_exactly}. What mean do you expect halfway up?"
         ),
-        solution=f"Half the climb in kilometres times the lapse rate is taken off {low.shown_exactly}: {right.shown}.",
+        solution=f"Half of the climb is {half.shown_exactly}: {low.shown_exactly} − {half.shown_exactly} × {rate.shown_exactly} = {right.shown}.",
         hints=("Only half of the climb counts, and it has to be in kilometres.", "Multiply the lapse rate by half the climb, and take that off the mean at the foot."),
     )
     return number_entry(
-        draft, right, given,
+        draft, right, given | {"half_climb": half},
         (
             Mistake("clim.lapse-added", "temperature_before + lapse_rate * climb / 2", "adding where it gets colder"),
             Mistake("clim.lapse-whole-way", "temperature_before - lapse_rate * climb", "taking the whole climb"),

@@ -133,6 +133,6 @@ def test_stone_is_not_asked_about_without_a_disk_or_in_shallow_water(fields: str
 
 
 def test_life_below_the_light_is_asked_about_in_deep_water_alone() -> None:
-    assert "They would starve, for hardly any food would sink to them" == right(light.below_the_light(of_demo("open_sea")[0]))
+    assert "In the lit water near the surface, by algae" == right(light.below_the_light(of_demo("open_sea")[0]))
     assert isinstance(light.below_the_light(of_demo("estuary")[0]), Rejected)
     assert isinstance(light.below_the_light(of_demo("reef")[0]), Rejected)

@@ -40,12 +40,12 @@ def test_index_leaves_open_which_number_stands_above_the_line() -> None:
     assert "327 mm" in prompt and "617 mm" in prompt and "ivide" not in prompt
 
 
-def test_mean_month_is_asked_from_the_table_without_telling_the_total() -> None:
-    """12 months of 90 mm; the slips are 1080 and 1080 times 12 = 12 960."""
-    question = sums.mean_precip(small(precip=[90] * 12))
+def test_driest_month_is_set_beside_a_twelfth_of_the_year_without_telling_the_total() -> None:
+    """11 months of 90 mm and one of 45: 1035 / 12 = 86.25, and 45 of that are 52.2 %; 45 / 1035, 86.25 / 45 and 45 / 90 are slips."""
+    question = sums.driest_beside_average(small(precip=[90] * 11 + [45]))
     assert isinstance(question, NumberEntry)
-    assert ("90.0 mm", ["1080 mm", "13\u202f000 mm"]) == (question.answer, [slip.shown for slip in question.slips])
-    assert "1080" not in question.prompt
+    assert ("52.2 %", {"4.35 %", "192 %"}) == (question.answer, {slip.shown for slip in question.slips})  # half of the wettest is too near to be told apart
+    assert "1035" not in question.prompt and isinstance(sums.driest_beside_average(small(precip=[90] * 12)), Rejected)
 
 
 def test_share_of_the_wettest_month_knows_a_twelfth_the_rest_and_the_inverse() -> None:

@@ -39,9 +39,9 @@ def at(temp: object, precip: object) -> object:
 )
 def test_more_of_what_does_not_limit_leaves_production_as_it_is(record: str, limit: str, change: str) -> None:
     question = made(demo(f"biome/{record}"))["limiting_factor"]
-    assert f"It stays as it is, for {limit} sets the limit" == right(question)
+    assert f"As much as before, for {limit} sets the limit" == right(question)
     larger = {"precipitation": "temperature", "temperature": "precipitation"}[limit]
-    assert (f"It rises, for {larger} allows more", True) == (by_idea(question)["bio.limit-larger"], change in question.prompt)
+    assert (f"More, for {larger} allows more", True) == (by_idea(question)["bio.limit-larger"], change in question.prompt)
 
 
 def test_limits_too_close_to_tell_are_not_asked_for() -> None:

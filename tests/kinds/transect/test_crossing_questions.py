@@ -83,5 +83,5 @@ def test_wind_from_the_other_side_dries_the_slope_that_is_wettest_now() -> None:
     item = crossing.why_dry(of_demo("coastal_range"))
     assert isinstance(item, Choice) and "beyond Harrow Plain" in item.prompt
     (right,) = [option.text for option in item.options if option.right]
-    assert right.startswith("Lichen Shelf: sinking air would get warmer")
+    assert right.startswith("Lichen Shelf: its air would sink there and get warmer")
     assert {"clim.wind-blocked": "Sage Wells"}.items() <= {option.misconception: option.text.partition(":")[0] for option in item.options}.items()
