@@ -10,7 +10,7 @@ from tests.kinds.small_records import library
 
 STATED = {
     "biome .*/annual_mean_temp": "from January to December .* all months counted alike",
-    "biome .*/aridity_index": "by Thornthwaite's formula .*The index is large where the climate is humid",
+    "biome .*/aridity_index": "by Thornthwaite's formula .* The aridity index is large where the climate is humid",
     "biome .*/dry_months": r"by the rule of the climate diagram \(precipitation in mm below twice the temperature in °C\)",
     "biome .*/diagram_shows": "does the climate diagram show to be true",
     "biome .*/growing_begins": "By rule, a month counts as growing season if its mean is at least 5 °C",

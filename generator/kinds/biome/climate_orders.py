@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from generator.kinds.biome.asked_station import AskedStation, after, begin, name
-from generator.kinds.biome.climate_readings import fastest_change
+from generator.kinds.biome.climate_changes import fastest_change
 from generator.kinds.biome.climate_statements import PLAIN
 from generator.questions.making import Draft, as_option, drawn, ordering
 from generator.questions.question import Made, Needs, Rejected

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 
-from generator.kinds.biome.asked_station import LEAST_SEASON, AskedStation, begin, name, opposite
+from generator.kinds.biome.asked_station import AskedStation, begin, name, opposite
 from generator.kinds.biome.charts import is_southern
 from generator.quantities import shown
 from generator.questions.making import Draft, Sound, Wrong, as_option, choice, drawn, several

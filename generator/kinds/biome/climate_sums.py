@@ -152,7 +152,7 @@ def aridity_index(asked: AskedStation) -> Made:
         return Rejected("aridity_index", asked.no_balance)
     draft = Draft(
         id="aridity_index",
-        prompt=f"At {asked.place} {total.shown} falls in a year, and by Thornthwaite's formula {demand.shown} could evaporate. What is its aridity index? (The index is large where the climate is humid.)",
+        prompt=f"At {asked.place} {total.shown} falls in a year, and by Thornthwaite's formula {demand.shown} could evaporate. The aridity index is large where the climate is humid. What is it there?",
         solution=f"{total.shown} ÷ {demand.shown} = {index.shown}. Where it is below 1, more could evaporate than falls; where it is above 1, less.",
         hints=("In a humid climate much falls and little could evaporate: which of the two stands above the line, if the index is to be large?", "Divide what falls by what could evaporate; the units cancel."),
     )
