@@ -27,6 +27,8 @@ class Claim:
     misconception: str
     seen: bool = field(default=False, repr=False)
     """Whether a single look tells it: others come first as those that hold. Draws go by the repr, so it is no part of that."""
+    instead: str = field(default="", repr=False)
+    """What to say to the turned statement in place of the misconception's correction, where that would not fit."""
 
 
 def which_hold(draft: Draft, claims: Iterable[Claim], catalogue: Catalogue, *, salt: str) -> Made:
@@ -43,5 +45,5 @@ def which_hold(draft: Draft, claims: Iterable[Claim], catalogue: Catalogue, *, s
     prompt = draft.prompt.replace("Which of these", f"Which {_IN_WORDS[hold]} of these", 1)
     solved = replace(draft, prompt=prompt, solution=" ".join(claim.because for claim in picked[:hold]))
     right = [Sound(claim.holds, claim.because) for claim in picked[:hold]]
-    wrong = [Wrong(claim.turned, claim.misconception, claim.because) for claim in picked[hold:]]
+    wrong = [Wrong(claim.turned, claim.misconception, claim.because, claim.instead) for claim in picked[hold:]]
     return several(solved, right, wrong, catalogue, salt=salt)
