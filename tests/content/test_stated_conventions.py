@@ -23,7 +23,7 @@ STATED = {
     "aquatic_biome .*/capacity_loss": "How many percent less can it hold at its warmest",
     "aquatic_biome .*/warmest_for_oxygen": "[Ii]n balance with the air",
     "aquatic_biome .*/flushing_time": "until as much water has come in as it holds",
-    "cycle .*/balance": "A growing stock has a positive balance",
+    "cycle .*/new_steady": "the outflow stays in proportion to the stock",
     "cycle .*/conversion": "Molar masses: |Use the factor of carbon budgets: ",
     "food_web .*/gone_.*": "Going by the arrows alone",
     "food_web .*/level": "each food counted by its share",
