@@ -27,7 +27,7 @@ STATED = {
     "cycle .*/conversion": "Molar masses: |Use the factor of carbon budgets: ",
     "food_web .*/gone_.*": "Going by the arrows alone",
     "food_web .*/level": "each food counted by its share",
-    "food_web .*/longest_chain.*": "How many arrows .* No species may come twice",
+    "food_web .*/longest_chain.*": "How many arrows are there in the longest food chain",
     "productivity .*_harvest/net_production": "if what died or was eaten in between is not counted",
     "productivity .*/carbon": r"for each mole of carbon that is fixed, [\d.]+ moles of oxygen are made",
     "productivity .*_bottles/gross_production": "in light and .* in dark bottles. Respiration is taken to be the same in both",
