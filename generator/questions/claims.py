@@ -28,7 +28,7 @@ class Claim:
     seen: bool = field(default=False, repr=False)
     """Whether a single look tells it: others come first as those that hold. Draws go by the repr, so it is no part of that."""
     instead: str = field(default="", repr=False)
-    """What to say to the turned statement in place of the misconception's correction, where that would not fit."""
+    """What to say of the turned statement in place of the misconception's correction, where that would not fit it."""
 
 
 def which_hold(draft: Draft, claims: Iterable[Claim], catalogue: Catalogue, *, salt: str) -> Made:

@@ -9,7 +9,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from math import comb
 
 from generator.diagnostics import Severity, listed
 from generator.questions.question import Choice, Matching, Ordering, Question, SeveralChoice
@@ -76,10 +75,10 @@ def flaws_of_set(items: Sequence[Question]) -> Iterator[Flaw]:
         found = f"in {len(longest)} of {len(in_words)} questions the right option is the longest"
         yield Flaw("longest_right", "", f"about {guesses:.0f}, as chance would have it", found, "lengthen wrong options, or shorten right ones")
     for place in range(MOST_OPTIONS):
-        at = [item for item in in_words if len(item.options) > place and item.options[place].right]
-        share = 1 / max((len(item.options) for item in in_words), default=1)
-        if len(in_words) >= FEWEST_ITEMS and _chance(len(at), len(in_words), share) < CHANCE:
-            found = f"in {len(at)} of {len(in_words)} questions the right option stands at place {place + 1}"
+        able = [item for item in in_words if len(item.options) > place]
+        at = [item for item in able if item.options[place].right]
+        if len(able) >= FEWEST_ITEMS and _chance(len(at), [1 / len(item.options) for item in able]) < CHANCE:
+            found = f"in {len(at)} of {len(able)} questions the right option stands at place {place + 1}"
             yield Flaw("right_place", "", "right options at places that look drawn", found, "change the ids of some questions: the order is drawn from them")
 
 
@@ -122,9 +121,12 @@ def told_by_its_row(adaptation: Adaptation) -> set[str]:
     return stems(adaptation.without or "") & set().union(*map(stems, row))
 
 
-def _chance(hits: int, of: int, share: float) -> float:
-    """Of at least so many hits, each with this chance (binomial)."""
-    return sum(comb(of, n) * share**n * (1 - share) ** (of - n) for n in range(hits, of + 1))
+def _chance(hits: int, shares: Sequence[float]) -> float:
+    """Of at least so many hits where each try has its own chance (a sum of unlike coins, added one by one)."""
+    spread = [1.0]
+    for share in shares:
+        spread = [miss * (1 - share) + hit * share for miss, hit in zip((*spread, 0.0), (0.0, *spread), strict=True)]
+    return sum(spread[hits:])
 
 
 def _long_stem(item: Question) -> Iterator[Flaw]:

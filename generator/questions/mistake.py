@@ -132,7 +132,7 @@ def slips(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake], c
     return tuple(
         Slip(
             accepted=accepted(wrong.value, right.figures, tolerance(right)),
-            shown=shown_like(right, _as_printed(right, given, wrong)),
+            shown=shown_like(_in_whole_digits(right, wrong), _as_printed(right, given, wrong)),
             **got_by(wrong.mistake.how, catalogue[wrong.mistake.misconception], wrong.mistake.instead),
         )
         for wrong in wrong_values(right, given, mistakes)
@@ -143,7 +143,7 @@ def options(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake],
     """The right value and the wrong ones as options in rising order; `why` is the feedback to the right one."""
     found = [(right.number, Option(text=right.shown_exactly, feedback=why, right=True))]
     found += [
-        (w.value, Option(text=shown_like(right, w.value), **got_by(w.mistake.how, catalogue[w.mistake.misconception], w.mistake.instead)))
+        (w.value, Option(text=shown_like(_in_whole_digits(right, w), w.value), **got_by(w.mistake.how, catalogue[w.mistake.misconception], w.mistake.instead)))
         for w in wrong_values(right, given, mistakes)
     ]
     return tuple(option for _, option in sorted(found, key=lambda pair: pair[0]))
@@ -152,6 +152,13 @@ def options(right: Fact, given: Mapping[str, Fact], mistakes: Iterable[Mistake],
 def got_by(how: str, slip: Misconception, instead: str = "") -> dict[str, str]:
     """What is said to a wrong number, as `Misconception.answers`: how one gets it, never what the reader must have thought."""
     return slip.answers(f"You get this number by {how}.", instead)
+
+
+def _in_whole_digits(right: Fact, wrong: WrongValue) -> Fact:
+    """The right answer as the pattern of a wrong one; where that is a bare sum, as 1581 less 566, it keeps the digits that readers get."""
+    if not Expression(wrong.mistake.expression).is_sum:
+        return right
+    return replace(right, figures=max(right.figures, min(shown.whole_digits(wrong.value), MOST_WHOLE_DIGITS)))
 
 
 def shown_like(right: Fact, value: float) -> str:

@@ -94,7 +94,7 @@ class Qualitative:
             told = [as_option(self.filled(false.says) if n == place else step) for n, step in enumerate(says)]
             draft = Draft(
                 id=f"false-step-{explanation.id}", needs=Needs.KNOWLEDGE, hints=FALSE_STEP_HINTS,
-                prompt=f"A student explains {self.filled(retold.asks)} in these steps, one of which is wrong. Which one?",
+                prompt=f"A student explains {self.filled(retold.asks)}. One of the steps is wrong. Which one?",
                 solution=f"{self.filled(false.because)} In its place: “{says[place]}”",
             )  # fmt: skip
             wrong = [Wrong(step, "ans.sound-doubted", _rests(says, n)) for n, step in enumerate(told) if n != place]

@@ -154,7 +154,7 @@ SUPPORTING_AREA = Method(
 
 PRODUCTION_TO_BIOMASS = Method(
     id="production_to_biomass",
-    name="Production to biomass",
+    name="Ratio of production to biomass",
     formula=("production_to_biomass = production / (biomass * energy_content)",),
     symbols=(
         ("production_to_biomass", "how often a year the biomass is produced anew", "1/yr"),

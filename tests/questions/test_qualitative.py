@@ -9,11 +9,11 @@ import pytest
 from generator.questions.misconception import Catalogue, Misconception
 from generator.questions.qualitative import Qualitative, Term
 from generator.questions.question import Choice, Matching, Ordering, Question
-from generator.records.parts import Action, Adaptation, Explanation, HumanImpact, Idea, Retold
+from generator.records.parts import Action, Adaptation, Explanation, FalseStep, HumanImpact, Idea, Retold
 
 CATALOGUE = Catalogue({
     key: Misconception(id=key, idea="It is so.", because="it is not.", instead="it is otherwise.")
-    for key in ("ans.step-skipped",)
+    for key in ("ans.sound-doubted",)
 })  # fmt: skip
 TERMS = tuple(Term(f"w{n}", f"word{n}", f"meaning {n}", (f"thing {n}",), f"case {n}") for n in range(5))
 MAKER = Qualitative(CATALOGUE, "biome/somewhere", lambda text: text.replace("{rain}", "327 mm"))
@@ -31,6 +31,10 @@ def adaptation(n: int, works_by: str = "", benefit: str = "", without: str | Non
 def made(**given: tuple) -> dict[str, Question]:
     parts = {"explanations": (), "adaptations": (), "people": (), "terms": ()} | given
     return {item.id: item for item in MAKER.questions(**parts)}
+
+
+def action(n: int) -> Action:
+    return Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}", shown_by=f"count {n}")
 
 
 FOUR = ("Rain falls on {rain}.", "Water runs off the field.", "It carries nitrate along.", "The stream receives nitrate.")
@@ -52,30 +56,39 @@ def test_too_short_and_too_long_chains_are_not_ordered(number: int) -> None:
     assert not any(isinstance(item, Ordering) for item in made(explanations=(chain("leak", *steps),)).values())
 
 
-OTHER = chain("ordered", "Snow falls.", "It lies for months.", "Spring warms it.", "It melts.")
-"""A chain that is put in order, so that another one may ask for its next step."""
+def retold_wrongly(name: str, *steps: str, step: int = 2, says: str = "Nitrate sinks into rock.", asks: str = "") -> Explanation:
+    """A chain that is retold with a false step."""
+    told = Retold(asks=asks or f"why another {name} is", steps=steps, false_step=FalseStep(step=step, says=says, because="Nitrate stays in the water."))
+    return Explanation(id=name, asks=f"why {name} is", chain=(Idea(id="idea", says="It is so."),), retold=told)
 
 
-def test_what_comes_next_is_told_from_later_steps_of_the_same_chain() -> None:
-    item = made(explanations=(OTHER, chain("leak", *FOUR)))["next-leak"]
+def test_false_step_stands_among_the_others_in_their_order() -> None:
+    item = made(explanations=(retold_wrongly("leak", *FOUR),))["false-step-leak"]
     assert isinstance(item, Choice)
-    assert "“Rain falls on 327 mm.”" in item.prompt
-    assert ["Water runs off the field."] == [option.text for option in item.options if option.right]
-    assert {*FOUR[2:]} == {option.text for option in item.options if not option.right}
-    assert {"ans.step-skipped"} == {option.misconception for option in item.options if not option.right}
-    assert any(option.feedback.startswith("Before this comes: “It carries nitrate along.”") for option in item.options)
+    assert ["Rain falls on 327 mm", "Nitrate sinks into rock", "It carries nitrate along", "The stream receives nitrate"] == [option.text for option in item.options]
+    assert ["Nitrate sinks into rock"] == [option.text for option in item.options if option.right]
+    assert "Nitrate stays in the water. In its place: “Water runs off the field.”" == item.solution
+    assert {"ans.sound-doubted"} == {option.misconception for option in item.options if not option.right}
 
 
-def test_chain_that_is_put_in_order_does_not_ask_for_its_next_step_as_well() -> None:
-    assert {"order-leak"} == {*made(explanations=(chain("leak", *FOUR),))}
+def test_step_that_holds_is_told_by_what_follows_from_it_and_the_last_by_what_came_before() -> None:
+    item = made(explanations=(retold_wrongly("leak", *FOUR),))["false-step-leak"]
+    assert isinstance(item, Choice)
+    first, _, _, last = (option.feedback for option in item.options)
+    assert first.startswith("This step holds: from it follows “Water runs off the field.”")
+    assert last.startswith("This step holds: it follows from “It carries nitrate along.”")
 
 
-def test_question_that_leaves_a_doubt_gives_way_to_the_next() -> None:
-    """The first chain names its second step in what it asks, so that an echo tells the answer."""
-    told = chain("told", "It rains.", "A puddle forms.", "It dries.", "Dust is left.", asks="why a puddle lies there")
-    items = made(explanations=(OTHER, told))
-    assert "next-told" not in items
-    assert "next-leak" in made(explanations=(OTHER, told, chain("leak", *FOUR)))
+def test_every_chain_with_a_false_step_is_asked_and_none_is_put_in_order_beside_it() -> None:
+    chains = (retold_wrongly("leak", *FOUR), retold_wrongly("flood", *FOUR), chain("thaw", "Snow falls.", "It lies for months.", "Spring warms it.", "It melts."))
+    assert {"false-step-leak", "false-step-flood"} == {*made(explanations=chains)}
+    assert {"order-thaw"} == {*made(explanations=chains[2:])}
+
+
+def test_order_that_leaves_a_doubt_gives_way_to_the_next() -> None:
+    """The first chain links its second step to what came before, which tells the order."""
+    told = chain("told", "It rains.", "Then a puddle forms.", "It dries.", "Dust is left.")
+    assert {"order-leak"} == {*made(explanations=(told, chain("leak", *FOUR)))}
 
 
 def test_features_match_benefits_with_one_benefit_left_over_where_there_are_more() -> None:
@@ -109,40 +122,30 @@ def test_two_features_with_one_benefit_do_not_stand_together() -> None:
 
 
 def test_every_order_and_match_has_a_hint_that_is_no_answer() -> None:
-    impact = HumanImpact(problem="p", cause="c", effect="e", actions=tuple(Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}") for n in range(4)))
+    impact = HumanImpact(problem="p", cause="c", effect="e", actions=tuple(action(n) for n in range(4)))
     items = made(explanations=(chain("leak", *FOUR),), people=(impact,), terms=TERMS)
-    assert {"order-leak", "drawbacks-match", "words-match"} <= set(items)
+    assert {"order-leak", "measured-match", "words-match"} <= set(items)
     said = " ".join(hint for item in items.values() for hint in item.hints)
     assert all(item.hints for item in items.values())
-    assert not any(text in said for text in (*FOUR, "price", "case 0"))
+    assert not any(text in said for text in (*FOUR, "Count", "Case 0"))
 
 
 def test_two_pairs_are_too_few_to_match() -> None:
     assert "benefits-match" not in made(adaptations=tuple(adaptation(n) for n in range(2)))
 
 
-def test_actions_that_tell_why_they_have_a_drawback_are_matched_with_the_reason() -> None:
-    """The page shows the drawback, so that is what the answer tells, not what is asked."""
-    whys = ("mud must settle first", "buyers pay less for it", "the wind carries it off")
-    actions = tuple(Action(do=f"do {word}", works_by="it helps", drawback=f"loss of {word}", because=why) for word, why in zip(("alpha", "omega", "sigma"), whys, strict=True))
-    item = made(people=(HumanImpact(problem="p", cause="c", effect="e", actions=actions),))["reasons-match"]
-    assert isinstance(item, Matching)
-    assert {("Do alpha", "Mud must settle first", "Its drawback: loss of alpha.")} <= {(pair.text, pair.partner, pair.because) for pair in item.pairs}
-
-
-def test_actions_of_all_problems_match_their_drawbacks() -> None:
-    actions = [Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}") for n in range(3)]
+def test_actions_of_all_problems_are_matched_with_what_would_show_that_they_work() -> None:
+    """The page shows how each works, so that is what the answer tells, not what is asked."""
+    actions = [action(n) for n in range(3)]
     people = (HumanImpact(problem="p", cause="c", effect="e", actions=(actions[0],)), HumanImpact(problem="q", cause="c", effect="e", actions=tuple(actions[1:])))
-    item = made(people=people)["drawbacks-match"]
+    item = made(people=people)["measured-match"]
     assert isinstance(item, Matching)
-    assert {("Do 0", "Price 0"), ("Do 1", "Price 1"), ("Do 2", "Price 2")} == {(pair.text, pair.partner) for pair in item.pairs}
+    assert {(f"Do {n}", f"Count {n}", f"Way {n}.") for n in range(3)} == {(pair.text, pair.partner, pair.because) for pair in item.pairs}
 
 
-def test_a_pair_of_action_and_drawback_says_why_it_belongs_together_or_asks() -> None:
-    actions = tuple(Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}", because=f"Reason {n}." if n else None) for n in range(3))
-    item = made(people=(HumanImpact(problem="p", cause="c", effect="e", actions=actions),))["drawbacks-match"]
-    assert isinstance(item, Matching)
-    assert {"Do 0": "Way 0; ask what that costs, and whom.", "Do 1": "Reason 1.", "Do 2": "Reason 2."} == {pair.text: pair.because for pair in item.pairs}
+def test_action_of_which_nothing_is_measured_is_not_matched() -> None:
+    people = (HumanImpact(problem="p", cause="c", effect="e", actions=(action(0), action(1), Action(do="do 2", works_by="way 2", drawback="price 2"))),)
+    assert "measured-match" not in made(people=people)
 
 
 def test_words_are_matched_with_examples_and_told_by_what_they_mean() -> None:
@@ -183,15 +186,15 @@ def test_the_same_record_gives_the_same_questions_and_another_another_order() ->
 
 
 def test_a_record_has_two_matches_at_most_and_words_stand_back() -> None:
-    impact = HumanImpact(problem="p", cause="c", effect="e", actions=tuple(Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}") for n in range(3)))
-    assert {"benefits-match", "drawbacks-match"} == {*made(adaptations=tuple(adaptation(n) for n in range(3)), people=(impact,), terms=TERMS)}
-    assert {"drawbacks-match", "words-match"} == {*made(people=(impact,), terms=TERMS)}
+    impact = HumanImpact(problem="p", cause="c", effect="e", actions=tuple(action(n) for n in range(3)))
+    assert {"benefits-match", "measured-match"} == {*made(adaptations=tuple(adaptation(n) for n in range(3)), people=(impact,), terms=TERMS)}
+    assert {"measured-match", "words-match"} == {*made(people=(impact,), terms=TERMS)}
 
 
 def test_matches_of_the_author_count_and_take_the_place_of_features() -> None:
-    impact = HumanImpact(problem="p", cause="c", effect="e", actions=tuple(Action(do=f"do {n}", works_by=f"way {n}", drawback=f"price {n}") for n in range(3)))
+    impact = HumanImpact(problem="p", cause="c", effect="e", actions=tuple(action(n) for n in range(3)))
     given = {"adaptations": tuple(adaptation(n) for n in range(3)), "people": (impact,), "terms": TERMS, "explanations": ()}
-    assert {"drawbacks-match"} == {item.id for item in MAKER.questions(**given, matched=1)}
+    assert {"measured-match"} == {item.id for item in MAKER.questions(**given, matched=1)}
     assert () == MAKER.questions(**given, matched=2)
 
 

@@ -26,6 +26,8 @@ APART = 1.2
 """How many times as deep each mark on the way down must lie as the one before."""
 SHALLOW = 1.0
 """Depth [m] of the water below which nobody doubts that light reaches its bottom."""
+MURKIER = 0.6
+"""How many times as deep as before a white disk is lost from sight in murkier water."""
 SUPPOSED_DEEPER, SUPPOSED_SHALLOWER = 1.12, 0.8
 """How many times as deep as the bottom the photic depth of a supposed water lies."""
 ABYSS = 10.0
@@ -34,33 +36,36 @@ DEEP = 10.0
 """Depth [m] of the water from which on life below the light is worth a question."""
 
 
-def extinction(asked: AskedWater) -> Made:
-    """From the depth at which a white disk is lost; with its unit."""
-    secchi, found = asked.fact("secchi_depth"), asked.fact("extinction")
+def murkier(asked: AskedWater) -> Made:
+    """How much the extinction rises when a white disk is lost from sight sooner: it changes the other way round, and by another part."""
+    before = asked.fact("secchi_depth")
+    after = _supposed(before, MURKIER * before.number)
+    given = {"before": before, "after": after}
+    right = computed(f"{asked.station.id}.murkier", "Rise of the extinction", Expression("before / after - 1"), given, PERCENT)
     draft = Draft(
-        id="extinction",
+        id="murkier", supposed=True,
         prompt=(
-            f"At {asked.place} a white disk is lost from sight at {secchi.shown_exactly}. "
-            "What is the extinction coefficient of light, by the rule extinction = 1.7 ÷ Secchi depth?"
+            f"At {asked.place} a white disk is lost from sight at {before.shown_exactly}, and after heavy rain at {after.shown_exactly}. "
+            "The extinction coefficient of light is 1.7 ÷ this depth. By how many percent has it risen?"
         ),
-        solution=f"1.7 ÷ {secchi.shown_exactly} = {found.shown}. The murkier the water, the larger the extinction.",
-        hints=("The depth at which the disk is lost is the Secchi depth.", "Extinction = 1.7 ÷ Secchi depth. A number divided by metres has the unit m⁻¹."),
+        solution=f"1.7 ÷ {after.shown_exactly} is {before.shown_exactly} ÷ {after.shown_exactly} times as much as 1.7 ÷ {before.shown_exactly}. Less the 100 % that were there before, that is {right.shown} more.",
+        hints=("The murkier the water, the larger the extinction: it changes the other way round.", "Divide the new coefficient by the old one. What is above 1 is the rise."),
     )
     return number_entry(
-        draft, found, {"secchi": secchi},
+        draft, right, given,
         (
-            Mistake("wat.extinction-inverse", "secchi / 1.7", "dividing the Secchi depth by 1.7"),
-            Mistake("wat.secchi-times", "1.7 * secchi", "multiplying by the Secchi depth"),
-            Mistake("wat.secchi-light-gone", "4.605 / secchi", "taking the Secchi depth for the depth of 1 % light"),
+            Mistake("wat.disk-for-extinction", "1 - after / before", "giving how many percent the depth of the disk has fallen"),
+            Mistake("num.times-for-rise", "before / after", "giving how large the new coefficient is compared with the old one"),
+            Mistake("wat.secchi-times", "after / before", "multiplying by the depth of the disk, and comparing these numbers"),
         ),
-        asked.catalogue, otherwise="1.7 stands above the line, the Secchi depth below it.", asks_unit=True,
+        asked.catalogue, otherwise="Work out both coefficients. The difference, divided by the old one, is the rise.",
     )  # fmt: skip
 
 
 def _light_told(asked: AskedWater) -> str:
     """What a prompt says of the light: the Secchi depth where the extinction coefficient follows from it and is asked for."""
     if asked.has("secchi_depth"):
-        return f"At {asked.place} a white disk is lost from sight at {asked.fact('secchi_depth').shown_exactly}: the Secchi depth. The extinction coefficient is 1.7 ÷ Secchi depth."
+        return f"At {asked.place} a white disk is lost from sight at {asked.fact('secchi_depth').shown_exactly}, the Secchi depth. The extinction coefficient is 1.7 ÷ Secchi depth."
     return f"The extinction coefficient of light at {asked.place} is {asked.fact('extinction').shown_exactly}."
 
 
@@ -79,7 +84,7 @@ def photic_depth(asked: AskedWater) -> Made:
         seen = (Mistake("wat.secchi-light-gone", "secchi", "giving the Secchi depth"),)
     draft = Draft(
         id="photic_depth",
-        prompt=f"{_light_told(asked)} At what depth is 1 % of the light left? There extinction × depth is 4.605, the natural logarithm of 100.",
+        prompt=f"{_light_told(asked)} Where 1 % of the light is left, extinction × depth = 4.605. At what depth is that?",
         solution=f"{first}4.605 ÷ {extinction.shown_exactly} = {photic.shown}.",
         hints=("The product of extinction and depth is known, and so is the extinction. How does the depth follow?", "Photic depth = 4.605 ÷ extinction coefficient."),
     )
@@ -123,13 +128,13 @@ def light_at_depth(asked: AskedWater) -> Made:
     depth = Fact(id=f"{asked.station.id}.asked_depth", name="Depth", value=at, unit=M, written=f"{at:g}")
     left = computed(f"{asked.station.id}.{item}", f"Light left at {depth.shown}", Expression("exp(-extinction * depth)"), {"extinction": extinction, "depth": depth}, PERCENT)
     is_here = at < asked.station.depth
-    where = f"How much of the light is left {depth.shown} down?" if is_here else f"A pool close by is as clear and {depth.shown} deep. How much of the light is left at its bottom?"
+    where = f"How much is left {depth.shown} down?" if is_here else f"How much is left {depth.shown} down in a pool as clear as that?"
     draft = Draft(
-        id=item, prompt=f"{_light_told(asked)} {where}",
-        solution=f"{left.shown}: e to the power of minus {extinction.shown_exactly} × {depth.shown}.",
+        id=item, prompt=f"{_light_told(asked)} The part left is e to the power of −extinction × depth. {where}",
+        solution=f"e to the power of −{extinction.shown_exactly} × {depth.shown}, in percent, is {left.shown}.",
         hints=(
-            "Each metre lets the same part of the light through.",
-            "Multiply the extinction by the depth: what is left is e to the power of minus that.",
+            "Multiply the extinction by the depth, and put a minus before it.",
+            "The key for e to the power of a number gives a part of 1; times 100 it is in percent.",
         ),
     )
     return choice_of_numbers(
@@ -153,14 +158,13 @@ def plants_on_the_bottom(asked: AskedWater) -> Made:
     wanted = depth.number * (SUPPOSED_DEEPER if lit else SUPPOSED_SHALLOWER)
     if asked.has("secchi_depth"):
         secchi = _supposed(asked.fact("secchi_depth"), 1.7 * wanted / 4.605)
-        case = f"a white disk were lost from sight only at {secchi.shown_exactly}" if lit else f"a white disk were lost from sight at {secchi.shown_exactly} already"
-        rule, given = "4.605 × Secchi depth ÷ 1.7", {"secchi": secchi}
+        case = f"there a white disk is lost from sight at {secchi.shown_exactly}. The extinction coefficient is 1.7 ÷ that depth"
+        given = {"secchi": secchi}
         found = computed(photic.id, photic.name, Expression("4.605 * secchi / 1.7"), given, M, figures=photic.figures)
         working = f"4.605 × {secchi.shown_exactly} ÷ 1.7"
     else:
         extinction = _supposed(asked.fact("extinction"), 4.605 / wanted)
-        case = f"the extinction coefficient of light were {extinction.shown_exactly}"
-        rule = "4.605 ÷ extinction coefficient"
+        case = f"its extinction coefficient of light is {extinction.shown_exactly}"
         found = computed(photic.id, photic.name, Expression("4.605 / extinction"), {"extinction": extinction}, M, figures=photic.figures)
         working = f"4.605 ÷ {extinction.shown_exactly}"
     if (found.number >= depth.number) is not lit:
@@ -168,17 +172,17 @@ def plants_on_the_bottom(asked: AskedWater) -> Made:
     draft = Draft(
         id=item, supposed=True,
         prompt=(
-            f"Suppose that {asked.site} had {'clearer' if lit else 'murkier'} water, and {case}. The bottom lies at {depth.shown_exactly}. "
-            f"By photic depth = {rule}, would there be enough light for plants on the bottom?"
+            f"Another water is {depth.shown_exactly} deep, and {case}. "
+            "Where 1 % of the light is left, extinction × depth = 4.605. Can plants live on the bottom?"
         ),
-        solution=f"{working} = {found.shown_exactly}: there 1 % of the light would be left, about the least on which plants can live. The bottom lies at {depth.shown_exactly}.",
+        solution=f"{working} = {found.shown_exactly}: there 1 % of the light is left, about the least on which plants can live. The bottom lies at {depth.shown_exactly}.",
         hints=("Plants need about 1 % of the light to keep alive, and the photic depth is where that much is left.", "Work out the photic depth first. Which lies deeper then: that, or the bottom?"),
     )
-    said = {True: "Yes: the bottom would lie above the photic depth", False: "No: the bottom would lie below the photic depth"}
+    said = {True: "Yes: the bottom lies above the photic depth", False: "No: the bottom lies below the photic depth"}
     wrong = (
-        Wrong(said[not lit], "wat.depths-misread", f"The photic depth would be {found.shown_exactly}, and the bottom lies at {depth.shown_exactly}."),
+        Wrong(said[not lit], "wat.depths-misread", f"The photic depth is {found.shown_exactly}, and the bottom lies at {depth.shown_exactly}."),
         Wrong("Yes: any light that gets down there will do", "wat.any-light"),
-        Wrong("No: the disk would be lost from sight far above the bottom", "wat.secchi-light-gone") if lit and asked.has("secchi_depth")
+        Wrong("No: the disk is lost from sight far above the bottom", "wat.secchi-light-gone") if lit and asked.has("secchi_depth")
         else Wrong("No: plants need the full light of the Sun", "wat.full-light"),
     )  # fmt: skip
     return choice(draft, said[lit], wrong, asked.catalogue, salt=asked.salt)
@@ -203,7 +207,7 @@ def below_the_light(asked: AskedWater) -> Made:
         hints=("Animals cannot build food from what is dissolved in water.", "Where in the water is food built, and how does it come to where they live?"),
     )
     wrong = (
-        Wrong("They would go on eating what grows in the dark mud", "wat.plants-in-dark"),
+        Wrong("They would go on eating plants that grow in the dark mud", "wat.plants-in-dark"),
         Wrong("They would live on nutrients dissolved in the water", "wat.animals-eat-nutrients"),
         Wrong("They would live on the oxygen that deep water holds", "wat.oxygen-is-food"),
     )
@@ -236,7 +240,7 @@ def light_depth(asked: AskedWater) -> Made:
     wrong = [
         *(of_loss if lost == place - 1 else ()),
         ([labels[place - 1]], Wrong("", "num.not-reached", f"There {before} % is left.")),
-        ([straight] if straight else [], Wrong("", "wat.light-linear", "There it would be if light fell in a straight line.")),
+        ([straight] if straight else [], Wrong("", "wat.light-linear", "There it would be if light fell in a straight line from 100 % at the surface to 1 % at the photic depth.")),
         ([label for label in labels if label == _metres(part)], Wrong("", "wat.axes-swapped", f"You looked for {part:g} on the axis of depth.")),
         *of_loss,
         (labels[place + 1 :], Wrong("", "num.past-first", f"It is darker there, but less than {part:g} % is left at {labels[place]} already.")),
@@ -268,21 +272,21 @@ def way_down(asked: AskedWater) -> Made:
     secchi, photic = asked.fact("secchi_depth"), asked.fact("photic_depth")
     half = math.log(2) / light
     marks = [
-        ("Half of the light is left", half, f"at {shown.number(half)} m"),
-        ("Nine tenths of the light is gone", math.log(10) / light, f"half way down to the photic depth of {photic.shown_exactly}"),
-        ("A white disk is lost from sight", secchi.number, f"at {secchi.shown_exactly}"),
-        ("Plants can only just stay alive", photic.number, f"at the photic depth, {photic.shown_exactly}"),
+        ("Where half of the light is left", half, f"at {shown.number(half)} m"),
+        ("Where nine tenths of the light is gone", math.log(10) / light, f"half way down to the photic depth of {photic.shown_exactly}"),
+        ("Where a white disk is lost from sight", secchi.number, f"at {secchi.shown_exactly}"),
+        ("Where plants can only just stay alive", photic.number, f"at the photic depth, {photic.shown_exactly}"),
     ]  # fmt: skip
     marks = [mark for mark in sorted(marks, key=lambda mark: mark[1]) if mark[1] * APART <= bottom.number]
     marks = [mark for n, mark in enumerate(marks) if n == 0 or mark[1] >= APART * marks[n - 1][1]]
-    marks.append(("The bottom is reached", bottom.number, f"at {bottom.shown_exactly}"))
+    marks.append(("The bottom", bottom.number, f"at {bottom.shown_exactly}"))
     if len(marks) < FEWEST_STEPS:
         return Rejected(item, "too few depths of this water lie plainly apart")
     at = {text: told for text, _, told in marks}
     draft = Draft(
         id=item,
-        prompt=f"A stone sinks at {asked.place}. In which order, from the surface down, does it reach these depths?",
-        solution=f"{as_option('; '.join(f'{text[:1].lower()}{text[1:]} {at[text]}' for text in at))}.",
+        prompt=f"A stone sinks at {asked.place}. Put the depths that it passes in order, from the surface down.",
+        solution=f"{as_option('; '.join(f'{text[:1].lower()}{text[1:]}: {at[text]}' for text in at))}.",
         needs=Needs.BOTH,
         hints=(
             "The more light is left, the nearer is the surface.",

@@ -143,7 +143,7 @@ def capacity_order(asked: Sequence[AskedWater]) -> Made:
         ),
         solution="; ".join(f"{text}: {holds}" for text, holds in told.items()) + ". The warmer and the saltier the water, the less.",
         needs=Needs.BOTH,
-        hints=("Two things make the difference here: warmth and salt.", "Find each temperature on the oxygen curve of fresh water. Off what stands there for the sea water, take a fifth."),
+        hints=("Two things make the difference here: warmth and salt.", "Find each temperature on the oxygen curve of fresh water. For the sea water, take a fifth off the value that you read."),
     )
     return ordering(
         draft, list(told), starts_with="Gas leaves warm water more easily, and salt water holds less of it. Which of them keeps most?", salt=asked[0].salt,
@@ -205,20 +205,20 @@ def warm_water(asked: AskedWater) -> Made:
 
 def salt(asked: AskedWater) -> Made:
     """What salt does to oxygen and to density."""
-    salinity, word = asked.fact("salinity"), asked.fact("salinity_class")
+    salinity = asked.fact("salinity")
     draft = Draft(
         id="salt",
-        prompt=f"The water at {asked.site} holds {salinity.shown_exactly} of salt: {word.shown}. Compared with a litre of fresh water at the same temperature, how much oxygen can a litre of it hold, and what is its mass?",
-        solution="Salt ions bind water molecules, so fewer are left to hold gas; and salt makes water denser.",
+        prompt=f"Fresh water of a river runs into water with {salinity.shown_exactly} of salt, as at {asked.site}; both are equally warm, and calm. Where does the river water go, and how much oxygen could a litre of it hold in balance with the air?",
+        solution="Salt makes water denser, so the fresh water floats. Salt ions bind water molecules, so that fewer are left to hold gas: fresh water of the same temperature can hold more.",
         needs=Needs.BOTH,
-        hints=("Salt adds mass to each litre, and its ions hold on to water molecules.", "On the oxygen curves, which line is lower: that of fresh or of salt water?"),
+        hints=("Salt adds mass to each litre, and its ions hold on to water molecules.", "On the oxygen curves, which line is higher: that of fresh or of salt water?"),
     )
     wrong = (
-        Wrong("More oxygen, and a larger mass", "wat.salt-holds-oxygen"),
-        Wrong("Less oxygen, and a smaller mass", "wat.salt-floats"),
-        Wrong("Just as much oxygen, and a larger mass", "wat.oxygen-constant"),
+        Wrong("It floats on top, and could hold less than the salt water", "wat.salt-holds-oxygen"),
+        Wrong("It sinks to the bottom, and could hold more than the salt water", "wat.salt-floats"),
+        Wrong("It floats on top, and could hold as much as the salt water", "wat.oxygen-constant", "", "Under the same air and at the same temperature, salty water holds less."),
     )
-    return choice(draft, "Less oxygen, and a larger mass", wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, "It floats on top, and could hold more than the salt water", wrong, asked.catalogue, salt=asked.salt)
 
 
 def breathing(asked: AskedWater) -> Made:

@@ -34,7 +34,7 @@ def _light(water: AskedWater) -> Iterator[Made]:
     if water.station.light is None:
         return
     if water.has("secchi_depth"):
-        yield light.extinction(water)
+        yield light.murkier(water)
     drawn = water.station.use == "page"
     yield from _made(light.photic_depth(water), *([light.light_depth(water)] if drawn else []))
     if not water.is_lit_to_the_bottom:

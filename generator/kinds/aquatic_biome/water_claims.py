@@ -46,7 +46,7 @@ def data_shows(asked: Sequence[AskedWater]) -> Made:
     one, other = asked[:2]
     draft = Draft(
         id="data_shows",
-        prompt=f"{_compared(one, other)} Which of these statements do the numbers bear out?",
+        prompt=f"{_compared(one, other)} Which of these statements do the numbers show to be true?",
         solution="",
         hints=(
             "Take one statement at a time, and look up the two numbers that it compares.",
@@ -131,7 +131,7 @@ def _missing(told: _Told) -> Iterator[Claim]:
     if told.has("oxygen_saturation_percent") and PLAIN * told.fact("oxygen_saturation_percent").number <= HALF:
         there, full, share = (told.fact(name) for name in ("dissolved_oxygen", "oxygen_saturation", "oxygen_saturation_percent"))
         more, fewer = (f"{sentence(told.where)} {word} than half of the oxygen that the water could hold is missing" for word in ("more", "less"))
-        yield Claim(more, fewer, f"It holds {there.shown_exactly} of {full.shown_exactly}, that is {share.shown_exactly}; the rest is missing.", "nit.complement")
+        yield Claim(more, fewer, f"It holds {there.shown_exactly} of {full.shown_exactly}, that is {share.shown_exactly}; the rest is missing.", "nit.complement", instead="So more than half is missing.")
 
 
 def _clear_and_murky(one: _Told, other: _Told) -> Iterator[Claim]:

@@ -15,20 +15,20 @@ FEWEST_TELLING, MOST_TELLING = 2, 3
 """Turning points that only the diagram dates: with fewer the order can be told without it, and the seasons are its frame."""
 LEAST_LIGHT = 1.0
 """Difference [h] of the longest and the shortest mean day that is worth speaking of."""
-_LONGEST = "The days are longest"
+_LONGEST = "The mean day is longest"
 
 
 def year_order(asked: AskedStation) -> Made:
     """What the diagram shows, one after the other: only of months that stand out by themselves, and all different ones."""
     item = "year_order"
-    telling, seasonal = (drawn([one for one in events(asked) if one[1] is not None], asked.subject.id, item) for events in (_telling, _seasonal))
+    dates, frame = (drawn([one for one in events(asked) if one[1] is not None], asked.subject.id, item) for events in (telling, seasonal))
     dated: dict[int, str] = {}
-    for text, month in telling:
+    for text, month in dates:
         if len(dated) < MOST_TELLING:
             dated.setdefault(month, text)
     if len(dated) < FEWEST_TELLING:
         return Rejected(item, "the order of its year can be told without the diagram")
-    for text, month in seasonal:
+    for text, month in frame:
         dated.setdefault(month, text)
     first = asked.year[0]
     months = sorted(list(dated)[:MOST_EVENTS], key=lambda month: (month - first) % 12)
@@ -50,7 +50,7 @@ def year_order(asked: AskedStation) -> Made:
     )  # fmt: skip
 
 
-def _telling(asked: AskedStation) -> Iterator[tuple[str, int | None]]:
+def telling(asked: AskedStation) -> Iterator[tuple[str, int | None]]:
     """Turning points that only the diagram dates; the month is none where it does not stand out."""
     dry, fastest = asked.months("dry_months"), fastest_change(asked)
     warm, wet = asked.one_month("warmest_month"), asked.one_month("wettest_month")
@@ -62,7 +62,7 @@ def _telling(asked: AskedStation) -> Iterator[tuple[str, int | None]]:
         yield f"The steepest {fastest[0]} of temperature begins", fastest[1]
 
 
-def _seasonal(asked: AskedStation) -> Iterator[tuple[str, int | None]]:
+def seasonal(asked: AskedStation) -> Iterator[tuple[str, int | None]]:
     """Turning points of the warmth and the light, whose order everybody knows who knows the seasons."""
     growing, frozen = asked.months("growing_season_months"), asked.months("months_below_freezing")
     warm, wet = asked.one_month("warmest_month"), asked.one_month("wettest_month")

@@ -54,14 +54,17 @@ def widest_gap(asked: AskedStation) -> Made:
     most = gaps.index(min(gaps)) + 1
     draft = Draft(
         id=item,
-        prompt=f"In which month does the precipitation line lie farthest below the temperature line in the climate diagram of {asked.place}?",
+        prompt=(
+            f"In which month does the precipitation line lie farthest below the temperature line in the climate diagram of {asked.place}?"
+            + (" Some gaps look alike: take the numbers from the table, and count 10 °C as high as 20 mm." if runners_up else "")
+        ),
         solution=(
             f"In {name(month)}, with {asked.told('monthly_mean_temp', month)} and {asked.told('monthly_precip', month)}, the lines lie farthest apart: "
             "10 °C stands at the height of 20 mm."
         ),
         hints=(
             "A gap is the distance between two lines: compare both of them in each month.",
-            "Look only where the field between the lines is dotted, and find where it is widest from line to line." + (" Where two months look alike, take twice the temperature less the precipitation, from the table." if runners_up else ""),
+            "Look only where the field between the lines is dotted, and find where it is widest from line to line." + (" Twice the temperature less the precipitation is the gap in millimetres." if runners_up else ""),
         ),
     )
     wrong = [
@@ -87,21 +90,27 @@ def driest_soil(asked: AskedStation) -> Made:
     if asked.no_balance:
         return Rejected(item, asked.no_balance)
     soil = asked.fact("monthly_soil_water").series
-    month = _standing_out([-water for water in soil], LEAST_SOIL_LEAD)
-    if month is None or month in asked.months("driest_month"):
+    month, driest = _standing_out([-water for water in soil], LEAST_SOIL_LEAD), asked.months("driest_month")
+    if month is None or month in driest:
         return Rejected(item, "no month stands out by its dry soil, or least falls in that month too")
     demand = asked.fact("monthly_pet").series
     draft = Draft(
         id=item,
-        prompt=f"At the end of which month does the soil at {asked.place} hold the least water? Use the table “Soil water at the end of each month” among the numbers of this page.",
-        solution=f"At the end of {name(month)} the soil holds {asked.told('monthly_soil_water', month)}, less than after any other month.",
+        prompt=(
+            f"Least precipitation falls at {asked.place} in {shown.months(driest)}. At the end of which month does its soil hold the least water? "
+            "Use the table “Soil water at the end of each month” among the numbers of this page."
+        ),
+        solution=(
+            f"At the end of {name(month)} the soil holds {asked.told('monthly_soil_water', month)}, less than after any other month. "
+            f"Least falls in {shown.months(driest)}, but what counts is how long more leaves the soil than enters it."
+        ),
         hints=(
             "The soil is a store: it shrinks as long as more leaves it than enters.",
             "Go down the last column of the table, month by month, and look for its smallest number.",
         ),
     )
     wrong = [
-        (names(asked.months("driest_month")), Wrong("", "clim.store-is-flow", "That is when least precipitation falls.")),
+        (names(driest), Wrong("", "clim.store-is-flow", "That is when least precipitation falls.")),
         ((name(demand.index(max(demand)) + 1),), Wrong("", "clim.store-is-flow", "That is when most could evaporate.")),
         *(((name(near),), Wrong("", "clim.wrong-row", f"At the end of {name(near)} the soil holds {asked.told('monthly_soil_water', near)}.")) for near in beside(month)),
     ]
@@ -126,11 +135,11 @@ def second_peak(asked: AskedStation) -> Made:
         ),
     )
     wrong = [
-        (names(tuple(second)), Wrong("", "clim.second-largest", "Much falls there too, but a month beside it has more.")),
-        (names((first,)), Wrong("", "clim.second-largest", "That is the higher peak, which the question names.")),
-        (names(beside(first)), Wrong("", "clim.second-largest", f"That belongs to the peak of {name(first)}.")),
+        (names(tuple(second)), Wrong("", "clim.second-largest", "Much falls there too, but a month beside it has more.", "Look for a month from which the line goes down on both sides.")),
+        (names((first,)), Wrong("", "clim.second-largest", "", "That is the higher peak, which the question names. Go on from it to the other one.")),
+        (names(beside(first)), Wrong("", "clim.second-largest", "", f"A large number can stand on the slope of the peak of {name(first)}. Look for another month from which the line goes down on both sides.")),
         (names(asked.months("driest_month")), Wrong("", "clim.wrong-end", "That is the lowest point of the line.")),
-        (names(beside(other)), Wrong("", "clim.second-largest", f"{name(other)}, beside it, has {asked.told('monthly_precip', other)}.")),
+        (names(beside(other)), Wrong("", "clim.second-largest", f"{name(other)}, beside it, has {asked.told('monthly_precip', other)}.", "A peak has more than both of its neighbours.")),
     ]
     return _month(asked, draft, (other,), wrong, otherwise="On both sides of a peak less falls: look at the months before and after yours.")
 
@@ -155,8 +164,8 @@ def growing_begins(asked: AskedStation) -> Made:
     wrong = [
         (names((thaw[0],)), Wrong("", "clim.thaw-is-growth", "There the mean is above 0 °C for the first time, but still below 5 °C.")),
         (names(asked.months("warmest_month")), Wrong("", "num.past-first", "That is the warmest month, and growth has begun before.")),
-        (names((last,)), Wrong("", "clim.wrong-end", "That is the last month of the growing season.")),
-        (names((beside(last)[1],)), Wrong("", "clim.wrong-end", "There it is too cold again.")),
+        (names((last,)), Wrong("", "clim.wrong-end", "", "That is the last month of the growing season. Look for the first.")),
+        (names((beside(last)[1],)), Wrong("", "clim.wrong-end", "", f"There it is too cold again: the season ended with {name(last)}. Look for where it begins.")),
         (names(tuple(growing)), Wrong("", "num.past-first", f"It is warm enough then, but in {name(starts[0])} already.")),
         (names(beside(starts[0])), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
     ]
@@ -246,7 +255,7 @@ def _extreme(asked: AskedStation, fact: str, how: str, of_heat: tuple[str, str],
         (names(asked.months(far[0])), Wrong("", "clim.wrong-end", f"That is when {far[1]}.")),
         (names(beside(month)), Wrong("", "clim.wrong-row", NEXT_TO_IT)),
     ]
-    return _month(asked, draft, (month,), wrong, otherwise="Go through the numbers of precipitation month by month.")
+    return _month(asked, draft, (month,), wrong, "Go through the numbers of precipitation month by month.", asked.fact(fact))
 
 
 def coldest_in_the_south(asked: AskedStation) -> Made:
@@ -265,7 +274,7 @@ def coldest_in_the_south(asked: AskedStation) -> Made:
         (names(asked.months("wettest_month")), Wrong("", "clim.wrong-axis", "That is when most precipitation falls.")),
         (names(beside(*coldest)), Wrong("", "clim.wrong-month", NEXT_TO_IT)),
     ]
-    return _month(asked, draft, coldest, wrong, otherwise="Follow the temperature line to its lowest point.")
+    return _month(asked, draft, coldest, wrong, "Follow the temperature line to its lowest point.", asked.fact("coldest_month"))
 
 
 def _month(

@@ -39,7 +39,7 @@ def dry_months(asked: AskedStation) -> Made:
     draft = Draft(
         id=item,
         prompt=f"Which months are dry at {asked.place} by the rule of the climate diagram (precipitation in mm below twice the temperature in °C)? Choose the answer that names them all.",
-        solution=f"{as_option(dry.shown)}. {_ends_told(asked)}",
+        solution=_ends_told(asked),
         hints=(
             "In a dry month the precipitation line runs below the temperature line.",
             "Find the two places where the lines cross. The dry months are those between them, on the side of the dotted field.",
@@ -52,15 +52,22 @@ def dry_months(asked: AskedStation) -> Made:
         if is_southern(asked.station)
         else Wrong(as_option(shown.months(humid)), "clim.dry-reversed", "These are the humid months.")
     )
+    first = begin(asked.months(item))
+    assert first is not None
+    before = (first - 2) % 12 + 1
+    too_many = Wrong(
+        as_option(shown.months((before, *asked.months(item)))), "clim.wrong-month", "",
+        f"{name(before)} has {asked.told('monthly_precip', before)} and {asked.told('monthly_mean_temp', before)}: twice the temperature is not more than that, so it is humid. Check each end of the dry time in the table.",
+    )  # fmt: skip
     wrong = [
         *([Wrong(as_option(shown.months(fewer)), "clim.dry-once", "In these months there are fewer millimetres than degrees.")] if fewer else []),
-        away,
+        too_many, away,
         Wrong(as_option(rainless.shown), *_least_told(asked, rainless.shown)),
         Wrong(as_option(warmest.shown), "clim.desert-hot", _warmest_told(asked)),
         Wrong(as_option(frozen.shown), "clim.frost-is-dry", "These months average below 0 °C."),
     ]
     said = [w for w in wrong if w.text.casefold() != dry.shown.casefold() and w.text != "No month"]
-    return choice(draft, as_option(dry.shown), said[:3], asked.catalogue, fact=dry, salt=asked.subject.id)
+    return choice(draft, as_option(dry.shown), said[:4], asked.catalogue, fact=dry, salt=asked.subject.id)
 
 
 def _ends_told(asked: AskedStation) -> str:
@@ -125,7 +132,7 @@ def diagram_shows(asked: AskedStation) -> Made:
         return Rejected(item, "too little can be said of its year that is plainly right or plainly wrong")
     draft = Draft(
         id=item,
-        prompt=f"Which two of these statements about {asked.place} does the climate diagram bear out?",
+        prompt=f"Which two of these statements about {asked.place} does the climate diagram show to be true?",
         solution=" ".join(one.because for one in right),
         hints=(
             "Take one statement at a time, and find the months that it speaks of on both lines.",
@@ -214,8 +221,9 @@ def _half(asked: AskedStation, start: int) -> float:
 def _nights(asked: AskedStation) -> Iterator[Sound | Wrong]:
     cold, warm = asked.months("coldest_month")[0], asked.months("warmest_month")[0]
     if asked.is_steady:
-        ends = f"They run from {asked.told('monthly_mean_temp', cold)} to {asked.told('monthly_mean_temp', warm)}."
-        yield Sound(f"The monthly means of temperature lie within {LEAST_SEASON:g} °C of each other", ends)
+        ends = f"The monthly means run from {asked.told('monthly_mean_temp', cold)} to {asked.told('monthly_mean_temp', warm)}."
+        within = math.ceil(2 * (asked.temp(warm) - asked.temp(cold)) + 0.5) / 2
+        yield Sound(f"The monthly means of temperature lie within {shown.written(f'{within:g}')} °C of each other", ends)
     if 0 < asked.temp(cold) <= MILD:
         yield Wrong(f"In {name(cold)} it stays above 0 °C at night", "clim.mean-hides", "The diagram shows the mean of days and nights.")
 

@@ -20,26 +20,36 @@ LEAST_SHARE = 15.0
 """Part [%] of the year's precipitation that the wettest month must bring, to be worth a sum; a twelfth is 8.3 %."""
 COLUMNS = {"what_could_evaporate": "monthly_pet", "what_falls": "monthly_precip", "what_does_evaporate": "monthly_actual_evapotranspiration"}
 """What is added up over some months, and the fact that holds it by month."""
+FEW = 3
+"""Wettest months whose part of the year is asked for."""
 SPELL, WORTH = 3, 50.0
 """Months of a dry time that are added up, and the lack [mm] in them from which on it is worth a sum."""
 
 
-def annual_precip(asked: AskedStation) -> Made:
-    """The total of the year; best of a station that no page shows, as a climate diagram prints it."""
-    total = asked.fact("annual_precip")
+def wettest_months_share(asked: AskedStation) -> Made:
+    """Which part of a year's precipitation its three wettest months bring; best of a station that no page shows."""
+    item, total, monthly = "wettest_months_share", asked.fact("annual_precip"), asked.fact("monthly_precip")
+    ranked = sorted(range(1, 13), key=lambda month: -asked.precip(month))
+    most = sorted(ranked[:FEW])
+    if asked.precip(ranked[FEW - 1]) <= asked.precip(ranked[FEW]):
+        return Rejected(item, "the year has no three wettest months that stand apart from the next")
+    few = _of_months(asked, "monthly_precip", f"Precipitation of {shown.months(most)}", most)
+    share = computed(f"{asked.station.id}.{item}", "Part of the year's precipitation in its three wettest months", Expression("wettest_months / annual_precip"), {"wettest_months": few, "annual_precip": total}, PERCENT)
     draft = Draft(
-        id="annual_precip", supposed=asked.is_unseen,
-        prompt=f"At {asked.place} the precipitation from January to December is {_months(asked, 'monthly_precip')}. How much is that in a year?",
-        solution=f"Precipitation adds up: the twelve months together bring {total.shown}.",
+        id=item, supposed=asked.is_unseen,
+        prompt=f"At {asked.place} the precipitation from January to December is {_months(asked, 'monthly_precip')}. What percentage of the year's precipitation falls in the three wettest months together?",
+        solution=f"The three wettest months, {shown.months(most)}, bring {few.shown} together, and all twelve {total.shown}: {few.shown} ÷ {total.shown} = {share.shown}. A quarter of the year would bring 25 % if each month brought as much.",
+        hints=("You need two sums: that of the three largest numbers, and that of all twelve.", "Divide the smaller sum by the larger one, then multiply by 100 %."),
     )
     return number_entry(
-        draft, total, {"monthly": asked.fact("monthly_precip")},
+        draft, share, {"wettest_months": few, "annual_precip": total, "monthly": monthly},
         (
-            Mistake("clim.sum-mean", "mean(monthly)", "dividing the total by twelve"),
-            Mistake("clim.mm-cm", "sum(monthly) / 10", "turning millimetres into centimetres"),
-            Mistake("clim.range-max", "max(monthly)", "taking the wettest month alone"),
+            Mistake("clim.even-rain", "3 / 12", "giving three months a quarter of the year"),
+            Mistake("cyc.share-of-rest", "wettest_months / (annual_precip - wettest_months)", "dividing by the other nine months"),
+            Mistake("clim.range-max", "max(monthly) / annual_precip", "taking the wettest month alone", "Three months are asked for. Add up the three largest numbers first."),
+            Mistake("carb.pct-whole", "wettest_months / annual_precip / 100", "leaving out the factor of 100 %"),
         ),
-        asked.catalogue, otherwise="Check that you have left no month out, and counted none twice.",
+        asked.catalogue, otherwise="Add up the three largest numbers, and all twelve. The first sum stands above the line.",
     )  # fmt: skip
 
 
@@ -58,7 +68,7 @@ def mean_precip(asked: AskedStation) -> Made:
             Mistake("clim.year-for-month", "total", "giving the total of the year"),
             Mistake("clim.month-above-year", "total * 12", "multiplying by twelve"),
         ),
-        asked.catalogue, otherwise="Add up the year first, then share the total among its twelve months.",
+        asked.catalogue, otherwise="An average month is the year's total, which stands above the diagram, shared among twelve.",
     )  # fmt: skip
 
 
@@ -137,7 +147,7 @@ def aridity_index(asked: AskedStation) -> Made:
         return Rejected("aridity_index", asked.no_balance)
     draft = Draft(
         id="aridity_index",
-        prompt=f"At {asked.place} {total.shown} falls in a year, and by Thornthwaite's formula {demand.shown} could evaporate. What is its aridity index, which is large where the climate is humid?",
+        prompt=f"At {asked.place} {total.shown} falls in a year, and by Thornthwaite's formula {demand.shown} could evaporate. What is its aridity index? (The index is large where the climate is humid.)",
         solution=f"{total.shown} ÷ {demand.shown} = {index.shown}. An index below 1 means that more could evaporate than falls.",
         hints=("In a humid climate much falls and little could evaporate: which of the two stands above the line, if the index is to be large?", "Divide what falls by what could evaporate; the units cancel."),
     )

@@ -32,23 +32,23 @@ def limiting_factor(subject: Subject[BiomeRecord], station: Station, catalogue: 
     if not apart(warmth.number, water.number):
         return Rejected("limiting_factor", "temperature and precipitation allow about the same production")
     change, large, small = (
-        ("a fifth more precipitation falls, and it is as warm as before", "precipitation", "temperature")
+        ("more precipitation falls, and it is as warm as before", "precipitation", "temperature")
         if warmth.number < water.number
-        else ("it gets 2 °C warmer, and as much precipitation falls as before", "temperature", "precipitation")
+        else ("it gets warmer, and as much precipitation falls as before", "temperature", "precipitation")
     )
     draft = Draft(
-        id="limiting_factor", supposed=station.use != "page",
+        id="limiting_factor", supposed=True,
         prompt=(
-            f"By the Miami model temperature alone would allow {warmth.shown} of dry matter at {station.label}, "
-            f"precipitation alone {water.shown}. Suppose {change}. What becomes of the production?"
+            f"By a model, temperature alone would let plants at {station.label} produce {warmth.shown} of dry matter, "
+            f"and precipitation alone {water.shown}. Suppose {change}. What becomes of the production?"
         ),
         hints=("Plants need warmth and water at once: neither can stand in for the other.", "Which of the two numbers is reached first, as growth goes up from zero? Does the change raise that one?"),
         solution=f"The smaller of the two limits decides, {min(warmth, water, key=lambda fact: fact.number).shown}, and the change does not raise it.",
     )  # fmt: skip
     wrong = (
         Wrong(f"It rises, for {large} allows more", "bio.limit-larger"),
-        Wrong("It rises by half as much, for temperature and precipitation count alike", "bio.limit-mean"),
-        Wrong("It stays as it is, for plants are adapted to the climate", "bio.limit-none", "It does stay as it is, but for another reason."),
+        Wrong("It rises a little, for temperature and precipitation count alike", "bio.limit-mean"),
+        Wrong("It stays as it is, for plants are adapted to the climate", "bio.limit-none", "It does stay as it is, but for another reason.", "Adapted plants would grow more as well if they got more of what is short."),
     )
     return choice(draft, f"It stays as it is, for {small} sets the limit", wrong, catalogue, salt=subject.id)
 

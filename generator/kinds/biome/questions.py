@@ -30,7 +30,7 @@ def questions(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Sequence[M
     asked, *others = (AskedStation(subject, station, catalogue) for station in stations)
     is_drawn = asked.station.use == "page"
     unseen = next((AskedStation(subject, s, catalogue) for s in subject.record.stations if s.use == "practice"), asked)
-    mean, total = climate_sums.annual_mean_temp(unseen), climate_sums.annual_precip(unseen)
+    mean, total = climate_sums.annual_mean_temp(unseen), climate_sums.wettest_months_share(unseen)
     told = [*_some(climate_readings.readings(asked), MOST_READINGS * is_drawn), *_some(map(climate_readings.coldest_in_the_south, others), is_drawn)]
     plain = _some(climate_readings.plain_readings(asked), is_drawn)
     seen = (climate_statements.dry_months(asked), climate_statements.diagram_shows(asked))

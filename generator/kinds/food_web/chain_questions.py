@@ -45,7 +45,7 @@ class ChainQuestions(Asking):
         start, top = self.names[bottom.id], self.names[end.id]
         right = count("chains_between", f"Food chains from {start} to {top}", len(found), Listing("The chains", tuple(map(self.arrows, found))), CHAIN_LENGTH.id)
         foods = [food for food in self.record.eats[end.id] if food != end.id]
-        numbers = {"right": len(found), "foods": len(foods), "eaters": len(self.eaters(bottom.id)), "every": len(list(food_chains(self.record.eats, end.id)))}
+        numbers = {"foods": len(foods), "eaters": len(self.eaters(bottom.id)), "every": len(list(food_chains(self.record.eats, end.id)))}
         draft = Draft(
             id="chains_between", needs=Needs.DATA,
             prompt=f"How many different food chains of this web lead from {start} to {top}? Two chains differ if they do not pass through the same species.",
@@ -53,7 +53,7 @@ class ChainQuestions(Asking):
             hints=(f"Begin at “{bottom.label}”, and follow every arrow that leads away from it.", f"Wherever a way forks, count each branch that reaches “{end.label}”."),
         )  # fmt: skip
         return number_entry(
-            draft, right, {name: count(name, name, number, Listing("", ()), CHAIN_LENGTH.id) for name, number in numbers.items()},
+            draft, right, {"right": right} | {name: count(name, name, number, Listing("", ()), CHAIN_LENGTH.id) for name, number in numbers.items()},
             (
                 Mistake("web.all-arrows", "foods", f"counting the arrows that end at {top}", "More than one chain can come by the same last arrow, and some come from elsewhere. Follow each way from the start."),
                 Mistake("web.one-chain", "eaters", f"counting the arrows that start at {start}", "A chain can fork farther up. Follow each branch to the end."),

@@ -130,7 +130,7 @@ class _Pyramid:
         missing = [field for field in ("biomass", "energy_content") if field not in has]
         given = {"production": self.production[index]} | {field: has[field] for field in ("biomass", "energy_content") if field in has}
         for name, method, of in (
-            ("Production to biomass", energy_flow.PRODUCTION_TO_BIOMASS, PER_YEAR),
+            ("Ratio of production to biomass", energy_flow.PRODUCTION_TO_BIOMASS, PER_YEAR),
             ("Turnover time of biomass", energy_flow.BIOMASS_TURNOVER_TIME, YEAR),
         ):
             if missing:

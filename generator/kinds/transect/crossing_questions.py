@@ -20,12 +20,12 @@ DEGC = unit("degC")
 HINT = "Work in kilometres, and count only the part of the way on which this rate holds."
 MOST_STAGES, APART = 5, 150.0
 """Stages of the air that are put in order at most, and how far [m] their heights must be apart."""
-COOLER, HIGHER = 4.0, 0.1
-"""How much cooler [K] the air of another day is, and by which part of the way to the crest its cloud base lies higher."""
+COOLER, HIGHER = 2.0, 0.1
+"""How much cooler [K] the air is from one day to the next, and by which part of the way to the crest its cloud base lies higher."""
 _UP_DRY, _UP_MOIST = "dry * (base - start)", "moist * (crest - base)"
 STEPS = (
     (
-        "base_temperature", "where cloud begins", f"temperature - {_UP_DRY}",
+        "base_temperature", "where cloud begins", f"temperature - {_UP_DRY}", "Which rate holds as long as there is no cloud, and how far does the air rise without it?",
         "Below the cloud base no water condenses, so the air cools by the dry lapse rate.",
         (
             Mistake("clim.moist-everywhere", "temperature - moist * (base - start)", "taking the moist rate below the cloud"),
@@ -34,7 +34,7 @@ STEPS = (
         ),
     ),
     (
-        "crest_temperature", "at the crest", f"temperature - {_UP_DRY} - {_UP_MOIST}",
+        "crest_temperature", "at the crest", f"temperature - {_UP_DRY} - {_UP_MOIST}", "Draw the way: where does the air rise without cloud, and where in cloud?",
         "Up to the cloud base the dry lapse rate holds. In cloud condensing water warms the air, so the moist one holds up to the crest.",
         (
             Mistake("clim.dry-all-the-way", "temperature - dry * (crest - start)", "going on with the dry rate in the cloud"),
@@ -44,7 +44,7 @@ STEPS = (
         ),
     ),
     (
-        "lee_temperature", "down there", f"temperature - {_UP_DRY} - {_UP_MOIST} + dry * (crest - end)",
+        "lee_temperature", "down there", f"temperature - {_UP_DRY} - {_UP_MOIST} + dry * (crest - end)", "Draw the way: where does the air rise without cloud, where in cloud, where does it sink?",
         "Up it cools by the dry rate and then by the moist one. Down it warms by the dry rate all the way, for the cloud is gone.",
         (
             Mistake("clim.lee-mirror", f"temperature - {_UP_DRY} - {_UP_MOIST} + moist * (crest - end)", "taking the moist rate on the way down"),
@@ -53,14 +53,15 @@ STEPS = (
         ),
     ),
 )  # fmt: skip
-"""The steps of the air: which temperature, its place in words, how it follows from the start, why, and the usual slips."""
+"""The steps of the air: which temperature, its place in words, how it follows from the start, what to draw first, why, and the usual slips."""
+
 
 def crossing(asked: AskedLine) -> Iterator[Made]:
     """Each step of the air, what it gains, and what that means for the lee side."""
     if _asks_cloud_base(asked):
         yield cloud_base(asked)
     if asked.air("cloud_forms").value and asked.air("moist_lapse_rate").is_number:
-        yield from (_step(asked, *step) for step in STEPS)
+        yield from (_step(asked, day, *step) for day, step in enumerate(STEPS, start=1))
         yield warming(asked)
         yield without_cloud(asked)
     yield why_dry(asked)
@@ -97,13 +98,13 @@ def cloud_base(asked: AskedLine) -> Made:
     )  # fmt: skip
 
 
-def _way(asked: AskedLine) -> dict[str, Fact]:
-    """All that the way of the air hangs on, by the names of `STEPS`, on a cooler and drier day than the page works out."""
+def _way(asked: AskedLine, day: int) -> dict[str, Fact]:
+    """All that the way of the air hangs on, by the names of `STEPS`, on a cooler and drier day than the page works out, from day to day more so."""
     base, crest = asked.air("cloud_base"), _height_of(asked, "crest")
     return {
-        "temperature": _on_another_day(asked.air("temperature"), asked.air("temperature").number - COOLER, 0),
+        "temperature": _on_another_day(asked.air("temperature"), asked.air("temperature").number - COOLER * day, 0),
         "dry": asked.air("dry_lapse_rate"), "moist": asked.air("moist_lapse_rate"),
-        "start": _height_of(asked, "start"), "base": _on_another_day(base, base.number + HIGHER * (crest.number - base.number), -2), "crest": _height_of(asked, "crest"), "end": _height_of(asked, "end"),
+        "start": _height_of(asked, "start"), "base": _on_another_day(base, base.number + HIGHER * day * (crest.number - base.number), -2), "crest": _height_of(asked, "crest"), "end": _height_of(asked, "end"),
     }  # fmt: skip
 
 
@@ -113,9 +114,9 @@ def _on_another_day(fact: Fact, number: float, digits: int) -> Fact:
     return stated(f"{fact.id}.another_day", fact.name, Amount(value=value, written=f"{value:.0f}"), fact.unit)
 
 
-def _step(asked: AskedLine, name: str, asks: str, expression: str, why: str, mistakes: Sequence[Mistake]) -> Made:
+def _step(asked: AskedLine, day: int, name: str, asks: str, expression: str, hint: str, why: str, mistakes: Sequence[Mistake]) -> Made:
     """From the start up to one of the steps, so that no prompt tells the answer to another one; on another day, for the page tells the shown one's."""
-    way = _way(asked)
+    way = _way(asked, day)
     wanted = Expression(expression)
     given = {symbol: way[symbol] for symbol in wanted.names}
     right = computed(f"{PART}.{name}", asked.air(name).name, wanted, given, DEGC, figures=asked.air(name).figures)
@@ -128,7 +129,7 @@ def _step(asked: AskedLine, name: str, asks: str, expression: str, why: str, mis
             f"Lapse rates: dry {way['dry'].shown_exactly}, moist {way['moist'].shown_exactly}. How warm is it {asks}?"
         ),
         solution=f"{why} With a thousand metres to the kilometre: {Substitution(wanted, tuple(given.items())).put_in} = {right.shown}.",
-        hints=("Draw the way: where does the air rise without cloud, where in cloud, where does it sink?", "For each part, multiply its height in kilometres by the rate that holds there. Upwards take it off, downwards add it."),
+        hints=(hint, f"For each part, multiply its height in kilometres by the rate that holds there. Upwards take it off{', downwards add it' if 'end' in given else ''}."),
     )
     return number_entry(draft, right, way, mistakes, asked.catalogue, otherwise=HINT, kept=(way["dry"].id, way["moist"].id))
 
@@ -139,14 +140,14 @@ def _height_of(asked: AskedLine, end: str) -> Fact:
 
 def warming(asked: AskedLine) -> Made:
     """How much warmer the air is when it is back at its first height, on another day than the page works out."""
-    way = _way(asked)
+    way = _way(asked, len(STEPS) + 1)
     wanted = Expression("(dry - moist) * (crest - base)")
     right = computed(f"{PART}.warming_another_day", asked.air("warming").name, wanted, {name: way[name] for name in wanted.names}, unit("K"), figures=asked.air("warming").figures)
     draft = Draft(
         id="warming", supposed=True,
         prompt=(
-            f"Another day air crosses a crest at {way['crest'].shown_exactly}, going up in cloud from {way['base'].shown_exactly} on, coming down without. "
-            f"It changes by {way['moist'].shown_exactly} in cloud, {way['dry'].shown_exactly} elsewhere. Back at its first height, how much warmer is it?"
+            f"Another day: air sets out at {way['start'].shown_exactly}, rises in cloud from {way['base'].shown_exactly} to the crest at {way['crest'].shown_exactly}, and sinks without cloud. "
+            f"Lapse rates: dry {way['dry'].shown_exactly}, moist {way['moist'].shown_exactly}. How much warmer is it back at its first height?"
         ),
         solution=f"Only the way in cloud counts: up it cooled more slowly than it warms coming down. The difference of the two rates times that way is {right.shown}.",
         hints=("Below the cloud base the way up and the way down cancel.", "Above it, multiply the difference of the two rates by the kilometres in cloud."),
@@ -155,7 +156,7 @@ def warming(asked: AskedLine) -> Made:
         draft, right, way,
         (
             Mistake("clim.cloud-from-ground", "(dry - moist) * (crest - start)", "counting the whole climb as if it were in cloud"),
-            Mistake("clim.dry-all-the-way", "dry * (crest - base)", "forgetting that the air cooled on its way up"),
+            Mistake("clim.dry-all-the-way", "dry * (crest - base)", "forgetting that the air cooled on its way up", "In cloud it cooled as well, by the moist rate. Take that off."),
             Mistake("clim.rates-added", "(dry + moist) * (crest - base)", "adding the two rates"),
         ),
         asked.catalogue, otherwise="Below the cloud base both ways cancel. Above it, by how much do the rates differ, and over how many kilometres?",

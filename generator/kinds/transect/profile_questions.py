@@ -193,6 +193,7 @@ def _of_equal_heights(asked: AskedLine) -> Iterator[Claim]:
             yield Claim(
                 f"At about the same height it is warmer at {other.label} than at {one.label}", f"At about the same height it is as warm at {other.label} as at {one.label}",
                 f"{other.label} at {asked.told(other, 'height')} has {asked.told(other, 'annual_mean_temp')}, {one.label} at {asked.told(one, 'height')} {asked.told(one, 'annual_mean_temp')}.", "clim.lee-mirror",
+                instead="Compare the two numbers in the row of means.",
             )  # fmt: skip
             break
 

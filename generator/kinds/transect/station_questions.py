@@ -35,7 +35,10 @@ def lapse_rate(asked: AskedLine, before: Station, station: Station) -> Made:
     draft = Draft(
         id="lapse_rate",
         prompt=f"{told} What is the lapse rate between them, in K km⁻¹, {COUNTED}?",
-        solution=f"Difference of the temperatures divided by the difference of the heights in kilometres: {right.shown}.",
+        solution=(
+            f"{asked.told(before, 'annual_mean_temp')} less {asked.told(station, 'annual_mean_temp')}, divided by {asked.told(station, 'height')} less "
+            f"{asked.told(before, 'height')} in kilometres: {right.shown}."
+        ),
         hints=("Which is colder, and by how much? By how many kilometres is it higher?", "Lapse rate = difference of the temperatures ÷ difference of the heights in kilometres."),
     )
     return number_entry(
@@ -142,10 +145,10 @@ def pressed_air(asked: AskedLine) -> Made:
         )  # fmt: skip
         wrong = (
             Wrong("It gets colder on its way, for sinking air loses its warmth", "clim.sinking-cools"),
-            Wrong("It gets warmer on its way, for the wind rubs against the slope", "clim.lapse-wind", "Air that sinks far from any slope warms just as much."),
+            Wrong("It gets warmer on its way, for the wind rubs against the slope", "clim.lapse-wind", "", "Air that sinks far from any slope warms as much. Rubbing warms it hardly at all; being pressed together does."),
             Wrong("It soon rises again, for air from so high up is cold and light", "clim.cold-air-rises"),
         )
-        return choice(draft, "It gets warmer on its way, for ever more air lies above it", wrong, asked.catalogue, salt=asked.salt)
+        return choice(draft, "It gets warmer on its way, for more and more air lies above it", wrong, asked.catalogue, salt=asked.salt)
     draft = Draft(
         id="pressed_air", needs=Needs.KNOWLEDGE,
         prompt="Air that rushes out of the open valve of a hard tyre expands, and feels cold. Where on this line does air cool for the same reason?",

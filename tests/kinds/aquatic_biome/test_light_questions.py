@@ -24,9 +24,10 @@ def test_photic_depth_that_the_water_does_not_have_is_not_asked_for() -> None:
     assert isinstance(light.photic_depth(of_demo("stream")[0]), Rejected)
 
 
-def test_extinction_is_asked_for_with_its_unit() -> None:
-    question = light.extinction(of_demo("lake")[0])
-    assert ("0.500 m⁻¹", True) == (number(question)[0], question.asks_unit)
+def test_rise_of_the_extinction_is_told_from_the_fall_of_the_disk() -> None:
+    """Source: arithmetic on the lake: 3.4 / 2.0 is 1.7, a rise by 70 %; 1 - 2.0 / 3.4 is 41.2 %, and 2.0 / 3.4 58.8 %."""
+    answer, slips = number(light.murkier(of_demo("lake")[0]))
+    assert ("70.0 %", {"41.2 %": "wat.disk-for-extinction", "170 %": "num.times-for-rise", "58.8 %": "wat.secchi-times"}) == (answer, slips)
 
 
 @pytest.mark.parametrize("extinction", [0.05, 0.5, 5])
@@ -37,10 +38,10 @@ def test_half_the_photic_depth_has_ten_percent_whatever_the_water(extinction: fl
 @pytest.mark.parametrize(
     ("fields", "case", "answer", "found"),
     [
-        ("depth: 5, light: {extinction: 0.5}", "murkier water, and the extinction coefficient of light were 1.2 m⁻¹", "No: ", "3.84 m"),
-        ("depth: 50, light: {extinction: 0.5}", "clearer water, and the extinction coefficient of light were 0.082 m⁻¹", "Yes: ", "56.2 m"),
-        ("depth: 24, light: {secchi_depth: 3.4}", "clearer water, and a white disk were lost from sight only at 9.9 m", "Yes: ", "26.8 m"),
-        ("depth: 5, light: {secchi_depth: 3.4}", "murkier water, and a white disk were lost from sight at 1.5 m already", "No: ", "4.06 m"),
+        ("depth: 5, light: {extinction: 0.5}", "its extinction coefficient of light is 1.2 m⁻¹", "No: ", "3.84 m"),
+        ("depth: 50, light: {extinction: 0.5}", "its extinction coefficient of light is 0.082 m⁻¹", "Yes: ", "56.2 m"),
+        ("depth: 24, light: {secchi_depth: 3.4}", "a white disk is lost from sight at 9.9 m", "Yes: ", "26.8 m"),
+        ("depth: 5, light: {secchi_depth: 3.4}", "a white disk is lost from sight at 1.5 m", "No: ", "4.06 m"),
     ],
 )  # fmt: skip
 def test_plants_on_the_bottom_are_asked_about_in_water_that_turns_the_answer_of_the_page(fields: str, case: str, answer: str, found: str) -> None:
@@ -72,14 +73,14 @@ def test_straight_line_is_no_option_where_it_would_fall_below_nothing() -> None:
 def test_light_is_asked_for_at_a_depth_that_neither_chart_nor_table_names() -> None:
     """Reef, 0.09 per metre, 12 m: its table goes in steps of 2 m. exp(-0.09 · 5) = 63.8 %; a straight line to 1 % at 51.2 m has 90.3 % there."""
     question = light.light_at_depth(of_demo("reef")[0])
-    assert "left 5 m down" in question.prompt and "63.8 %" == right(question)
+    assert "How much is left 5 m down" in question.prompt and "63.8 %" == right(question)
     assert {"36.2 %", "90.3 %"} <= {option.text for option in question.options}
 
 
 def test_light_in_a_brook_is_asked_for_in_a_deeper_pool() -> None:
     """0.6 per metre: exp(-0.6 · 0.8) = 61.9 %, and the brook itself is 0.35 m deep."""
     question = light.light_at_depth(of_demo("stream")[0])
-    assert "pool close by is as clear and 0.8 m deep" in question.prompt and "61.9 %" == right(question)
+    assert "0.8 m down in a pool as clear as that" in question.prompt and "61.9 %" == right(question)
 
 
 def test_light_is_read_off_where_the_curve_falls_plainly_below_a_round_part() -> None:
@@ -121,8 +122,8 @@ def test_brook_without_a_plain_fall_of_light_is_not_read() -> None:
 def test_stone_passes_half_the_light_the_disk_nine_tenths_and_the_photic_depth() -> None:
     """Lake: ln 2 / 0.5 = 1.39 m, the disk at 3.4 m, ln 10 / 0.5 = 4.61 m, 9.21 m, the bottom at 24 m."""
     assert [
-        "Half of the light is left", "A white disk is lost from sight", "Nine tenths of the light is gone", "Plants can only just stay alive",
-        "The bottom is reached",
+        "Where half of the light is left", "Where a white disk is lost from sight", "Where nine tenths of the light is gone",
+        "Where plants can only just stay alive", "The bottom",
     ] == order(light.way_down(of_demo("lake")[0]))  # fmt: skip
 
 

@@ -49,10 +49,12 @@ def test_warm_water_is_asked_for_the_reason_because_the_chart_shows_that_it_hold
     assert {"wat.used-is-capacity", "wat.no-room", "wat.summer-air"} == {option.misconception for option in item.options if not option.right}
 
 
-def test_density_has_to_be_known_where_two_options_hold_less_oxygen() -> None:
+def test_density_and_oxygen_both_have_to_be_known_of_fresh_water_that_runs_into_salt_water() -> None:
     item = oxygen.salt(of_demo("estuary")[0])
     assert isinstance(item, Choice)
-    assert ["Less", "Less"] == [option.text[:4] for option in item.options if option.text.startswith("Less")]
+    assert "It floats on top, and could hold more than the salt water" == next(option.text for option in item.options if option.right)
+    assert 2 == sum("could hold more" in option.text for option in item.options)
+    assert 3 == sum("floats" in option.text for option in item.options)
 
 
 def test_without_a_dot_on_the_chart_its_curve_is_not_read() -> None:

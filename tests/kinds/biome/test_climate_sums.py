@@ -9,10 +9,16 @@ from generator.questions.question import NumberEntry, Rejected
 from tests.kinds.biome.asked import of_demo, number, small
 
 
-def test_annual_precipitation_knows_the_mean_and_the_slip_of_centimetres() -> None:
-    """327 / 12 = 27.25, 327 / 10 = 32.7, wettest month 66."""
-    answer, slips = number(sums.annual_precip(of_demo("temperate_grassland")))
-    assert ("327 mm", ["27 mm", "32.7 mm", "66 mm"]) == (answer, list(slips.values()))
+def test_share_of_three_wettest_months_knows_a_quarter_the_rest_and_a_single_month() -> None:
+    """48 + 66 + 42 = 156 of 327 mm: 47.7 %; 3/12, 156/171 = 91.2 %, 66/327 = 20.2 %."""
+    item = sums.wettest_months_share(of_demo("temperate_grassland"))
+    answer, slips = number(item)
+    assert ("47.7 %", ["25.0 %", "91.2 %", "20.2 %", "0.477 %"]) == (answer, list(slips.values()))
+    assert "156 mm ÷ 327 mm" in item.solution
+
+
+def test_three_wettest_months_are_not_asked_where_a_fourth_is_as_wet() -> None:
+    assert isinstance(sums.wettest_months_share(small(precip=[100, 100, 100, 100, *[20] * 8])), Rejected)
 
 
 def test_mean_of_the_year_is_told_from_the_mean_of_its_extremes() -> None:

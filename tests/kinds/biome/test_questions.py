@@ -24,11 +24,12 @@ def test_without_latitude_other_questions_stand_in() -> None:
 def test_where_too_few_are_left_each_says_why_it_is_left_out() -> None:
     """Without latitude, and with a year that is the same all through: no month is warmer than another, nor dry."""
     of, because = biome([20] * 12, [90] * 12, latitude=""), "not known: the station states no latitude"
-    assert {"annual_precip", "annual_temp_range", "mean_precip", "limiting_factor"} == set(made(of)) - set(rejected(of))
+    assert {"annual_temp_range", "mean_precip", "limiting_factor"} == set(made(of)) - set(rejected(of))
     assert {
         "dry_months": "by the rule of the diagram there is no single dry season: no month", "aridity_index": because, "why_dry": because,
         "which_climate": "the map does not show Here in the region of its biome",
         "diagram_shows": "too little can be said of its year that is plainly right or plainly wrong",
+        "wettest_months_share": "the year has no three wettest months that stand apart from the next",
         "wettest_share": "no month brings a large part of the year's precipitation",
         "annual_mean_temp": "one month, or the mean of the warmest and the coldest, is nearly the same",
     } == rejected(of)  # fmt: skip
@@ -85,7 +86,7 @@ def test_steady_year_and_frost_are_asked_for_the_range_others_for_a_mean_where_l
 def test_mean_and_total_are_asked_of_a_station_whose_diagram_does_not_print_them(record: str) -> None:
     of = demo(record)
     shown_on_page = [station.label for station in of.record.stations if station.use == "page"]
-    asked = [question for name, question in made(of).items() if name in ("annual_mean_temp", "annual_precip")]
+    asked = [question for name, question in made(of).items() if name in ("annual_mean_temp", "wettest_months_share")]
     assert [] == [question.prompt for question in asked for label in shown_on_page if label in question.prompt]
 
 

@@ -15,13 +15,14 @@ def asked(air: str) -> dict[str, Made]:
 
 
 def test_steps_know_the_wrong_lapse_rate() -> None:
-    """On another day of 16 degC and cloud from 1000 m: 16 - 10 x 1, then - 6 x 2, then + 10 x 3.
+    """From day to day 2 degC cooler than 20, and cloud 220 m higher than 800, to whole hundreds: 18 and 1000, 16 and 1200, 14 and 1500; 1700 m for the warming.
 
-    Dry all the way up -14, moist all the way -2, moist down 12; the warming is (10 - 6) x 2, counted from the ground 4 x 3.
+    18 - 10 x 1; 16 - 10 x 1.2 - 6 x 1.8; 14 - 10 x 1.5 - 6 x 1.5 + 10 x 3; (10 - 6) x 1.3. Slips: 18 - 6, 18 + 10, and 18 - 10 once, which is right here;
+    16 - 10 x 3, 16 - 6 x 3, 16 - 12 - 6 x 3, 16 + 22.8; -10 + 6 x 3, 14, -10 - 30; 4 x 3, 10 x 1.3, 16 x 1.3.
     """
     found = {name: number(item) for name, item in asked(AIR).items() if name in ("base_temperature", "crest_temperature", "lee_temperature", "warming")}
-    assert ["6.00 °C", "−6.00 °C", "24.0 °C", "8.00 K"] == [answer for answer, _ in found.values()]
-    assert [{"10.0", "26.0"}, {"−14.0", "−2.00", "−12.0", "38.0"}, {"12.0", "16.0", "−36.0"}, {"12.0", "20.0", "32.0"}] == [set(slips) for _, slips in found.values()]
+    assert ["8.00 °C", "−6.80 °C", "20.0 °C", "5.20 K"] == [answer for answer, _ in found.values()]
+    assert [{"12.0", "28.0"}, {"−14.0", "−2.00", "38.8"}, {"8.0", "14.0", "−40.0"}, {"12.0", "13.0", "20.8"}] == [set(slips) for _, slips in found.values()]
 
 
 def test_steps_are_asked_of_a_day_whose_results_the_page_does_not_tell() -> None:
@@ -52,7 +53,7 @@ def test_stated_cloud_base_is_not_asked_for() -> None:
 def test_warming_is_asked_of_the_other_day_too() -> None:
     """The page tells the warming of its own day, with cloud from 800 m."""
     prompt = asked(AIR)["warming"].prompt
-    assert "1000 m" in prompt
+    assert "1700 m" in prompt
     assert "800 m" not in prompt
 
 
