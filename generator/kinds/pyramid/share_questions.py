@@ -7,13 +7,14 @@ from itertools import combinations
 from generator.kind import in_sentence
 from generator.kinds.pyramid.asking import Asking
 from generator.kinds.pyramid.record import Level
+from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
 from generator.quantities.working import Substitution
 from generator.questions.fresh import DRAWS, followed, fresh_fact, near, same_order
-from generator.questions.making import Draft, drawn, matching, number_entry
-from generator.questions.mistake import Mistake, told_apart
+from generator.questions.making import DOES_NOT_COME_OUT, Draft, drawn, matching, number_entry
+from generator.questions.mistake import Mistake, done_over, told_apart
 from generator.questions.question import Made, Needs, Pair, Rejected
 from generator.questions.supposed import SAID
 
@@ -38,6 +39,8 @@ CHANGES = {
     ),
 }
 """Changes that act on one share alone, with why, by the share that each lowers."""
+CHECKED = 4
+"""Figures in which the printed productions must give the key, one more than it is shown with."""
 
 
 class ShareQuestions(Asking):
@@ -47,8 +50,9 @@ class ShareQuestions(Asking):
         """Which share a change lowers: before the mouth, at the gut wall, or behind it; what is egested fits none."""
         place = drawn(range(1, len(self.record.levels)), self.subject.id, "lowered_share")[0]
         below, level = (in_sentence(one.label) for one in self.record.levels[place - 1 : place + 1])
-        told = {name: title for name, title in SHARES}
-        pairs = [Pair(*drawn(ways, self.subject.id, name)[0][:1], told[name], drawn(ways, self.subject.id, name)[0][1]) for name, ways in CHANGES.items()]
+        titles = dict(SHARES)
+        picked = {name: drawn(ways, self.subject.id, name)[0] for name, ways in CHANGES.items()}
+        pairs = [Pair(change, titles[name], why) for name, (change, why) in picked.items()]
         draft = Draft(
             id="lowered_share", needs=Needs.KNOWLEDGE,
             prompt=f"Think of {level}, which live on {below}. Match each change with the share that it lowers first.",
@@ -97,6 +101,9 @@ class ShareQuestions(Asking):
         bottom, top = self.record.levels[0], self.record.levels[-1]
         given = {"base": self.sure(bottom, "production"), "below": self.sure(self.record.levels[-2], "production"), "top": self.sure(top, "production")}
         right = computed("times_the_top", "Net production, times that of the top", Expression("base / top"), given, unit(""), figures=self.facts["overall_efficiency"].figures)
+        again = done_over(right)
+        if again is None or shown.number(again.number, CHECKED) != shown.number(right.number, CHECKED):
+            return Rejected("times_the_top", DOES_NOT_COME_OUT)
         gross = self.fact(bottom, "gross_production")
         as_gross = (Mistake("bio.gross-net", "gross / top", "dividing gross production by the top", "Part of gross production is respired by the producers. Take what is left, which the energy pyramid shows."),)
         draft = Draft(

@@ -57,5 +57,10 @@ def test_base_is_so_many_times_the_top() -> None:
     assert ("1450", ["2350", "0.000690", "12.5", "1000"]) == (question.answer, [slip.shown for slip in question.slips])
 
 
+def test_base_is_compared_only_where_the_printed_numbers_give_the_key() -> None:
+    """Source: arithmetic: 33 472 / 8.368 is 4000, but 33 472 / 8.37, as the page prints it, 3999."""
+    assert isinstance(shares(demo("pyramid/ember_spring")).times_the_top(), Rejected)
+
+
 def test_top_that_produces_nothing_is_no_divisor() -> None:
     assert isinstance(shares(pyramid("production: 5", "production: 0")).times_the_top(), Rejected)
