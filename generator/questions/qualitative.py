@@ -154,8 +154,11 @@ class Qualitative:
 
 
 def _meaning(term: Term) -> str:
-    """The definition, and wordings that help a reader who does not know the term: neither abbreviations nor the term itself in longer words."""
-    everyday = [words for words in term.everyday if not words.isupper() and not starts(words) & starts(term.word)]
+    """The definition, and wordings that help a reader who does not know the term: no abbreviations, nor the term or the definition in other words."""
+    def adds(words: str) -> bool:
+        return not words.isupper() and not starts(words) & starts(term.word) and not (starts(words) and starts(words) <= starts(term.means))
+
+    everyday = list(filter(adds, term.everyday))
     also = f" In other words: {', '.join(everyday)}." if everyday else ""
     return f"{as_option(term.means)}.{also}"
 

@@ -161,9 +161,9 @@ def test_a_word_without_an_example_is_not_asked() -> None:
 
 
 @pytest.mark.parametrize(
-    ("everyday", "told"), [((), "All that is fixed."), (("GPP", "gross yield"), "All that is fixed."), (("GPP", "the lot"), "All that is fixed. In other words: the lot.")]
+    ("everyday", "told"), [((), "All that is fixed."), (("GPP", "gross yield"), "All that is fixed."), (("what is fixed",), "All that is fixed. In other words: what is fixed."), (("fixed",), "All that is fixed."), (("GPP", "the lot"), "All that is fixed. In other words: the lot.")]
 )
-def test_everyday_words_are_neither_an_abbreviation_nor_the_word_again(everyday: tuple[str, ...], told: str) -> None:
+def test_everyday_words_are_neither_an_abbreviation_nor_the_word_or_its_meaning_again(everyday: tuple[str, ...], told: str) -> None:
     terms = tuple(replace(one, word=f"gross {one.word}", means="all that is fixed", everyday=everyday) for one in TERMS)
     item = made(terms=terms)["words-match"]
     assert isinstance(item, Matching)

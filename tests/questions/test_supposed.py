@@ -28,7 +28,7 @@ UNITS = {Decimal(number) for number in ("60", "100", "1000", "10000", "86400", "
 ASKED = [
     pytest.param(item, id=f"{record}/{item.id}")
     for record, items in library().questions.items() for item in items
-    if isinstance(item, Reckoned) and item.supposed and item.prompt.startswith(SAID)
+    if isinstance(item, Reckoned) and item.fact is not None and item.supposed and item.prompt.startswith(SAID)
 ]  # fmt: skip
 
 

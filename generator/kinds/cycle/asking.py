@@ -22,6 +22,9 @@ _FORMULA = re.compile(r"(?:[A-Z][a-z]?\d*)+[+-]?")
 _BELOW, _ABOVE = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉"), str.maketrans("+-", "⁺⁻")
 _MATTER = {"C": "carbon", "N": "nitrogen", "P": "phosphorus", "S": "sulfur", "H2O": "water", "km3": "water"}
 
+_WITH_ARTICLE = ("air", "atmosphere", "land", "ocean", "rock", "sea", "soil")
+"""Labels that a sentence can hold as words of its own, singular and with an article."""
+
 
 class Asking:
     """A record that is asked about, with the parts that suit a question."""
@@ -41,6 +44,10 @@ class Asking:
         """A stock that grows, one that people feed where there is one."""
         growing = [reservoir for reservoir in self.busy if (self.fact(reservoir.id, "balance").value or 0.0) > 0]
         return next(iter(sorted(growing, key=lambda reservoir: not self._fed_by_people(reservoir))), None)
+
+    def shrinking(self) -> Reservoir | None:
+        """A stock that is known and loses more than it gains."""
+        return next((one for one in self.busy if (self.fact(one.id, "balance").value or 0.0) < 0 and one.stock.value and one.stock.low is None), None)
 
     def _fed_by_people(self, reservoir: Reservoir) -> bool:
         return any(flux.cause != "nature" for flux in fluxes_in(self.record, reservoir.id))
@@ -76,6 +83,15 @@ class Asking:
 def formula(text: str) -> str:
     """A chemical formula with its digits below and its charge above the line: `NO3-` as NO₃⁻; any other text as it is."""
     return text.translate(_BELOW).translate(_ABOVE) if _FORMULA.fullmatch(text) else text
+
+
+def named(label: str) -> str:
+    """A box as a sentence names it: as plain words where its label is such a word, or else by its label in quotation marks.
+
+    >>> named("Atmosphere"), named("Soil, lakes and rivers")
+    ('the atmosphere', '“Soil, lakes and rivers”')
+    """
+    return f"the {label.lower()}" if label.lower() in _WITH_ARTICLE else f"“{label}”"
 
 
 def told(fact: Fact) -> str:

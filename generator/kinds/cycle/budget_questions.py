@@ -6,31 +6,23 @@ from collections.abc import Sequence
 
 from generator.diagnostics import listed
 from generator.kind import in_sentence
-from generator.kinds.cycle.asking import NO_EXACT, Asking, ends, plainly_less
+from generator.kinds.cycle.asking import NO_EXACT, Asking, named
 from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out, is_refilled, significant_figures
 from generator.kinds.cycle.record import Flux, Reservoir
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
+from generator.quantities.text import sentence
 from generator.quantities.units import unit
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry
+from generator.questions.making import Draft, number_entry
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Rejected
 
-LONGEST_HINTS = (
-    "A large stock alone does not keep matter long: look at what leaves it too.",
-    "Divide the stock of each by what flows out of it in a year, all arrows together. The largest result is the longest time.",
-)
 MOST_OF_A_SUM = 0.9
 """A flux that is more of a sum leaves nothing to add up."""
 
 
 class BudgetQuestions(Asking):
     """Inflow, outflow, balance and turnover."""
-
-    def _unbalanced(self) -> Reservoir | None:
-        """Whose balance is asked for."""
-        unbalanced = [one for one in self.busy if self.fact(one.id, "balance").value not in (None, 0.0)]
-        return next((one for one in unbalanced if one is not self.busy[0]), next(iter(unbalanced), None))
 
     def _largest(self) -> Reservoir | None:
         """Whose turnover time is asked for."""
@@ -43,7 +35,7 @@ class BudgetQuestions(Asking):
 
     def told(self) -> tuple[Reservoir | None, ...]:
         """Those of which a prompt tells what they gain and lose."""
-        return self.growing(), self._unbalanced()
+        return (self.growing() or self.shrinking(),)
 
     def untold(self) -> list[Reservoir]:
         """Those whose outflow no other prompt tells, and is made up of several fluxes that count."""
@@ -68,7 +60,7 @@ class BudgetQuestions(Asking):
         fluxes = fluxes_out(self.record, reservoir.id)
         draft = Draft(
             id="outflow",
-            prompt=f"How much flows out of “{reservoir.label}” in a year, all fluxes together?",
+            prompt=f"How much flows out of {named(reservoir.label)} in a year, all fluxes together?",
             solution=self._added_up("start at", fluxes, total),
         )
         rates = {flux.symbol: self.fact(flux.id, "rate") for flux in fluxes}
@@ -95,7 +87,7 @@ class BudgetQuestions(Asking):
         total, fluxes = self.fact(reservoir.id, "inflow"), fluxes_in(self.record, reservoir.id)
         draft = Draft(
             id="inflow",
-            prompt=f"How much flows into “{reservoir.label}” in a year, all fluxes together?",
+            prompt=f"How much flows into {named(reservoir.label)} in a year, all fluxes together?",
             solution=self._added_up("end at", fluxes, total),
         )
         if not fluxes:
@@ -122,29 +114,6 @@ class BudgetQuestions(Asking):
             return f"The only arrow to {where} the box is {names}: {total.shown_exactly}."
         return f"{len(fluxes)} arrows {where} the box: {names}. {rates} = {total.shown_exactly}."
 
-    def longest_stay(self) -> Made:
-        """Which reservoir matter stays in longest; those that may hold it as long, within their ranges, are not offered.
-
-        Where the largest stock also stays longest nobody needs the outflows, so a ratio of two times is asked for instead.
-        """
-        def time(reservoir: Reservoir) -> Fact:
-            return self.fact(reservoir.id, "turnover_time")
-
-        timed = sorted((r for r in self.record.reservoirs if time(r).is_number and is_refilled(self.subject, r)), key=lambda r: time(r).number)
-        if len(timed) < 3:
-            return Rejected("longest_stay", "fewer than three reservoirs have a turnover time")
-        longest = timed[-1]
-        if longest is max(timed, key=lambda r: ends(r.stock)[1]):
-            return self.times_as_long()
-        shorter = [r for r in timed if plainly_less(self.time_ends(r), self.time_ends(longest))]
-        draft = Draft(
-            id="longest_stay",
-            prompt=f"In which of these reservoirs does {self.matter} stay longest on average? Compare stock and outflow.", hints=LONGEST_HINTS,
-            solution=f"“{longest.label}”: stock divided by outflow is largest there, {time(longest).shown}.",
-        )
-        wrong = [self._stays_less(one, longest) for one in shorter]
-        return choice(draft, longest.label, wrong[:3], self.catalogue, salt=self.subject.id)
-
     def times_as_long(self) -> Made:
         """How many times as long matter stays in one reservoir as in another, both small beside the largest stock."""
         item = "times_as_long"
@@ -162,8 +131,8 @@ class BudgetQuestions(Asking):
         )  # fmt: skip
         draft = Draft(
             id=item,
-            prompt=f"On average, how many times as long does {self.matter} stay in “{long.label}” as in “{short.label}”? Take stocks and outflows from the diagram.",
-            solution=f"“{long.label}”: {self._divided(long)}. “{short.label}”: {self._divided(short)}. One divided by the other is about {right.shown}.",
+            prompt=f"On average, how many times as long does {self.matter} stay in {named(long.label)} as in {named(short.label)}? Take stocks and outflows from the diagram.",
+            solution=f"In {named(long.label)}: {self._divided(long)}. In {named(short.label)}: {self._divided(short)}. One divided by the other is about {right.shown}.",
             hints=("A time comes from a stock and what leaves it in a year, all arrows together.", "Work out the turnover time of each box. Then divide the longer by the shorter."),
         )
         return number_entry(
@@ -181,38 +150,6 @@ class BudgetQuestions(Asking):
         stock, outflow, time = (self.fact(reservoir.id, name) for name in ("stock", "outflow", "turnover_time"))
         return f"{stock.shown_exactly} ÷ {outflow.shown_exactly} = {time.shown}"
 
-    def _stays_less(self, one: Reservoir, longest: Reservoir) -> Wrong:
-        """The idea that leads to this one: a larger stock, or a division the wrong way round."""
-        stock, outflow, time = (self.fact(one.id, name).shown for name in ("stock", "outflow", "turnover_time"))
-        idea = "cyc.large-stays-long" if ends(one.stock)[1] > ends(longest.stock)[1] else "carb.residence-inverse"
-        return Wrong(one.label, idea, f"It holds {stock}, and {outflow} leave it: it turns over in {time}.")
-
-    def balance(self) -> Made:
-        if not self.busy:
-            return Rejected("balance", NO_EXACT)
-        if (reservoir := self._unbalanced()) is None:
-            return Rejected("balance", "every budget is balanced")
-        balance = self.fact(reservoir.id, "balance")
-        given = {"inflow": self.fact(reservoir.id, "inflow"), "outflow": self.fact(reservoir.id, "outflow")}
-        draft = Draft(
-            id="balance",
-            prompt=(
-                f"“{reservoir.label}” gains {given['inflow'].shown_exactly} and loses {given['outflow'].shown_exactly}. "
-                "What is its balance? A growing stock has a positive balance."
-            ),
-            solution=f"Inflow minus outflow is {balance.shown_exactly}.",
-            hints=("Does more come in than goes out, or less? That tells the sign.", "Inflow less outflow = ?"),
-        )
-        return choice_of_numbers(
-            draft, balance, given,
-            (
-                Mistake("carb.net-sign", "outflow - inflow", "taking inflow from outflow"),
-                Mistake("nit.budget-add", "inflow + outflow", "adding inflow and outflow"),
-                Mistake("carb.no-removal", "inflow", "giving the inflow alone"),
-            ),
-            self.catalogue,
-        )  # fmt: skip
-
     def turnover_time(self) -> Made:
         if (reservoir := self._largest()) is None:
             return Rejected("turnover_time", "no reservoir has a stock stated as one number and an outflow")
@@ -220,7 +157,7 @@ class BudgetQuestions(Asking):
         draft = Draft(
             id="turnover_time",
             prompt=(
-                f"“{reservoir.label}” holds {stock.shown_exactly}, and {outflow.shown_exactly} leave it. "
+                f"{sentence(named(reservoir.label))} holds {stock.shown_exactly}, and {outflow.shown_exactly} leaves it. "
                 "What is its turnover time?"
             ),
             solution=f"Stock divided by outflow: {stock.shown_exactly} ÷ {outflow.shown_exactly} = {time.shown}.",
@@ -237,9 +174,10 @@ class BudgetQuestions(Asking):
 
     def share_of_outflow(self) -> Made:
         """Which part of what leaves a reservoir takes one of its ways, not the widest."""
-        able = [reservoir for reservoir in self.busy[1:] if len(fluxes_out(self.record, reservoir.id)) > 1 and self._is_a_sum(reservoir)]
+        several = {reservoir.id: len(fluxes_out(self.record, reservoir.id)) for reservoir in self.busy}
+        able = [one for one in (*self.busy[1:], *self.busy[:1]) if several[one.id] > (2 if one is self.busy[0] else 1) and self._is_a_sum(one)]
         if not able:
-            return Rejected("share_of_outflow", "no second reservoir has several outflows that are stated as single numbers")
+            return Rejected("share_of_outflow", "no reservoir but the first has several outflows that are stated as single numbers, and that one has not three")
         fluxes = fluxes_out(self.record, able[0].id)
         flux = sorted(fluxes, key=lambda flux: flux.rate.value or 0.0)[-2]
         rest = " + ".join(other.symbol for other in fluxes if other is not flux)
@@ -250,7 +188,7 @@ class BudgetQuestions(Asking):
         )  # fmt: skip
         draft = Draft(
             id="share_of_outflow",
-            prompt=f"In the diagram, what percentage of all that leaves “{able[0].label}” does {in_sentence(flux.label)} carry away?",
+            prompt=f"In the diagram, what percentage of all that leaves {named(able[0].label)} does {in_sentence(flux.label)} carry away?",
             solution=f"{given[flux.symbol].shown_exactly} of {self.fact(able[0].id, 'outflow').shown_exactly}: {right.shown}.",
         )
         return number_entry(

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from generator.kind import in_sentence
-from generator.kinds.cycle.asking import Asking, ends, plainly_less, told
+from generator.kinds.cycle.asking import Asking, ends, named, plainly_less, told
 from generator.kinds.cycle.model import followed, stocks_at
 from generator.kinds.cycle.record import Flux, Reservoir, Scenario
 from generator.kinds.cycle.scenario_charts import STILL
+from generator.quantities.text import sentence
 from generator.questions.making import Draft, Wrong, drawn, first_made, reading
 from generator.questions.question import Made, Needs, Rejected
 
@@ -84,11 +85,11 @@ class ChartQuestions(Asking):
             return Rejected("largest_outflow", "the reservoir that passes most on cannot be told, or is the largest of all")
         right = rising[-1]
         outflow, largest = self.fact(right.id, "outflow"), self.fact(stocked[-1].id, "outflow")
-        next_ = "" if rising[-2] is stocked[-1] else f"“{rising[-2].label}” comes next, with {told(self.fact(rising[-2].id, 'outflow'))}. "
+        next_ = "" if rising[-2] is stocked[-1] else f"{sentence(named(rising[-2].label))} comes next, with {told(self.fact(rising[-2].id, 'outflow'))}. "
         draft = Draft(
             id="largest_outflow", needs=Needs.DATA,
             prompt="Out of which reservoir does most flow in a year, all its arrows together?",
-            solution=f"“{right.label}” gives off {told(outflow)}. {next_}The largest stock, “{stocked[-1].label}”, gives off {told(largest)}.",
+            solution=f"{sentence(named(right.label))} gives off {told(outflow)}. {next_}The largest stock, {named(stocked[-1].label)}, gives off {told(largest)}.",
             hints=("The number in a box is a stock. What flows stands beside the arrows.", "For each box add up the arrows that start at it, and compare the sums."),
         )  # fmt: skip
         widest = largest_of(self.record.fluxes)
@@ -116,7 +117,7 @@ class ChartQuestions(Asking):
             draft = Draft(
                 id="scenario_gain", needs=Needs.DATA,
                 prompt=f"Look at the chart “{scenario.name}”. After {scenario.years:.10g} years, {asks} it would be without the change?",
-                solution=f"The full line ends {most_of}above the broken one in the panel of “{right}”.",
+                solution=f"The full line ends {most_of}above the broken one in the panel of “{right}”.{self._why(scenario, rising[-1])}",
                 hints=("Find out first which line is with the change: the key says it.", "Look at the right ends of both lines, panel by panel, and read the scale."),
             )  # fmt: skip
             wrong = ((lower, Wrong("", "cyc.other-line", "Here the line with the change ends below the other one.")),)
@@ -124,6 +125,16 @@ class ChartQuestions(Asking):
             otherwise = f"This stock {gains}. Look for the panel in which the full line ends {most_of}above the broken one."
             return reading(draft, [r.label for r in shares], [right], wrong, self.catalogue, otherwise=otherwise)
         return Rejected("scenario_gain", "no scenario leaves one stock plainly farthest above and others below")
+
+    def _why(self, scenario: Scenario, reservoir: Reservoir) -> str:
+        """What a change of its own arrows does to a stock; nothing where the change reaches it by way of others."""
+        fluxes = {flux.id: flux for flux in self.record.fluxes}
+        less = [change.flux for change in scenario.change if (change.times is not None and change.times < 1) or change.rate == 0]
+        more = [change.flux for change in scenario.change if change.times is not None and change.times > 1]
+        kept = [fluxes[name].label for name in less if name and fluxes[name].start == reservoir.id]
+        brought = [fluxes[name].label for name in more if name and fluxes[name].end == reservoir.id]
+        why = [f"“{label}” takes less out of it than before" for label in kept] + [f"“{label}” brings more into it than before" for label in brought]
+        return f" {'; '.join(why)}, so more {self.matter} is left there." if why else ""
 
     def scenario_most(self) -> Made:
         """Which stock the change moves by the largest share, where another one moves by a larger amount."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import islice, pairwise
 
-from generator.kinds.cycle.asking import Asking, ends, plainly_less
+from generator.kinds.cycle.asking import Asking, ends, named, plainly_less
 from generator.kinds.cycle.record import Flux, Reservoir
 from generator.quantities.fact import Fact
 from generator.questions.making import FEWEST_STEPS, Draft, drawn, ordering
@@ -18,7 +18,8 @@ TIMES_APART = 1.5
 """Times that differ by less are not asked to be put in order."""
 NO_WAY = f"no way along {FEWEST_STEPS} arrows or more can be walked in one order only"
 TOO_FEW = f"fewer than {FEWEST_STEPS} reservoirs have stocks that last for times that are plainly apart"
-KEEP = " Where two start there, take first the one whose way leads back there."
+AS_STOCKS = "the stocks run out in the order of their sizes, so that no outflow is needed"
+KEEP = " Where two start at one box, take first the flux after which the others lead back to that box."
 
 Way = tuple[Flux, ...]
 
@@ -32,28 +33,28 @@ class OrderQuestions(Asking):
         if not ways:
             return Rejected("way", NO_WAY)
         way = max(drawn(ways, self.subject.id, "way"), key=self._worth_walking)
-        start, end = self.names[way[0].start], self.names[way[-1].end]
-        boxes = " → ".join([start, *(self.names[flux.end] for flux in way)])
+        start, end = named(self.names[way[0].start]), named(self.names[way[-1].end])
+        boxes = " → ".join([self.names[way[0].start], *(self.names[flux.end] for flux in way)])
         round_ = "back to" if start == end else "to"
         draft = Draft(
             id="way", needs=Needs.DATA,
-            prompt=f"Follow the arrows from “{start}” {round_} “{end}”, along each of these fluxes once. In which order do you pass them?",
+            prompt=f"Follow the arrows from {start} {round_} {end}, along each of these fluxes once. In which order do you pass them?",
             solution=f"Each arrow starts where the one before ends: {boxes}.",
             hints=(
-                f"Begin at “{start}”: which of these fluxes starts there?",
+                f"Begin at {start}: which of these fluxes starts there?",
                 f"See where its arrow ends, and go on with the flux that starts at that box.{KEEP if _repeated(way) else ''}",
             ),
         )  # fmt: skip
         said = {flux.label: self._goes_on(way, at) for at, flux in enumerate(way)}
         return ordering(
-            draft, [flux.label for flux in way], starts_with=f"The way begins at “{start}”: {_which(way, way[0].start)}",
+            draft, [flux.label for flux in way], starts_with=f"The way begins at {start}: {_which(way, way[0].start)}",
             leads_on=said.__getitem__, salt=self.subject.id,
         )  # fmt: skip
 
     def _goes_on(self, way: Way, at: int) -> str:
         """What to say of another flux behind this one; at a fork one that starts at the right box may have been taken too early."""
         box = way[at].end
-        return f"“{way[at].label}” ends at “{self.names[box]}”: {_which(way[at + 1 :], box)}"
+        return f"“{way[at].label}” ends at {named(self.names[box])}: {_which(way[at + 1 :], box)}"
 
     def _ways(self) -> Iterator[Way]:
         """Every way along the arrows that takes none of them twice and no two of one name."""
@@ -83,6 +84,8 @@ class OrderQuestions(Asking):
         apart = all(plainly_less(self.time_ends(one), self.time_ends(other), TIMES_APART) for one, other in pairwise(rising))
         if len(rising) < FEWEST_STEPS or not apart:
             return Rejected("stays", TOO_FEW)
+        if rising == sorted(timed, key=lambda reservoir: ends(reservoir.stock)[1]):
+            return Rejected("stays", AS_STOCKS)
         times = {reservoir.label: self._time(reservoir).shown for reservoir in rising}
         draft = Draft(
             id="stays", needs=Needs.BOTH,
@@ -104,10 +107,12 @@ class OrderQuestions(Asking):
 
 
 def _which(left: Way, box: str) -> str:
-    """How to go on from a box with the fluxes that are left."""
-    if sum(flux.start == box for flux in left) < 2:
+    """How to go on from a box with the fluxes that are left, in the order of the way."""
+    from_here = [flux for flux in left if flux.start == box]
+    if len(from_here) < 2:
         return "look for the flux that starts there."
-    return "two of the fluxes that are left start there. Take first the one whose way leads back there; the other leads on."
+    first, last = from_here[0], from_here[-1]
+    return f"“{first.label}” and “{last.label}” both start there. After “{first.label}” the way comes back to this box, so that one comes first; “{last.label}” leads on."
 
 
 def _repeated(way: Way) -> int:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from generator.kind import in_sentence
 from generator.kinds.cycle.asking import Asking, formula, is_single, listed
-from generator.kinds.cycle.budget_facts import fluxes_out, significant_figures
+from generator.kinds.cycle.budget_facts import significant_figures
 from generator.kinds.cycle.record import Flux
 from generator.quantities.expression import Expression
 from generator.quantities.fact import computed
@@ -150,27 +150,6 @@ class ProcessQuestions(Asking):
         pairs = [Pair(_scene(flux), _arrow(*_forms(flux)), f"This is {_goes_on(flux)}.") for flux in asked]
         return matching(draft, pairs, [_arrow(back[0].ends_as, back[0].starts_as)], salt=self.subject.id)
 
-    def exits(self) -> Made:
-        """Reservoirs with a flux that leaves each; one that comes from outside fits nothing.
-
-        A flux without a number may start outside only because its budget is not known, as snow on ice does: it would fit the air.
-        """
-        outside = [flux.label for flux in self.record.fluxes if flux.start in self.record.outside and self.fact(flux.id, "rate").value is not None]
-        leaving = {r.label: [f for f in drawn(fluxes_out(self.record, r.id), self.subject.id, "exits") if not _shares_a_word(f.label, r.label)] for r in self.record.reservoirs}
-        found = {label: fluxes[0] for label, fluxes in leaving.items() if fluxes}
-        if not outside:
-            return Rejected("exits", "no flux with a number comes from outside")
-        if len(found) < FEWEST_PAIRS or len(leaving) < len(self.record.reservoirs):
-            return Rejected("exits", "fewer than three reservoirs have an outflow whose name does not give them away")
-        draft = Draft(
-            id="exits", needs=Needs.DATA,
-            prompt=f"Go by the arrows of the diagram. Match each reservoir with a flux that carries {self.matter} out of it.",
-            solution=f"One of the answers fits none of the lines: {in_sentence(outside[0])} comes from outside. An arrow starts at the box that it empties.",
-            hints=("Look at each arrow: which of its ends has no head?", "One flux starts at a dashed box, outside the budget: it fits no reservoir."),
-        )  # fmt: skip
-        pairs = [Pair(label, flux.label, f"Look for an arrow that starts at “{label}”; one that ends there brings {self.matter} in.") for label, flux in list(found.items())[:MOST_PAIRS]]
-        return matching(draft, pairs, outside[:1], salt=self.subject.id)
-
 
 def _sum(fluxes: Sequence[Flux]) -> str:
     return " + ".join(flux.symbol for flux in fluxes)
@@ -187,11 +166,6 @@ def _these(fluxes: list[Flux]) -> str:
 
 def _arrow(start: str | None, end: str | None) -> str:
     return f"{_form(start)} → {_form(end)}"
-
-
-def _shares_a_word(one: str, other: str) -> bool:
-    stems = [{word[:5] for word in label.casefold().replace(",", "").split()} for label in (one, other)]
-    return bool(stems[0] & stems[1])
 
 
 def _forms(flux: Flux) -> tuple[str | None, str | None]:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from generator.kinds.cycle.asking import Asking
+from generator.kinds.cycle.asking import Asking, named
 from generator.kinds.cycle.budget_facts import fluxes_in, fluxes_out
 from generator.quantities import shown
 from generator.quantities.amount import Amount
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, as_shown, computed, stated
+from generator.quantities.text import sentence
 from generator.quantities.units import unit
 from generator.quantities.working import Rule, RulePath
 from generator.questions.making import Draft, Wrong, choice, number_entry
@@ -16,6 +17,7 @@ from generator.questions.question import Made, Rejected
 
 HALF_WAY = Expression("(inflow + outflow) / 2")
 GAIN = Expression("years * (inflow - outflow)")
+YEARLY = Expression("(outflow - inflow) / stock")
 SHORTEST = Expression("least_stock / most_outflow")
 YEARS = "10"
 NO_GROWTH = "no stock grows by fluxes that are all stated as single numbers"
@@ -37,8 +39,8 @@ class StockQuestions(Asking):
         then = Fact(id="", name="What the stock does", value="it grows", working=RulePath((rule,)))
         draft = Draft(
             id="falling_inflow",
-            prompt=f"Suppose the inflow of “{reservoir.label}” falls to {less}, all its inflows taken together, while its outflow stays as in the diagram. What does its stock do?",
-            solution=f"{less} in are still more than {outflow.shown_exactly} out, so the stock grows, only by less each year.",
+            prompt=f"Suppose the inflow of {named(reservoir.label)} falls to {less}, all its inflows taken together, while its outflow stays as in the diagram. What does its stock do?",
+            solution=f"{less} in is still more than {outflow.shown_exactly} out, so the stock grows, only by less each year.",
             hints=("Add up what flows out, and compare the new inflow with that, not with the old inflow.", "Say first whether more comes in than goes out, then whether the difference is larger or smaller than before."),
         )
         if not as_shown(outflow).number < shown.read(number) < as_shown(inflow).number:
@@ -61,7 +63,7 @@ class StockQuestions(Asking):
         draft = Draft(
             id="after_years",
             prompt=(
-                f"“{reservoir.label}” gains {inflow.shown_exactly} and loses {outflow.shown_exactly}. By how much does its stock grow in "
+                f"{sentence(named(reservoir.label))} gains {inflow.shown_exactly} and loses {outflow.shown_exactly}. By how much does its stock grow in "
                 f"{YEARS} years while inflow and outflow stay unchanged?"
             ),
             solution=(
@@ -80,6 +82,29 @@ class StockQuestions(Asking):
             self.catalogue, otherwise="What does the stock gain in one year? And in each of the others?", kept=(years.id,),
         )  # fmt: skip
 
+    def yearly_share(self) -> Made:
+        """By what part of itself a stock shrinks in a year; where one grows, `after_years` asks for the same difference."""
+        if (reservoir := self.shrinking()) is None:
+            return Rejected("yearly_share", "no stock grows or shrinks by fluxes that are all stated as single numbers")
+        given = {name: self.fact(reservoir.id, name) for name in ("stock", "inflow", "outflow")}
+        right = computed("yearly_share", "Loss of a year, of the stock", YEARLY, given, unit("percent/yr"), figures=given["outflow"].figures)
+        stock, inflow, outflow = (fact.shown_exactly for fact in given.values())
+        draft = Draft(
+            id="yearly_share",
+            prompt=f"{sentence(named(reservoir.label))} holds {stock}. In a year it gains {inflow} and loses {outflow}. By what percentage of its stock does it shrink in a year?",
+            solution=f"What is lost on balance, of what is there: ({outflow} − {inflow}) ÷ {stock} = {right.shown}.",
+            hints=("How much less is there after a year? Of which whole is that a part?", "(Outflow less inflow) ÷ stock = ?"),
+        )
+        return number_entry(
+            draft, right, given,
+            (
+                Mistake("cyc.outflow-is-loss", "outflow / stock", "leaving out what flows in"),
+                Mistake("nit.budget-add", "(inflow + outflow) / stock", "adding inflow and outflow"),
+                Mistake("carb.pct-whole", "(outflow - inflow) / stock / 100", "leaving out the factor 100"),
+            ),
+            self.catalogue, otherwise="How much less is there after a year? Of which whole is that a part?",
+        )  # fmt: skip
+
     def shortest_time(self) -> Made:
         """The least turnover time of a reservoir of which stock and outflow are known as ranges only."""
         ranged = [r for r in self.record.reservoirs if self._is_range(r.id, "stock") and self._is_range(r.id, "outflow") and fluxes_in(self.record, r.id)]
@@ -95,7 +120,8 @@ class StockQuestions(Asking):
         draft = Draft(
             id="shortest_time",
             prompt=(
-                f"“{reservoir.label}” holds {stock.shown}, and {outflow.shown} leave it; nobody knows more exactly. "
+                f"{sentence(named(reservoir.label))} holds between {given['least_stock'].shown_exactly} and {given['most_stock'].shown_exactly}; "
+                f"between {given['least_outflow'].shown_exactly} and {given['most_outflow'].shown_exactly} leaves it. "
                 "What is the shortest that its turnover time can be?"
             ),
             solution=(
@@ -108,7 +134,7 @@ class StockQuestions(Asking):
             (
                 Mistake("cyc.range-ends", "least_stock / least_outflow", "taking the least of both ranges"),
                 Mistake("cyc.range-ends", "most_stock / most_outflow", "taking the most of both ranges"),
-                Mistake("cyc.range-ends", "most_stock / least_outflow", "looking for the longest time"),
+                Mistake("cyc.range-ends", "most_stock / least_outflow", "looking for the longest time", "The time is shortest where least is there and most flows out."),
                 Mistake("carb.residence-inverse", "most_outflow / least_stock", "dividing the outflow by the stock"),
             ),
             self.catalogue, otherwise="Which end of the stock, and which end of the outflow, makes the stock turn over fastest?",

@@ -1,21 +1,23 @@
-"""Questions on chains of a web: which rows of species are chains, in which order a chain is passed, and who eats from one food."""
+"""Questions on chains of a web: which rows of species are chains, how many lead from one species to another, and who eats from one food."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise, permutations
+from itertools import pairwise
 
 from generator.diagnostics import listed
 from generator.kinds.food_web.asking import IN_WORDS, Asking
+from generator.kinds.food_web.facts import count
 from generator.kinds.food_web.record import Species
-from generator.questions.making import FEWEST_STEPS, Draft, Sound, Wrong, drawn, ordering, several
+from generator.quantities.working import Listing
+from generator.questions.making import Draft, Sound, Wrong, drawn, number_entry, several
+from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
-from generator.science.food_webs import food_chains
+from generator.science.food_webs import CHAIN_LENGTH, food_chains
 
-LONGEST = 6
-"""Species of a chain that is to be put in order."""
-MOST_CHAINS = 200
-"""Of a web with very many; no more are looked at."""
+FEWEST_CHAINS, MOST_COUNTED = 3, 6
+"""Chains between two species that are to be counted."""
+IN_LETTERS = {3: "Three", 4: "Four", 5: "Five", 6: "Six"}
 ROW = 3
 """Species of a row that may be a chain."""
 MOST_RIVALS = 3
@@ -25,31 +27,40 @@ Chain = tuple[str, ...]
 class ChainQuestions(Asking):
     """What the arrows bear out, and nothing besides."""
 
-    def chain_order(self) -> Made:
-        """A chain shorter than the longest one, whose length another question asks for; only one order fits its arrows.
+    def chains_between(self) -> Made:
+        """How many chains lead from one species at the bottom to one above it, where the usual slips give other numbers."""
+        able = []
+        for bottom in (one for one in self.record.species if not one.eats):
+            for end in self.record.species:
+                found = [chain for chain in food_chains(self.record.eats, end.id) if chain[0] == bottom.id and len(chain) > ROW - 1]
+                if FEWEST_CHAINS <= len(found) <= MOST_COUNTED:
+                    able.append((len(found), bottom, end, tuple(found)))
+        if not able:
+            return Rejected("chains_between", f"no two species are joined by {FEWEST_CHAINS} to {MOST_COUNTED} chains")
+        most = max(number for number, *_ in able)
+        _, bottom, end, found = drawn([one for one in able if one[0] == most], self.subject.id, "chains_between")[0]
+        return self._chains_between(bottom, end, found)
 
-        Best one that no explanation of the page goes through.
-        """
-        found = {chain for chain in self._chains() if FEWEST_STEPS <= len(chain) <= LONGEST and len(chain) <= self.facts["longest_chain"].number}
-        longest_first = sorted(drawn(found, self.subject.id, "chain_order"), key=lambda one: (self._is_told(one), -len(one)))[:MOST_CHAINS]
-        chain = next((one for one in longest_first if sum(map(self._is_chain, permutations(one))) == 1), None)
-        if chain is None:
-            return Rejected("chain_order", f"no chain of {FEWEST_STEPS} species or more is shorter than the longest and fits the arrows in one order")
+    def _chains_between(self, bottom: Species, end: Species, found: Sequence[Chain]) -> Made:
+        start, top = self.names[bottom.id], self.names[end.id]
+        right = count("chains_between", f"Food chains from {start} to {top}", len(found), Listing("The chains", tuple(map(self.arrows, found))), CHAIN_LENGTH.id)
+        foods = [food for food in self.record.eats[end.id] if food != end.id]
+        numbers = {"foods": len(foods), "eaters": len(self.eaters(bottom.id)), "every": len(list(food_chains(self.record.eats, end.id)))}
         draft = Draft(
-            id="chain_order", needs=Needs.DATA,
-            prompt="These form one food chain of the web. In which order does energy pass through them, from the bottom up?",
-            solution=f"{self.arrows(chain)}: each arrow points from the eaten to the eater.",
-            hints=("Begin with the one that eats nothing: no arrow ends there.", "From each box follow an arrow to one of the boxes that are left."),
+            id="chains_between", needs=Needs.DATA,
+            prompt=f"How many different food chains of this web lead from {start} to {top}? Two chains differ if they do not pass through the same species.",
+            solution=f"{IN_LETTERS.get(len(found), str(len(found)))} chains: {'; '.join(map(self.arrows, found))}.",
+            hints=(f"Begin at “{bottom.label}”, and follow every arrow that leads away from it.", f"Wherever a way forks, count each branch that reaches “{end.label}”."),
         )  # fmt: skip
-        return ordering(
-            draft, [self.labels[name] for name in chain], starts_with="Begin with a producer, or with dead matter: no arrow ends there.",
-            leads_on=lambda label: f"Which of the others does an arrow from “{label}” lead to?", salt=self.subject.id,
+        return number_entry(
+            draft, right, {"right": right} | {name: count(name, name, number, Listing("", ()), CHAIN_LENGTH.id) for name, number in numbers.items()},
+            (
+                Mistake("web.all-arrows", "foods", f"counting the arrows that end at {top}", "More than one chain can come by the same last arrow, and some come from elsewhere. Follow each way from the start."),
+                Mistake("web.one-chain", "eaters", f"counting the arrows that start at {start}", "A chain can fork farther up. Follow each branch to the end."),
+                Mistake("web.any-chain", "every", f"counting all chains that end at {top}", f"Some of them begin elsewhere. Count only those from {start}."),
+            ),
+            self.catalogue, otherwise=f"Write down each way from {start} to {top}, arrow by arrow. Where a way forks, each branch is a chain of its own.",
         )  # fmt: skip
-
-    def _is_told(self, chain: Chain) -> bool:
-        """Whether one explanation names all animals of the chain."""
-        texts = (" ".join(idea.says for idea in one.chain).casefold() for one in self.record.explanations)
-        return any(all(self.names[name].casefold() in text for name in chain[1:]) for text in texts)
 
     def _chains(self) -> Iterator[Chain]:
         for name in self.record.eats:

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import permutations
 
 from generator.diagnostics import listed
 from generator.kinds.food_web.asking import IN_WORDS, Asking
 from generator.kinds.food_web.record import Species
-from generator.questions.making import Draft, Sound, Wrong, drawn, reading, several
+from generator.quantities.fact import Fact
+from generator.questions.making import Draft, Sound, Wrong, choice, drawn, reading, several
 from generator.questions.question import Made, Needs, Rejected
 from generator.science.food_web_effects import left_without_food
 
-APART = 0.05
-"""Shares of a diet that differ by less look alike as widths."""
+APART, LEVELS_APART = 0.05, 0.2
+"""Shares of a diet, and trophic levels, that differ by less are not exchanged."""
 MOST_TRIED, MOST_STARVING, MOST_OTHERS = 12, 3, 3
 """Losses that are looked at, of a large web; those whom one may leave without food, and those that stand beside them as options."""
 
@@ -22,12 +24,15 @@ class LabelQuestions(Asking):
 
     def readings(self, most: int, told: Species | None = None) -> tuple[Made, ...]:
         """So many of those that come out, drawn so that records differ in what they ask; the diet of `told` stands in another prompt."""
-        sorts = (self.two_heights(), self.most_eaters(), self.main_food(told), self.left_without())
+        sorts = (self.two_heights(), self.most_eaters(), self.exchanged_shares(told), self.left_without())
         made = {item.id: item for item in sorts if not isinstance(item, Rejected)}
         return tuple(made[name] for name in drawn(made, self.subject.id, "readings")[:most])
 
-    def _picked(self, draft: Draft, right: Species, wrong: Sequence[tuple[Sequence[str], Wrong]], otherwise: str) -> Made:
-        return reading(draft, [one.label for one in self.record.species], [right.label], wrong, self.catalogue, otherwise=otherwise)
+    def _picked(self, draft: Draft, right: Species, wrong: Sequence[tuple[Sequence[str], Wrong]], otherwise: str, consumers: bool = True) -> Made:
+        """Of all boxes, or only of those that eat."""
+        labels = [one.label for one in self.record.species if one.eats or not consumers]
+        fit = [([label for label in found if label in labels], slip) for found, slip in wrong]
+        return reading(draft, labels, [right.label], fit, self.catalogue, otherwise=otherwise)
 
     def two_heights(self) -> Made:
         """Who feeds at the bottom of the web and on animals too."""
@@ -44,10 +49,10 @@ class LabelQuestions(Asking):
             hints=("See which boxes are producers or dead matter: no arrow ends there.", "Look for a box at which an arrow from one of them ends, and one from an animal too."),
         )  # fmt: skip
         wrong = [
-            ([one.label for one, seen in many if seen == {is_bottom}], Wrong("", "web.many-is-omnivore", f"It has several foods, but all of them are {said}."))
+            ([one.label for one, seen in many if seen == {is_bottom}], Wrong("", "web.many-is-omnivore", f"They have several foods, but all of them are {said}."))
             for is_bottom, said in ((False, "animals"), (True, "producers or dead matter"))
         ]
-        return self._picked(draft, right, wrong, "Its arrows come from one kind of food, or it eats nothing at all.")
+        return self._picked(draft, right, wrong, "All the arrows that end at this box come from one kind of food.")
 
     def most_eaters(self) -> Made:
         rising = sorted(self.record.species, key=lambda one: len(self.eaters(one.id)))
@@ -62,30 +67,46 @@ class LabelQuestions(Asking):
             hints=("An arrow starts at the eaten and ends at the eater.", "Count the arrows that start at each box."),
         )  # fmt: skip
         wrong = (([greedy.label], Wrong("", "en.arrow-eats", "This one has the largest number of foods.")),)
-        return self._picked(draft, right, wrong, "Fewer arrows start here. Count them box by box.")
+        return self._picked(draft, right, wrong, "Fewer arrows start here. Count them box by box.", consumers=False)
 
-    def main_food(self, told: Species | None = None) -> Made:
-        """The food with the widest arrow, of a species with several; not of one whose diet another prompt tells."""
+    def exchanged_shares(self, told: Species | None = None) -> Made:
+        """What an exchange of the shares of two foods does to a level; not of a species whose diet another prompt tells."""
         able = []
         for one in self.record.species:
-            shares = sorted(((food.share or 0.0, food.food) for food in one.eats), reverse=True)
-            if one is not told and one.diet is not None and len(shares) > 1 and shares[0][0] > shares[1][0] + APART and shares[0][1] != one.id:
-                able.append((one, shares[0][1]))
+            foods = [food for food in one.eats if food.food != one.id and food.share and self.fact_of(food.food).is_number]
+            if one is told or one.diet is None:
+                continue
+            for more, less in permutations(foods, 2):
+                apart = abs(self.fact_of(more.food).number - self.fact_of(less.food).number)
+                if (more.share or 0.0) > (less.share or 0.0) + APART and apart > LEVELS_APART:
+                    able.append((one, more.food, less.food))
         if not able:
-            return Rejected("main_food", "no species has several foods, one of them plainly the largest")
-        eater, food = max(drawn(able, self.subject.id, "main_food"), key=lambda pair: len(pair[0].eats))
-        right = next(one for one in self.record.species if one.id == food)
+            return Rejected("exchanged_shares", "no species has two foods at different levels and in different shares")
+        eater, more_of, less_of = max(drawn(able, self.subject.id, "exchanged_shares"), key=lambda case: len(case[0].eats))
+        return self._exchanged(eater, more_of, less_of)
+
+    def fact_of(self, name: str) -> Fact:
+        """The trophic level of a species."""
+        return self.facts[f"{name}.trophic_level"]
+
+    def _exchanged(self, eater: Species, more_of: str, less_of: str) -> Made:
+        most, least = (self.fact(eater, f"share_of_{food}") for food in (more_of, less_of))
+        more, less, name = self.names[more_of], self.names[less_of], self.names[eater.id]
+        rises = self.fact_of(less_of).number > self.fact_of(more_of).number
+        levels = f"The level of {more} is {self.fact_of(more_of).shown}, that of {less} {self.fact_of(less_of).shown}."
         draft = Draft(
-            id="main_food", needs=Needs.DATA,
-            prompt=f"What makes up the largest part of the diet of {self.names[eater.id]}?",
-            solution=f"The widest arrow that ends at “{eater.label}” comes from “{right.label}”: {self.fact(eater, f'share_of_{food}').shown} of the diet.",
-            hints=(f"Look at the arrows that end at “{eater.label}”.", "The wider an arrow, the larger the share of that food."),
+            id="exchanged_shares", needs=Needs.BOTH,
+            prompt=f"Suppose {more} made up {least.shown} of the diet of {name}, and {less} {most.shown}, so that their shares were exchanged. What would that do to the trophic level of {name}?",
+            solution=f"{levels} With a larger share of the {'higher' if rises else 'lower'} of the two the mean level of the food {'rises' if rises else 'falls'}, and the level of {name} with it.",
+            hints=(f"Find the trophic levels of {more} and of {less}. Which of them is higher?", "Each food counts by its share. Of which of the two is more eaten now?"),
         )  # fmt: skip
+        up, down = "It would rise, for more of the food stands higher", "It would fall, for more of the food stands lower"
         wrong = (
-            ([self.labels[other.food] for other in eater.eats], Wrong("", "web.any-share", "This is a food too, but its arrow is narrower.")),
-            ([self.labels[name] for name in self.eaters(eater.id)], Wrong("", "en.arrow-eats", f"This one eats {self.names[eater.id]}.")),
+            Wrong(down if rises else up, "web.level-main-food", levels, f"A larger share of {less} draws the level towards theirs."),
+            Wrong("It would stay, for the foods are still the same", "web.level-plain-mean", instead="Each food counts by its share of the diet, and the shares have changed."),
+            Wrong("It would stay, for the highest food decides it", "web.level-highest"),
         )
-        return self._picked(draft, right, wrong, "No arrow leads from here to the box that is asked about.")
+        return choice(draft, up if rises else down, wrong, self.catalogue, salt=self.subject.id)
 
     def left_without(self) -> Made:
         """Whom a loss leaves without any food, among those that lose one food of several; of a loss of which the page shows nothing."""
@@ -104,7 +125,7 @@ class LabelQuestions(Asking):
         loses_one = Wrong("", "web.loses-one", "They lose a food, but have another.")
         if not several_starve:
             wrong = (([one.label for one in part], loses_one),)
-            return self._picked(draft, starving[0], wrong, "Its food does not hang on the one that is gone, or it eats nothing.")
+            return self._picked(draft, starving[0], wrong, f"They still have a food that does not need {self.names[gone.id]}. Follow the arrows back from this box to the bottom.")
         right = [Sound(one.label, f"No food is left: it was {self.foods_of(one)}.") for one in starving]
         others = [Wrong(one.label, loses_one.misconception, f"They still have {listed((self.names[food] for food in self._left(one, gone, starving)), 'and')} to eat.") for one in part]
         return several(draft, right, others[:MOST_OTHERS], self.catalogue, salt=self.subject.id)

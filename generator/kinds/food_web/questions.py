@@ -19,11 +19,13 @@ from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake, wrong_values
 from generator.questions.question import Made, Needs, Rejected
 from generator.science.food_web_effects import FARTHEST, left_without_food
+from generator.science.food_webs import feeding_loops, food_chains
 
 FEWEST, WANTED, MOST_LOSSES, MOST_READINGS = 6, 9, 2, 3
 MOST_TRIED = 12
 """Animals whose loss is followed up, of a large web."""
 FEW_PATHS = 4
+NO_SPECIES_TWICE = " No species may come twice."
 
 
 @dataclass(frozen=True)
@@ -48,7 +50,7 @@ OTHER_WEBS = (
 def questions(subject: Subject[FoodWebRecord], catalogue: Catalogue) -> Sequence[Made]:
     """Questions on what the web lets one ask; plain ones on single boxes only where there are few others."""
     web, chain = WebQuestions(subject, catalogue), ChainQuestions(subject, catalogue)
-    further = (chain.chains(), chain.chain_order(), chain.rivals(), *LabelQuestions(subject, catalogue).readings(MOST_READINGS, web.mixed_feeder()))
+    further = (chain.chains(), chain.chains_between(), chain.rivals(), *LabelQuestions(subject, catalogue).readings(MOST_READINGS, web.mixed_feeder()))
     first = (
         web.arrow(), web.level(), *web.gone(), *(item for item in further if not isinstance(item, Rejected)), web.longest_chain(),
         web.further_levels(),
@@ -220,7 +222,7 @@ class WebQuestions(Asking):
         arrows = f"{right.shown} {'arrow' if right.number == 1 else 'arrows'}"
         draft = Draft(
             id=f"longest_chain_to_{end.id}" if able else "longest_chain",
-            prompt=f"How many arrows are there in the longest food chain {f'that ends at {name}' if able else 'of this web'}? No species may come twice.",
+            prompt=f"How many arrows are there in the longest food chain {f'that ends at {name}' if able else 'of this web'}?{NO_SPECIES_TWICE if self._may_go_round(end, bool(able)) else ''}",
             solution=f"The longest chain that ends at {name} has {arrows}." if able else f"The longest chain leads to {name} and has {arrows}.",
             hints=(
                 f"Look at each arrow that ends at {name}: where does it start?" if able else "Which box has the largest number of steps below it?",
@@ -237,6 +239,12 @@ class WebQuestions(Asking):
             ),
             self.catalogue, otherwise="Which way from the bottom up passes the largest number of boxes? Count its arrows.",
         )  # fmt: skip
+
+    def _may_go_round(self, end: Species, below: bool) -> bool:
+        """Whether a way could pass a species twice, on the way to one species or anywhere."""
+        loops = feeding_loops(self.record.eats)
+        reached = {name for chain in food_chains(self.record.eats, end.id) for name in chain}
+        return any(not below or reached & set(loop) for loop in loops)
 
     def further_levels(self) -> Made:
         """How little ten times as much energy adds to a chain; why chains are short stands on most pages."""

@@ -13,10 +13,10 @@ from generator.kinds.productivity.statement_questions import TIMES_APART, Statem
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.text import sentence
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, matching, number_entry, reading
+from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry, reading
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
-from generator.questions.question import Made, Needs, Pair, Rejected
+from generator.questions.question import Made, Needs, Rejected
 from generator.science.replicates import TIMES_THE_ERROR
 
 HARDLY = 0.3
@@ -40,7 +40,7 @@ class BottleQuestions(ReplicateQuestions):
         yield self.net_production()
         yield self.gross_production()
         yield self.respiration()
-        yield self.what_bottles_show()
+        yield self.lost_start()
         yield self.warm_dark()
         yield self.day()
         yield self.carbon()
@@ -50,9 +50,10 @@ class BottleQuestions(ReplicateQuestions):
             spread = self.fact(self.richest, "light_spread")
             yield self.standard_error(f"light bottles {self.at(self.richest)}", spread, light, len(self.richest.light))
         yield self.hardly_changed()
-        if len(self.bottles.depths) > 2:
+        gain = self.gain_by_day()
+        if len(self.bottles.depths) > 2 and isinstance(gain, Rejected):
             yield self.best_depth()
-        yield from only_made(self.gain_by_day(), StatementQuestions(self.subject, self.catalogue).on_bottles(self.bottles))
+        yield from only_made(gain, StatementQuestions(self.subject, self.catalogue).on_bottles(self.bottles))
         yield from self.verdict()
 
     def verdict(self) -> Iterator[Made]:
@@ -145,20 +146,24 @@ class BottleQuestions(ReplicateQuestions):
             self.catalogue, kept=(self.hours.id,), otherwise="How much oxygen was used in the dark, and in how many hours?",
         )  # fmt: skip
 
-    def what_bottles_show(self) -> Made:
-        pairs = (
-            Pair("Oxygen in the light bottles less that at the start", "Net production", "In the light oxygen is made and used: what is left over shows."),
-            Pair("Oxygen at the start less that in the dark bottles", "Respiration", "In the dark oxygen is only used: the loss shows how much."),
-            Pair("Oxygen in the light bottles less that in the dark ones", "Gross production", "What is left over and what was used besides make up all that was made."),
-        )
+    def lost_start(self) -> Made:
+        """Which rate is left where one sort of readings is missing; the page tells which pair gives which rate."""
         draft = Draft(
-            id="what_bottles_show",
-            prompt="Each of these differences is divided by the hours. Match it with the process whose rate it then gives.",
-            solution="One of the answers fits none of the lines: the bottles are closed, so no oxygen goes to the air or comes from it. The pairs stand below, each with its reason.",
+            id="lost_start",
+            prompt=(
+                "The readings at the start are lost. Light and dark bottles were read in the evening as planned, and the hours are known. "
+                "Which rate can still be worked out?"
+            ),
+            solution="Light less dark is all that was made, whatever there was at the start. Net production is light less start, and respiration start less dark: both need the readings that are lost.",
             needs=Needs.KNOWLEDGE,
-            hints=("Say of each bottle which processes run in it.", "A difference of two bottles shows the process by which they differ."),
+            hints=("Of which two sorts of bottles is each rate the difference?", "Leave out every difference in which the start stands."),
         )
-        return matching(draft, pairs, ["Exchange of oxygen with the air"], salt=self.subject.id)
+        wrong = (
+            Wrong("Net production alone", "ps.bottles", "Net production is light less start, over the hours.", "The start is missing, so look for the rate that needs only light and dark bottles."),
+            Wrong("Respiration alone", "ps.bottles", "Respiration is start less dark, over the hours.", "The start is missing, so look for the rate that needs only light and dark bottles."),
+            Wrong("Net production and respiration", "ps.bottles", "Both are differences from the start, which is missing.", "Look for the rate that needs only light and dark bottles."),
+        )
+        return choice(draft, "Gross production alone", wrong, self.catalogue, salt=self.subject.id)
 
     def warm_dark(self) -> Made:
         """What the dark bottles are for, asked by what goes wrong with the results when they differ by more than light."""
@@ -173,9 +178,9 @@ class BottleQuestions(ReplicateQuestions):
             hints=("What does warmth do to the respiration of algae, bacteria and small animals?", "In which two of the three differences do the dark bottles stand?"),
         )
         wrong = (
-            Wrong("Respiration would come out too large, and gross production too small", "ps.sign"),
-            Wrong("Net production would come out too small, and the others as they are", "ps.bottles", "In net production the dark bottles have no part."),
-            Wrong("The results would stay as they are, for it was day and algae respire at night", "ps.night-only"),
+            Wrong("Respiration would come out too large, and gross production too small", "ps.sign", instead="Gross production is light less dark: the more is lost in the dark bottles, the larger it comes out."),
+            Wrong("Net production would come out too small, and the others as they are", "ps.bottles", "In net production the dark bottles have no part.", "Look at the two differences in which they stand: start less dark, and light less dark."),
+            Wrong("The results would stay as they are, for it was day and algae respire at night", "ps.night-only", instead="Algae respire at every hour, in the dark bottles all the time, and faster in warmer water."),
         )
         return choice(draft, "Respiration would come out too large, and gross production as well", wrong, self.catalogue, salt=self.subject.id)
 
@@ -206,7 +211,7 @@ class BottleQuestions(ReplicateQuestions):
                 Mistake("ps.night-only", "gross * light - respired * (day - light)", "counting respiration at night only"),
                 Mistake("bio.gross-net", "gross * light", "giving gross production of the day"),
             ),
-            self.catalogue, kept=(DAY.id,), otherwise="In how many hours of a day is oxygen made, and in how many is it used?",
+            self.catalogue, kept=(DAY.id, light.id), otherwise="In how many hours of a day is oxygen made, and in how many is it used?",
         )  # fmt: skip
 
     def carbon(self) -> Made:
@@ -244,7 +249,7 @@ class BottleQuestions(ReplicateQuestions):
         told = ""
         if nearest is not None and shown_here:
             case = f"{self.opening(nearest)} the oxygen in the light bottles hardly changed from morning to evening."
-            told = f"Light bottles beside dark ones show that {self.fact(nearest, 'gross_production').shown_exactly} were made."
+            told = f"Light bottles beside dark ones show that {self.fact(nearest, 'gross_production').shown_exactly} was made."
         draft = Draft(
             id="hardly_changed",
             prompt=f"{case} What does that show?",
@@ -254,7 +259,7 @@ class BottleQuestions(ReplicateQuestions):
         )
         wrong = (
             Wrong("Hardly any photosynthesis took place there", "ps.net-is-gross", told),
-            Wrong("It was as dim as at night, so algae began to respire", "ps.night-only"),
+            Wrong("It was as dim as at night, so algae began to respire", "ps.night-only", instead="Algae respire at every hour, in bright light too. Here about as much was made as was used."),
             Wrong("Nothing respires in clear bottles, so algae hardly worked", "ps.no-respiration"),
         )
         return choice(draft, "Nearly as much was used there as was made", wrong, self.catalogue, salt=self.subject.id)

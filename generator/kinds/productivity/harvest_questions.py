@@ -11,14 +11,18 @@ from generator.kinds.productivity.harvest_facts import GRAZING
 from generator.kinds.productivity.record import Cut, Harvest, Plot, ProductivityRecord
 from generator.kinds.productivity.replicate_questions import ReplicateQuestions, only_made
 from generator.kinds.productivity.statement_questions import StatementQuestions
+from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, number_entry, ordering
+from generator.quantities.units import unit
+from generator.questions.making import Draft, Wrong, choice, number_entry, ordering
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs
 from generator.science.replicates import STANDARD_ERROR_OF_DIFFERENCE
 
+PERCENT, PER_HECTARE, EATEN = unit("percent"), unit("MJ/ha"), unit("kg/ha/d")
+OF_A_HECTARE = f"A hectare is 100 m × 100 m, so it has 10{shown.THIN}000 m²: multiply by that."
 LOOK_UP = "from the numbers on this page"
 
 
@@ -49,7 +53,7 @@ class HarvestQuestions(ReplicateQuestions):
         yield self.net_production()
         known = next((plot for plot in self.harvest.plots if self.fact("gross_production", plot).is_number), None)
         if known is not None:
-            yield self.gross_production(known)
+            yield self.respired_share(known)
         yield self.stock_or_rate()
         yield self.why_dry()
         yield self.energy()
@@ -144,22 +148,26 @@ class HarvestQuestions(ReplicateQuestions):
             self.catalogue, kept=(days.id,), asks_unit=True, otherwise="How much was gained, and in how many days?",
         )  # fmt: skip
 
-    def gross_production(self, plot: Plot) -> Made:
-        gross, respired, net = (self.fact(name, plot) for name in ("gross_production", "respiration", "net_production"))
+    def respired_share(self, plot: Plot) -> Made:
+        """Of gross production, which has to be found first."""
+        respired, net = (self.fact(name, plot) for name in ("respiration", "net_production"))
+        given = {"respired": respired, "net": net}
+        right = computed("respired_share", "Respired, of gross production", Expression("respired / (net + respired)"), given, PERCENT, figures=net.figures)
         draft = Draft(
-            id="gross_production",
-            prompt=f"{plot.label}: {self.net_of(plot)} The plants respired {respired.shown_exactly}. What was their gross production?",
-            solution=f"All that was built up is what is left and what was respired: {net.shown_exactly} + {respired.shown_exactly} = {gross.shown_exactly}.",
-            hints=("Net production is what is left after respiration.", "So what has to be added to it, to get all that was made?"),
+            id="respired_share",
+            prompt=f"{plot.label}: {self.net_of(plot)} The plants respired {respired.shown_exactly}. What percentage of their gross production did they respire?",
+            solution=f"Gross production is what is left and what was respired: {respired.shown_exactly} ÷ ({net.shown_exactly} + {respired.shown_exactly}) = {right.shown}.",
+            hints=("Net production is what is left after respiration. How much was made in all?", "Respired ÷ (net production + respired) = ?"),
         )
         return number_entry(
-            draft, gross, {"net": net, "respired": respired},
+            draft, right, given,
             (
-                Mistake("ps.sign", "net - respired", "taking respiration off net production"),
-                Mistake("bio.respired-net", "respired", "giving what is respired"),
-                Mistake("bio.gross-net", "net", "giving net production"),
+                Mistake("bio.gross-net", "respired / net", "dividing by net production", "The whole is gross production: net production and what was respired together."),
+                Mistake("nit.complement", "net / (net + respired)", "giving the share that is left", "That is net production. Give the part that was respired."),
+                Mistake("ps.sign", "respired / (net - respired)", "taking respiration off net production"),
+                Mistake("en.eff-fraction", "respired / (net + respired) / 100", "leaving out the factor 100"),
             ),
-            self.catalogue, otherwise="Is what was made in all more or less than what was left over?",
+            self.catalogue, otherwise="How much was made in all, before the plants respired?",
         )  # fmt: skip
 
     def stock_or_rate(self) -> Made:
@@ -193,45 +201,60 @@ class HarvestQuestions(ReplicateQuestions):
         return choice(draft, "The one from the dry week, for it holds less water", wrong, self.catalogue, salt=self.subject.id)
 
     def energy(self) -> Made:
-        dry, content, found = self.fact("net_production"), self.facts["energy_content"], self.fact("net_energy")
+        """On a hectare in the whole time, so that area, time and energy each take a step."""
+        dry, content, days = self.fact("net_production"), self.facts["energy_content"], self.fact("duration")
+        given = {"dry": dry, "content": content, "days": days}
+        found = computed("energy_of_hectare", "Energy stored on a hectare", Expression("dry * content * days"), given, PER_HECTARE, figures=dry.figures)
         draft = Draft(
             id="energy",
             prompt=(
                 f"{self.plot.label}: {self.net_of(self.plot)} One gram of dry matter holds {content.shown_number} kJ. "
-                "How much energy do the plants store in new dry matter in a day on one square metre?"
+                f"How many megajoules do the plants of one hectare store in new dry matter in {days.shown_exactly}?"
             ),
-            solution=f"{dry.shown_exactly} × {content.shown_exactly} = {found.shown_exactly}.",
+            solution=f"{dry.shown_exactly} × {content.shown_exactly} × {days.shown_exactly} is in kJ m⁻². A hectare has 10{shown.THIN}000 m², and 1 MJ is 1000 kJ: {found.shown_exactly}.",
+            hints=("How much energy is stored on one square metre in a day? And in all the days?", f"One hectare is 10{shown.THIN}000 m², and one megajoule 1000 kJ."),
         )
         return number_entry(
-            draft, found, {"dry": dry, "content": content, "carbon": self.facts["carbon_fraction"]},
+            draft, found, given,
             (
-                Mistake("bio.energy-divided", "dry / content", "dividing by the energy of a gram"),
-                Mistake("bio.energy-of-carbon", "dry * carbon * content", "turning dry matter into carbon first"),
+                Mistake("bio.energy-divided", "dry / content * days * 10", "dividing by the energy of a gram"),
+                Mistake("inv.no-time", "dry * content * 10", "leaving out the days", "That is stored in one day. Multiply by the number of days."),
+                Mistake("nit.area", "dry * content * days / 10000", "staying with one square metre", f"That is stored on 1 m². A hectare has 10{shown.THIN}000 of them."),
+                Mistake("nit.area", "dry * content * days / 100", "multiplying by 100 for the hectare", OF_A_HECTARE),
             ),
-            self.catalogue, kept=(content.id,), otherwise="How much energy is in one gram? And how many grams grew in a day?",
+            self.catalogue, kept=(content.id, days.id), otherwise="How much energy is in one gram? And how many grams grew on a hectare in all these days?",
         )  # fmt: skip
 
     def eaten(self) -> Made:
+        """On a hectare in a day, from what was gained; the page tells what is eaten on a square metre."""
         plots = {plot.grazing: plot for plot in self.harvest.plots if plot.grazing}
-        without, grazed = (self.fact("net_production", plots[sort]) for sort in ("kept_out", "open"))
-        found = self.facts[f"{GRAZING}.eaten"]
+        without, grazed = (self.fact("gain", plots[sort]) for sort in ("kept_out", "open"))
+        days = self.fact("duration", plots["open"])
+        given = {"without": without, "grazed": grazed, "days": days}
+        found = computed("eaten_of_hectare", "Eaten on a hectare in a day", Expression("(without - grazed) / days"), given, EATEN, figures=without.figures)
         draft = Draft(
             id="eaten",
             prompt=(
-                "Assume that plants grow equally fast in both plots. How much was eaten in a day on each square metre of the plot that animals could reach? "
-                "The net production of both plots stands on this page."
+                f"In {days.shown_exactly} biomass grew by {without.shown_exactly} where animals were kept out and by {grazed.shown_exactly} where they fed. "
+                "If plants grew equally fast in both plots, how many kilograms did animals eat on one hectare in a day?"
             ),
-            solution=f"What grew where nothing was eaten less what was found where animals fed: {without.shown_exactly} less {grazed.shown_exactly} is {found.shown_exactly}.",
-            hints=("The two plots differ in one thing: whether animals can reach the plants.", "Net production where they cannot, less that where they can = ?"),
+            solution=(
+                f"What grew where nothing was eaten less what was found where animals fed, in a day: ({without.shown_exactly} − {grazed.shown_exactly}) ÷ {days.shown_exactly}, in g m⁻² d⁻¹. "
+                f"A hectare has 10{shown.THIN}000 m², and 1 kg is 1000 g: {found.shown_exactly}."
+            ),
+            hints=("The two plots differ in one thing: whether animals can reach the plants.", f"(Where they cannot, less where they can) ÷ days; then a hectare is 10{shown.THIN}000 m² and 1 kg is 1000 g."),
         )
-        return choice_of_numbers(
-            draft, found, {"without": without, "grazed": grazed},
+        return number_entry(
+            draft, found, given,
             (
-                Mistake("bio.eaten-is-left", "grazed", "giving what was left over where animals fed"),
-                Mistake("bio.eaten-is-all", "without", "giving all that grew where nothing was eaten"),
-                Mistake("bio.eaten-added", "without + grazed", "adding the two plots"),
+                Mistake("bio.eaten-is-left", "grazed / days", "taking what was left over where animals fed"),
+                Mistake("bio.eaten-is-all", "without / days", "taking all that grew where nothing was eaten"),
+                Mistake("bio.eaten-added", "(without + grazed) / days", "adding the two plots"),
+                Mistake("inv.no-time", "(without - grazed) * 10", "leaving out the days", "That was eaten in all the days. Divide by their number."),
+                Mistake("nit.area", "(without - grazed) / days / 10", "staying with grams on a square metre", f"A hectare has 10{shown.THIN}000 m², and 1 kg is 1000 g."),
+                Mistake("nit.area", "(without - grazed) / days / 100", "multiplying by 100 for the hectare", OF_A_HECTARE),
             ),
-            self.catalogue,
+            self.catalogue, kept=(days.id,), otherwise="How much was eaten on a square metre in a day? How much is that on a hectare?",
         )  # fmt: skip
 
     def where_to_cut(self) -> Made:
@@ -255,15 +278,15 @@ class HarvestQuestions(ReplicateQuestions):
         reasons = {
             "Cut": "What is cut is fresh: it holds water, and how much changes with rain and time of day.",
             "Dry": "Now the water is gone, but nobody knows yet how much is left.",
-            "Weigh": f"This is a mass in grams, from {area}. What is to come out is for 1 m².",
-            "Divide by the area of the frame": "This is all that stands there, in g m⁻². Part of it was there at the first harvest already.",
+            "Weigh each lot": f"These are masses in grams, one for each quadrat of {area}. The plot has one biomass, for 1 m².",
+            "Divide the mean of the lots by the area of the frame": "This is all that stands there, in g m⁻². Part of it was there at the first harvest already.",
             "Subtract the first harvest, in g m⁻²": "This is what was gained, still in g m⁻². A production is for a time.",
             "Divide by the number of days": "",
         }
         draft = Draft(
             id="from_quadrat_to_rate",
             prompt="How do the quadrats of the last harvest lead to net production, in g m⁻² d⁻¹? Put the steps in order.",
-            solution="Fresh plants hold changing amounts of water, a frame is no square metre, and biomass is no rate: so cut, dry, weigh, scale up, compare, divide by the time.",
+            solution="Fresh plants hold changing amounts of water, a frame is no square metre, and biomass is no rate: so cut, dry, weigh, take the mean for 1 m², compare, divide by the time.",
             needs=Needs.KNOWLEDGE,
             hints=("Work in the field comes first, then work in the laboratory, then sums.", "Which unit does each sum need, and which does it give?"),
         )

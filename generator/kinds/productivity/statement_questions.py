@@ -19,6 +19,7 @@ from generator.science.replicates import TIMES_THE_ERROR, told_apart
 
 TIMES_APART = 1.2
 PROMPT = "Which of these statements do the results bear out? Check each against the charts and the numbers."
+REACHES = "A bar reaches two standard errors to both sides: the line of no change is reached where the change is no more than that."
 HINTS = (
     "Take one statement at a time, and look up the two numbers that it compares.",
     "A bar reaches two standard errors to both sides of a mean: two bars that share no height are told apart.",
@@ -55,7 +56,7 @@ class StatementQuestions:
         if _told_apart(one, other, *(self.facts[f"{depth.id}.respiration_error"] for depth in ends)) > 0:
             above, below = (in_sentence(depth.label) for depth in ends)
             because = f"Respiration: {one.shown_exactly} {above}, {other.shown_exactly} {below}."
-            yield Claim(f"The dark bottles lost more oxygen {above} than {below}", f"The dark bottles lost more oxygen {below} than {above}", because, "ps.night-only")
+            yield Claim(f"The dark bottles lost more oxygen {above} than {below}", f"The dark bottles lost more oxygen {below} than {above}", because, "ps.night-only", instead="No light reaches any dark bottle, so the dim water around it makes no difference: compare the two rates.")
 
     def _fading(self, bottles: Bottles) -> Iterator[Claim]:
         """Whether gross production or respiration falls by more from the uppermost depth to the lowest."""
@@ -68,7 +69,7 @@ class StatementQuestions:
             down = f"from {in_sentence(top.label)} to {in_sentence(bottom.label)}".replace("from at ", "from ").replace("to at ", "to ")
             yield Claim(
                 f"Going {down}, gross production falls by a larger share than respiration", f"Going {down}, respiration falls by a larger share than gross production",
-                because, "ps.respiration-needs-light",
+                because, "ps.respiration-needs-light", instead="Light drives what is made; respiration needs none. Divide each lower value by the upper one.",
             )  # fmt: skip
 
     def _reaching(self, bottles: Bottles) -> Iterator[Claim]:
@@ -86,7 +87,7 @@ class StatementQuestions:
             because = f"The change {at} is {change.shown_exactly}, its standard error {error.shown_exactly}."
             hidden = f"The error bar of the light bottles {at} reaches the line of no change"
             clear = f"The error bar of the light bottles {at} does not reach the line of no change"
-            yield Claim(*((clear, hidden) if depth in apart else (hidden, clear)), because, "inv.no-rule")
+            yield Claim(*((clear, hidden) if depth in apart else (hidden, clear)), because, "inv.no-rule", instead=REACHES)
 
     def on_harvests(self, harvest: Harvest, asked_day: float | None = None) -> Made:
         """On `asked_day` another question compares the plots."""
@@ -120,14 +121,14 @@ class StatementQuestions:
                 bars_of = f"On {in_sentence(cut.label)} the bars of “{one.label}” and “{other.label}”"
                 because = f"“{one.label}” {masses[0].shown}, “{other.label}” {masses[1].shown}; a bar reaches twice as far as that error."
                 told, hidden = f"{bars_of} share no height", f"{bars_of} overlap"
-                yield Claim(*((told, hidden) if apart else (hidden, told)), because, "inv.no-rule")
+                yield Claim(*((told, hidden) if apart else (hidden, told)), because, "inv.no-rule", instead="Go twice the error up and down from each mean, and see whether the two bars meet.")
 
     def _eaten(self, harvest: Harvest) -> Iterator[Claim]:
         share = self.facts.get(f"{GRAZING}.eaten_share")
         if share is not None and share.is_number and (share.number > 50 * TIMES_APART or share.number < 50 / TIMES_APART):
             grazed = next(plot.label for plot in harvest.plots if plot.grazing == "open")
             more, fewer = (f"In the plot “{grazed}” {word} than half of what grew was eaten" for word in ("more", "less"))
-            yield Claim(*((more, fewer) if share.number > 50 else (fewer, more)), f"{share.shown_exactly} of it was eaten.", "bio.eaten-is-left")
+            yield Claim(*((more, fewer) if share.number > 50 else (fewer, more)), f"{share.shown_exactly} of it was eaten.", "bio.eaten-is-left", instead="Divide what was eaten by what grew without grazers, and compare with 50 %.")
 
     def _by_chance(self) -> Iterator[Claim]:
         told = self.facts.get(f"{GRAZING}.eaten_told_apart")
@@ -135,7 +136,7 @@ class StatementQuestions:
             eaten, error = self.facts[f"{GRAZING}.eaten"], self.facts[f"{GRAZING}.eaten_error"]
             because = f"Eaten: {eaten.shown_exactly}, with a standard error of {error.shown_exactly}."
             more, chance = "The amount eaten is more than chance alone would explain", "The amount eaten could be explained by chance alone"
-            yield Claim(*((more, chance) if told.value else (chance, more)), because, "inv.no-rule")
+            yield Claim(*((more, chance) if told.value else (chance, more)), because, "inv.no-rule", instead="What is more than twice its standard error is more than chance alone would explain.")
 
     def _respired(self, harvest: Harvest) -> Iterator[Claim]:
         for plot in harvest.plots:
@@ -143,7 +144,7 @@ class StatementQuestions:
             if sign := _told_apart(respired, net, replace(error, value=respired.plus_minus), error):
                 because = f"Respired: {respired.shown_exactly}; built up net: {net.shown_exactly}."
                 more, fewer = (f"{plot.label}: the plants respired {word} than they kept as net production" for word in ("more", "less"))
-                yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), because, "bio.respired-net")
+                yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), because, "bio.respired-net", instead="Compare the two: together they are gross production.")
 
 
 def _told_apart(one: Fact, other: Fact, error: Fact, other_error: Fact) -> int:

@@ -6,6 +6,10 @@ from generator.kind import Subject
 from generator.kinds.pyramid.record import Level, PyramidRecord
 from generator.quantities.fact import Fact
 from generator.questions.misconception import Catalogue
+from generator.questions.question import Interval
+
+BELOW_A_TENTH, ABOVE_A_TENTH = Interval(0.0, 8.0), Interval(12.5, 100.0)
+"""Percentages that nobody takes for a tenth."""
 
 
 class Asking:
@@ -33,3 +37,8 @@ class Asking:
             return self.number(level, "gross_production")
         eaten, egested = self.number(level, "eaten"), self.number(level, "egested")
         return None if eaten is None or egested is None else eaten - egested
+
+
+def off_a_tenth(share: Fact) -> Interval | None:
+    """Where a drawn share must lie so that it is told from a tenth that is taken without dividing, on the side of the record's own."""
+    return (BELOW_A_TENTH if share.number < 10.0 else ABOVE_A_TENTH) if share.is_number else None

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator
 from dataclasses import replace
+from itertools import pairwise
 
 from generator.kind import Subject, in_sentence
+from generator.kinds.pyramid.asking import off_a_tenth
 from generator.kinds.pyramid.record import Level, PyramidRecord
-from generator.quantities.fact import Fact, Facts
+from generator.quantities.expression import Expression
+from generator.quantities.fact import Fact, Facts, computed
 from generator.quantities.units import unit
 from generator.quantities.working import Substitution
 from generator.questions.making import Draft, number_entry
@@ -16,23 +19,26 @@ from generator.questions.mistake import Mistake
 from generator.questions.question import Made
 from generator.science import energy_conversions, production_required
 
+MIXED = Expression("production / (amount * factor)")
+STORED = Expression("(production * time) / (production_below * time_below)")
 FRACTION = "giving the fraction, not the percentage"
 
 
-def further_questions(subject: Subject[PyramidRecord], catalogue: Catalogue, answers: Collection[str]) -> Iterator[Made]:
-    """Those whose facts are there; `answers` are facts that other questions ask for, so that no prompt may tell them."""
+def further_questions(subject: Subject[PyramidRecord], catalogue: Catalogue, growers: Collection[str]) -> Iterator[Made]:
+    """Those whose facts are there; `growers` are levels whose production follows from another prompt, so that none may tell it."""
     facts = subject.facts
     consumers = [level for level in subject.record.levels[1:] if _known(facts, level, "eaten", "egested", "production")]
     if consumers:
         yield _assimilation_efficiency(consumers[0], facts, catalogue)
-    untold = [level for level in consumers if f"{level.id}.production" not in answers]
+    untold = [level for level in consumers if level.id not in growers]
     if untold:
         yield _production_efficiency(untold[0], facts, catalogue)
-    if converted := _in_kilocalories(subject):
-        yield _kilojoules(*converted, subject.record, catalogue)
+    if mixed := _in_two_units(subject):
+        yield _mixed_units(*mixed, catalogue)
     if any(name.endswith(".turnover_ratio") for name in facts):  # some level outweighs the one below
         timed = [level for level in untold if _known(facts, level, "biomass_turnover_time")]
         yield from (_turnover_time(level, facts, catalogue) for level in timed[:1])
+    yield from (_stored_below(*pair, facts, catalogue) for pair in _outweighing(subject)[:1])
     if subject.record.catch:
         yield _production_behind(subject, subject.record.catch.taken[0].level, catalogue)
 
@@ -79,42 +85,98 @@ def _production_efficiency(level: Level, facts: Facts, catalogue: Catalogue) -> 
             Mistake("en.eff-fraction", "production / (eaten - egested) / 100", FRACTION),
             Mistake("en.always-ten", "0.1", "taking a tenth without dividing"),
         ),
-        catalogue, otherwise="What is the whole here: what is eaten, or what gets through the gut wall?",
+        catalogue, otherwise="What is the whole here: what is eaten, or what gets through the gut wall?", likely=off_a_tenth(right),
     )  # fmt: skip
 
 
-def _in_kilocalories(subject: Subject[PyramidRecord]) -> tuple[Fact, Fact, Fact] | None:
-    """A flow that was turned from kilocalories into kilojoules, with what it was and the factor: what the top respires, which no other prompt tells."""
-    facts = sorted(subject.facts.values(), key=lambda fact: fact.id != f"{subject.record.levels[-1].id}.respired")
-    for fact in facts:
+def _in_two_units(subject: Subject[PyramidRecord]) -> tuple[Level, Level, Fact, Fact, Fact] | None:
+    """Neighbours, of which the lower one's production was turned from kilocalories into kilojoules; with what it was, the factor, and the upper one's.
+
+    Not the top and what it eats, whose transfer efficiency is asked for as it is.
+    """
+    for below, level in pairwise(subject.record.levels[:-1]):
+        fact, above = (subject.facts[f"{one.id}.production"] for one in (below, level))
         working = fact.working
-        if fact.method != energy_conversions.ENERGY_CONVERSION.id or not isinstance(working, Substitution) or not fact.is_number:
+        if fact.method != energy_conversions.ENERGY_CONVERSION.id or not isinstance(working, Substitution) or not (fact.is_number and above.is_number):
             continue
         amount, factor = (dict(working.given)[name] for name in ("amount", "factor"))
-        if isinstance(amount, Fact) and isinstance(factor, Fact) and factor.value == energy_conversions.KILOJOULES_PER_KILOCALORIE:
-            return fact, amount, factor
+        if isinstance(amount, Fact) and isinstance(factor, Fact) and factor.value == energy_conversions.KILOJOULES_PER_KILOCALORIE and amount.number and above.number:
+            return below, level, amount, factor, above
     return None
 
 
-def _kilojoules(right: Fact, amount: Fact, factor: Fact, record: PyramidRecord, catalogue: Catalogue) -> Made:
-    """The numbers go in bare: as quantities, a flow times and divided by a factor of one would be the same."""
+def _mixed_units(below: Level, level: Level, amount: Fact, factor: Fact, above: Fact, catalogue: Catalogue) -> Made:
+    """The numbers of the mistakes go in bare: as quantities, kilojoules over kilocalories would be turned into one unit unasked."""
     bare = unit("")
-    to = right.unit.shown if right.unit else ""
-    top = record.levels[-1]
-    what = f"the respiration of {in_sentence(top.label)}" if right.id == f"{top.id}.respired" else in_sentence(right.name)
+    given = {"production": above, "amount": amount, "factor": factor}
+    right = computed("mixed_units", "Transfer efficiency", MIXED, given, unit("percent"), figures=3)
+    lower, upper = in_sentence(below.label), in_sentence(level.label)
     draft = Draft(
-        id="kilojoules",
-        prompt=f"The survey gives {amount.shown_exactly} for {what}. How many {to} is that? 1 kcal is {factor.shown_number} kJ.",
-        solution=f"Each kilocalorie is {factor.shown_number} kilojoules, so multiply: {right.shown_exactly}.",
+        id="mixed_units",
+        prompt=(
+            f"The production of {lower} is {amount.shown_exactly}, that of {upper} {above.shown_exactly}; 1 kcal is {factor.shown_number} kJ. "
+            "What percentage of the production below becomes production above?"
+        ),
+        solution=f"In one unit: {above.shown_exactly} ÷ ({amount.shown_exactly} × {factor.shown_exactly}) = {right.shown}.",
+        hints=("Are both productions in one unit?", "Turn kilocalories into kilojoules first. Then divide the production above by the production below."),
     )
     return number_entry(
-        draft, right, {"amount": replace(amount, unit=bare), "factor": replace(factor, unit=bare)},
+        draft, right, {name: replace(fact, unit=bare) for name, fact in given.items()},
         (
-            Mistake("en.kilo-inverse", "amount / factor", "dividing by the factor"),
-            Mistake("en.kilo-thousand", "amount * 1000", "taking a kilocalorie as a thousand kilojoules"),
-            Mistake("en.kilo-inverse", "amount", "leaving the number as it is"),
+            Mistake("en.kilo-inverse", "production / amount", "dividing kilojoules by kilocalories", "The units differ, so they do not cancel. Multiply kilocalories by 4.184 to get kilojoules, then divide."),
+            Mistake("en.kilo-inverse", "production * factor / amount", "dividing kilocalories by the factor"),
+            Mistake("en.eff-inverse", "amount * factor / production", "dividing the lower level by the upper one"),
+            Mistake("en.eff-complement", "1 - production / (amount * factor)", "giving what is not passed on"),
+            Mistake("en.eff-fraction", "production / (amount * factor) / 100", FRACTION),
+            Mistake("en.always-ten", "0.1", "taking a tenth without dividing"),
         ),
-        catalogue, otherwise="Is a kilojoule more or less than a kilocalorie? So must the number grow or shrink?", kept=(factor.id,),
+        catalogue, otherwise="Are both productions in one unit? And which of them is the whole?", kept=(factor.id,), likely=off_a_tenth(right),
+    )  # fmt: skip
+
+
+def _outweighing(subject: Subject[PyramidRecord]) -> list[tuple[Level, Level]]:
+    """Levels that hold less energy than the level that eats them, with that level; their turnover times are told in days."""
+    facts = subject.facts
+
+    def known(level: Level) -> tuple[Fact, Fact] | None:
+        found = facts.get(f"{level.id}.production"), facts.get(f"{level.id}.biomass_turnover_time")
+        made, time = found
+        return (made, time) if made and time and made.is_number and time.is_number and time.unit == unit("d") else None
+
+    pairs = [(below, level, known(below), known(level)) for below, level in pairwise(subject.record.levels)]
+    return [(below, level) for below, level, low, high in pairs if low and high and 0 < low[0].number * low[1].number < high[0].number * high[1].number]
+
+
+def _stored_below(below: Level, level: Level, facts: Facts, catalogue: Catalogue) -> Made:
+    """How many times the energy in a level its eaters hold: production times turnover time, for both."""
+    given = {
+        "production": facts[f"{level.id}.production"], "time": facts[f"{level.id}.biomass_turnover_time"],
+        "production_below": facts[f"{below.id}.production"], "time_below": facts[f"{below.id}.biomass_turnover_time"],
+    }  # fmt: skip
+    right = computed("stored_below", "Energy in the biomass, times that of the level below", STORED, given, unit(""), figures=3)
+    made, time, made_below, time_below = (fact.shown_exactly for fact in given.values())
+    lower, upper = in_sentence(below.label), in_sentence(level.label)
+    draft = Draft(
+        id="stored_below",
+        prompt=(
+            f"Production of {lower}: {made_below}, turnover time {time_below}. Production of {upper}: {made}, turnover time {time}. "
+            f"The energy in the biomass of {upper} is how many times that in {lower}?"
+        ),
+        solution=(
+            f"The energy in the biomass is production × turnover time. So the answer is ({made} × {time}) ÷ ({made_below} × {time_below}) = {right.shown}. "
+            "A level that is replaced fast can hold less energy than the level that eats it."
+        ),
+        hints=("What is there is what is built up in a day, times the days that it lasts.", "(Production × turnover time above) ÷ (production × turnover time below) = ?"),
+    )
+    return number_entry(
+        draft, right, given,
+        (
+            Mistake("bio.stock-rate", "production / production_below", "comparing the productions alone", "Production is what is built up in a year. How much is there depends also on how long it lasts: multiply by the turnover time."),
+            Mistake("bio.stock-rate", "time / time_below", "comparing the turnover times alone", "How much is there depends also on how much is built up: multiply by the production."),
+            Mistake("bio.inverted", "production_below * time_below / (production * time)", "dividing the lower level by the upper one", "The level that is asked about, the upper one, belongs above the line."),
+            Mistake("bio.turnover", "production / time / (production_below / time_below)", "dividing each production by its turnover time", "What lasts longer adds up to more, so multiply production by turnover time."),
+        ),
+        catalogue, otherwise="How much energy is in a biomass that is built up at this rate and lasts for this time?",
     )  # fmt: skip
 
 
@@ -128,8 +190,8 @@ def _turnover_time(level: Level, facts: Facts, catalogue: Catalogue) -> Made:
     draft = Draft(
         id="biomass_turnover_time",
         prompt=(
-            f"{level.label}: {mass} of biomass, {content} in it, and a production of {built}. "
-            f"In how many {'days' if per_day else 'years'} does production build the biomass anew?"
+            f"The biomass of {in_sentence(level.label)} is {mass}, its energy content {content}, and the production {built}. "
+            f"In how many {'days' if per_day else 'years'} does production replace the whole biomass?"
             + (" Count 365.25 days to the year." if per_day else "")
         ),
         solution=f"The biomass holds {mass} × {content}. Divided by the production that is {right.shown}.",
@@ -157,8 +219,8 @@ def _production_behind(subject: Subject[PyramidRecord], level: str, catalogue: C
     draft = Draft(
         id="primary_production_required",
         prompt=(
-            f"{given['catch'].shown_exactly} of {in_sentence(label)} are caught, at trophic level {given['trophic_level'].shown_number}. "
-            f"{given['fresh_mass_per_carbon'].shown_number} g of fresh catch hold 1 g of carbon, and a share of {given['transfer_efficiency'].shown_number} "
+            f"{given['catch'].shown_exactly} of {in_sentence(label)} is caught, at trophic level {given['trophic_level'].shown_number}. "
+            f"{given['fresh_mass_per_carbon'].shown_number} g of fresh catch holds 1 g of carbon, and a share of {given['transfer_efficiency'].shown_number} "
             "of the production passes each step. How much plant growth, as carbon, does the catch rest on?"
         ),
         solution=(

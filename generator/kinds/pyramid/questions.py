@@ -3,29 +3,34 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from itertools import pairwise
 
 from generator.kind import Subject, in_sentence
-from generator.kinds.pyramid.asking import Asking
+from generator.kinds.pyramid.asking import Asking, off_a_tenth
 from generator.kinds.pyramid.chart_questions import ChartQuestions
 from generator.kinds.pyramid.further_questions import further_questions
 from generator.kinds.pyramid.record import Level, PyramidRecord
 from generator.kinds.pyramid.share_questions import ShareQuestions
 from generator.kinds.pyramid.statement_questions import StatementQuestions
 from generator.quantities import shown
+from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
-from generator.questions.making import Draft, Wrong, choice, choice_of_numbers, drawn, number_entry
+from generator.quantities.units import unit
+from generator.questions.making import Draft, Wrong, choice, drawn, number_entry
 from generator.questions.misconception import Catalogue
-from generator.questions.mistake import Mistake, accepted, tolerance
-from generator.questions.question import Interval, Made, Needs, Rejected
-from generator.science import energy_flow
-from generator.science.method import Method
-
+from generator.questions.mistake import Mistake
+from generator.questions.question import Made, Needs, Rejected
 
 FEWEST, MOST_SUMS, MOST_READINGS, WANTED = 6, 6, 2, 11
 """What every record should have; how many of some ten sums, which are alike from pyramid to pyramid, each asks, and so of readings;
 with fewer than are wanted in all there are more sums."""
-ALWAYS = ("kilojoules", "biomass_turnover_time", "primary_production_required", "supporting_area")
+ALWAYS = ("mixed_units", "stored_below", "biomass_turnover_time", "primary_production_required", "supporting_area")
 """Sums that few records give rise to."""
+FATES = ("eaten", "egested", "respired")
+NET_SHARE = Expression("(gross_production - respiration) / gross_production")
+GROWTH_SHARE = Expression("(eaten - egested - respired) / eaten")
+UNEATEN_SHARE = Expression("(production - eaten) / (production - production_above)")
+WHOLE_IS_FIXED = "The whole is all that is fixed: divide net production by that."
 LOSSES = "Where does energy go that is eaten, but builds no body?"
 OF_ONE_LEVEL = ("assimilation_efficiency", "production_efficiency")
 """Sums that the match of a level's shares takes the place of."""
@@ -38,7 +43,7 @@ def questions(subject: Subject[PyramidRecord], catalogue: Catalogue) -> Sequence
     matched = not isinstance(match, Rejected) and drawn((True, False), subject.id, "match")[0]
     about_energy = (pyramid.where_it_goes(), pyramid.what_returns())
     others = [
-        about_energy[drawn((0, 1), subject.id, "energy")[0]], *((match,) if matched else ()), shares.energy_path(),
+        about_energy[drawn((0, 1), subject.id, "energy")[0]], *((match,) if matched else ()), shares.lowered_share(),
         StatementQuestions(subject, catalogue).statements(), *ChartQuestions(subject, catalogue).readings(MOST_READINGS),
     ]  # fmt: skip
     others = [item for item in others if not isinstance(item, Rejected)]
@@ -52,8 +57,8 @@ def sums(subject: Subject[PyramidRecord], catalogue: Catalogue) -> list[Made]:
     """All sums, with those that did not come out."""
     pyramid = _Pyramid(subject, catalogue)
     return [
-        pyramid.net_production(), pyramid.consumer_production(), pyramid.transfer_efficiency(), pyramid.not_passed_on(), pyramid.supporting_area(),
-        ShareQuestions(subject, catalogue).times_the_top(), *further_questions(subject, catalogue, pyramid.answers),
+        pyramid.net_share(), pyramid.growth_share(), pyramid.transfer_efficiency(), pyramid.uneaten_share(), pyramid.supporting_area(),
+        ShareQuestions(subject, catalogue).times_the_top(), *further_questions(subject, catalogue, pyramid.growers),
     ]  # fmt: skip
 
 
@@ -66,68 +71,78 @@ class _Pyramid(Asking):
         return f"The production of {in_sentence(one.label)} is {made.shown_exactly}, that of {in_sentence(other.label)} {over.shown_exactly}. "
 
     @property
-    def answers(self) -> set[str]:
-        """The ids of the facts that the first two questions ask for."""
-        asked = (self.net_production(), self.consumer_production())
-        return {item.fact.id for item in asked if not isinstance(item, Rejected) and item.fact}
+    def growers(self) -> set[str]:
+        """The level whose production follows from a prompt, so that no other prompt may tell it."""
+        level = self._balanced()
+        return set() if level is None else {level.id}
 
-    def net_production(self) -> Made:
+    def _balanced(self) -> Level | None:
+        """The lowest consumer of which all flows are known."""
+        return next((x for x in self.record.levels[1:] if all(self.number(x, f) is not None for f in FATES)), None)
+
+    def net_share(self) -> Made:
         producers = self.record.levels[0]
         gross, respired = self.fact(producers, "gross_production"), self.fact(producers, "respiration")
         if gross is None or respired is None:
-            return Rejected("net_production", "the producers do not state gross production and respiration")
+            return Rejected("net_share", "the producers do not state gross production and respiration")
+        if not gross.number:
+            return Rejected("net_share", "nothing is fixed")
         given = {"gross_production": gross, "respiration": respired}
-        net = self._left(producers, "Net production", energy_flow.NET_PRODUCTION, given)
+        right = self._share("net_share", "Net production, of what is fixed", NET_SHARE, given)
+        fixed, lost = gross.shown_exactly, respired.shown_exactly
         draft = Draft(
-            id="net_production",
+            id="net_share",
             prompt=(
-                f"Of {gross.shown_exactly} fixed in photosynthesis by {in_sentence(producers.label)}, {respired.shown_exactly} is respired. "
-                "What is the net production?"
+                f"In a year {fixed} is fixed in photosynthesis by {in_sentence(producers.label)}, and {lost} is respired by them. "
+                "What percentage of what is fixed is net production?"
             ),
-            solution=f"What is left after the plants' own respiration: {gross.shown_exactly} − {respired.shown_exactly} = {net.shown_exactly}.",
-            hints=("Do plants keep all that they fix?", "Fixed less respired = ?"),
-        )
-        return choice_of_numbers(
-            draft, net, given,
-            (
-                Mistake("bio.gross-net", "gross_production + respiration", "adding respiration to gross production"),
-                Mistake("bio.gross-net", "gross_production", "giving gross production"),
-                Mistake("bio.respired-net", "respiration", "giving what is respired"),
-            ),
-            self.catalogue,
-        )  # fmt: skip
-
-    def consumer_production(self) -> Made:
-        fields = ("eaten", "egested", "respired")
-        level = next((x for x in self.record.levels[1:] if all(self.fact(x, f) for f in fields)), None)
-        if level is None:
-            return Rejected("consumer_production", "no level states what is eaten, egested and respired")
-        given = {field: self.sure(level, field) for field in fields}
-        made = self._left(level, "Production", energy_flow.CONSUMER_PRODUCTION, given)
-        draft = Draft(
-            id="consumer_production",
-            prompt=(
-                f"Of {given['eaten'].shown_exactly} eaten by {in_sentence(level.label)}, {given['egested'].shown_exactly} is egested and "
-                f"{given['respired'].shown_exactly} respired. How much is left for growth and offspring?"
-            ),
-            solution=f"{' − '.join(given[field].shown_exactly for field in fields)} = {made.shown_exactly}.",
-            hints=(LOSSES, "Eaten less egested less respired = ?"),
+            solution=f"Net production is what is left after the producers' own respiration: ({fixed} − {lost}) ÷ {fixed} = {right.shown}.",
+            hints=("Producers respire part of what they fix. What is left is net production.", "(Fixed less respired) ÷ fixed = ?"),
         )
         return number_entry(
-            draft, made, given,
+            draft, right, given,
             (
-                Mistake("bio.consumer", "eaten - egested", "taking off what is egested only"),
-                Mistake("bio.consumer", "eaten - respired", "taking off what is respired only"),
-                Mistake("bio.consumer-added", "egested + respired", "adding up the two losses"),
+                Mistake("bio.respired-net", "respiration / gross_production", "giving the share that is respired", "Net production is the other part, what is left after respiration."),
+                Mistake("cyc.share-of-rest", "(gross_production - respiration) / respiration", "dividing net production by respiration", WHOLE_IS_FIXED),
+                Mistake("cyc.share-of-rest", "respiration / (gross_production - respiration)", "dividing respiration by net production", "Net production belongs above the line, and all that is fixed below it."),
+                Mistake("en.eff-inverse", "gross_production / (gross_production - respiration)", "dividing what is fixed by net production"),
+                Mistake("en.eff-fraction", "(gross_production - respiration) / gross_production / 100", "leaving out the factor 100"),
+            ),
+            self.catalogue, otherwise="What is left of what is fixed? And what is the whole here?",
+        )  # fmt: skip
+
+    def growth_share(self) -> Made:
+        if (level := self._balanced()) is None:
+            return Rejected("growth_share", "no level states what is eaten, egested and respired")
+        given = {field: self.sure(level, field) for field in FATES}
+        if not given["eaten"].number:
+            return Rejected("growth_share", "nothing is eaten")
+        right = self._share("growth_share", "Production, of what is eaten", GROWTH_SHARE, given)
+        eaten, egested, respired = (fact.shown_exactly for fact in given.values())
+        draft = Draft(
+            id="growth_share",
+            prompt=(
+                f"In a year {eaten} is eaten by {in_sentence(level.label)}. Of this {egested} is egested and {respired} respired. "
+                "What percentage of what they eat becomes growth and offspring?"
+            ),
+            solution=f"Both losses come off, and the whole is all that is eaten: ({eaten} − {egested} − {respired}) ÷ {eaten} = {right.shown}.",
+            hints=(LOSSES, "(Eaten less egested less respired) ÷ eaten = ?"),
+        )
+        return number_entry(
+            draft, right, given,
+            (
+                Mistake("bio.consumer", "(eaten - egested) / eaten", "taking off what is egested only", "That is the share taken up. Part of it is respired, so take that off as well."),
+                Mistake("bio.consumer", "(eaten - respired) / eaten", "taking off what is respired only", "Faeces were eaten too, but never taken up, so take them off as well."),
+                Mistake("cyc.wrong-whole", "(eaten - egested - respired) / (eaten - egested)", "dividing by what is taken up", "That is the production efficiency. Here the whole is all that is eaten."),
+                Mistake("bio.consumer-added", "(egested + respired) / eaten", "giving the share of both losses"),
+                Mistake("en.eff-fraction", "(eaten - egested - respired) / eaten / 100", "leaving out the factor 100"),
             ),
             self.catalogue, otherwise=LOSSES,
         )  # fmt: skip
 
-    def _left(self, level: Level, name: str, method: Method, given: Mapping[str, Fact]) -> Fact:
-        """What is left of the flows that the prompt tells; a production that the record states has another working, or none."""
-        known = self.sure(level, "production")
-        assert known.unit is not None
-        return computed(known.id, name, method.expression, given, known.unit, method=method.id, figures=known.figures)
+    def _share(self, fact_id: str, name: str, expression: Expression, given: Mapping[str, Fact]) -> Fact:
+        """A share of flows that the prompt tells."""
+        return computed(fact_id, name, expression, given, unit("percent"), figures=self.sure(self.record.levels[-1], "transfer_efficiency").figures)
 
     def transfer_efficiency(self) -> Made:
         index = len(self.record.levels) - 1
@@ -155,34 +170,47 @@ class _Pyramid(Asking):
                 Mistake("en.always-ten", "0.1", "taking a tenth without dividing"),
                 *skipped,
             ),
-            self.catalogue, otherwise="Which of the two productions is the whole, and which is what has become of it?",
+            self.catalogue, otherwise="Which of the two productions is the whole, and which is what has become of it?", likely=off_a_tenth(share),
         )  # fmt: skip
 
-    def not_passed_on(self) -> Made:
-        bottom, above = self.record.levels[0], self.record.levels[1]
-        lost, made, taken = self.sure(bottom, "not_passed_on"), self.sure(bottom, "production"), self.sure(above, "production")
-        if accepted(lost.number, lost.figures, tolerance(lost)).meets(Interval(made.number, made.number)):
-            return Rejected("not_passed_on", "so little passes on that rounding hides it")
+    def uneaten_share(self) -> Made:
+        """Of what does not become production of the next level, how much is never eaten: what is lost before the mouth, and behind it."""
+        for below, above in pairwise(self.record.levels):
+            flows = {"production": self.fact(below, "production"), "eaten": self.fact(above, "eaten"), "production_above": self.fact(above, "production")}
+            given = {name: fact for name, fact in flows.items() if fact is not None and fact.is_number}
+            if len(given) == len(flows) and given["production"].number > given["eaten"].number > given["production_above"].number > 0:
+                return self._uneaten_share(below, above, given)
+        return Rejected("uneaten_share", "no level states what it eats beside what it and the level below build up")
+
+    def _uneaten_share(self, below: Level, above: Level, given: Mapping[str, Fact]) -> Made:
+        right = self._share("uneaten_share", "Never eaten, of what is not passed on", UNEATEN_SHARE, given)
+        made, eaten, taken = (fact.shown_exactly for fact in given.values())
+        upper = in_sentence(above.label)
         draft = Draft(
-            id="not_passed_on",
+            id="uneaten_share",
             prompt=(
-                f"{self.told((bottom, made), (above, taken))}How much of what {in_sentence(bottom.label)} build up is left uneaten, egested or "
-                f"respired, all taken together, and does not become production of {in_sentence(above.label)}?"
+                f"Of {made} built up by {in_sentence(below.label)}, {eaten} is eaten by {upper}, and {taken} becomes their production. "
+                "What percentage of the energy that is not passed on is never eaten?"
             ),
             solution=(
-                f"{made.shown_exactly} − {taken.shown_exactly} = {lost.shown_exactly}. It dies uneaten, or is eaten and then egested or respired."
+                f"Never eaten: {made} − {eaten}. Not passed on: {made} − {taken}. The one divided by the other is {right.shown}. "
+                f"The rest of the loss is eaten, but egested or respired by {upper}."
             ),
-            hints=("What has become of the part that does pass on?", "Production of the lower level less that of the upper one = ?"),
+            hints=(
+                "What is not passed on is lost at two places: part is never eaten, and part is eaten but builds no body.",
+                "(Built up below less eaten) ÷ (built up below less built up above) = ?",
+            ),
         )
         return number_entry(
-            draft, lost, {"production": made, "production_above": taken},
+            draft, right, given,
             (
-                Mistake("en.passed-for-lost", "production_above", "giving what does pass on"),
-                Mistake("en.all-lost", "production", "counting all of it as lost"),
-                Mistake("en.lose-ten", "0.1 * production", "taking a tenth as what is lost"),
-                Mistake("en.always-ten", "0.9 * production", "taking nine tenths as what is lost"),
+                Mistake("cyc.wrong-whole", "(production - eaten) / production", "dividing by all that the lower level builds up", "The whole here is only what is not passed on: take what becomes production of the upper level off."),
+                Mistake("nit.complement", "(eaten - production_above) / (production - production_above)", "giving the share that is lost inside the eaters", "That part was eaten, and then egested or respired. Give the other part."),
+                Mistake("en.passed-for-lost", "eaten / production", "giving the share that is eaten", "What is eaten is not what is left uneaten. Take it off what the lower level builds up."),
+                Mistake("cyc.share-of-rest", "(production - eaten) / (eaten - production_above)", "dividing one loss by the other", "The whole is both losses together."),
+                Mistake("en.eff-fraction", "(production - eaten) / (production - production_above) / 100", "leaving out the factor 100"),
             ),
-            self.catalogue, otherwise="What has become of the part that does pass on?",
+            self.catalogue, otherwise="How much is never eaten? And how much is not passed on in all?",
         )  # fmt: skip
 
     def supporting_area(self) -> Made:
@@ -193,15 +221,15 @@ class _Pyramid(Asking):
         need = self.facts[f"{top.level}.need"]
         flow = self.facts[f"{top.level}.{top.measured_as}"]
         label = next(level.label for level in self.record.levels if level.id == top.level)
-        does = "eat" if top.measured_as == "eaten" else "build up"
+        does, does_it = ("eat", "eats") if top.measured_as == "eaten" else ("build up", "builds up")
         per_metre = flow.unit is not None and "m2" in flow.unit.label.split("/")
         hectare = f" 1 ha is 10{shown.THIN}000 m²." if per_metre else ""
         divided = f"{need.shown_exactly} ÷ {flow.shown_exactly}"
         draft = Draft(
             id="supporting_area",
             prompt=(
-                f"Each of the {in_sentence(label)} has to {does} {need.shown_exactly}, and all of them together {does} {flow.shown_exactly}. "
-                f"How many hectares does one animal need?{hectare}"
+                f"One animal of the level “{label}” must {does} {need.shown_exactly}. The whole level {does_it} {flow.shown_exactly}. "
+                f"How large an area feeds one animal, in hectares?{hectare}"
             ),
             solution=(
                 f"{divided} is an area in square metres; divided by 10{shown.THIN}000 it is {area.shown}."
@@ -225,29 +253,32 @@ class _Pyramid(Asking):
         draft = Draft(
             id="where_it_goes",
             prompt=f"Some {in_sentence(level.label)} die of disease or age before {in_sentence(above.label)} can eat them. What becomes in the end of most of the energy in their bodies?",
-            solution="Decomposers live on dead bodies and respire most of what they take up; what they build up is eaten or decays in turn. Step by step it leaves as heat.",
+            solution="Decomposers live on dead bodies. Most of the energy that they take up leaves as heat of their respiration; what they build up is eaten or decays in turn. Step by step all of it leaves as heat.",
             needs=Needs.KNOWLEDGE,
             hints=("Who lives on dead bodies?", "What do these do with the energy that they take up?"),
         )
         wrong = (
             Wrong("Plants take it up again together with the minerals", "en.recycled"),
             Wrong("It is destroyed bit by bit while the bodies decay", "en.destroyed"),
-            Wrong("It stays in the ground, and gathers from year to year", "carb.decay-soil"),
+            Wrong(
+                "It stays where the bodies lie, and gathers over the years", "carb.decay-soil",
+                instead="Decomposers live on the bodies and release most of this energy as heat. Expect only a small part to stay in dead matter.",
+            ),
         )
-        return choice(draft, "Decomposers respire it, and it leaves as heat", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "Decomposers release it as heat when they respire", wrong, self.catalogue, salt=self.subject.id)
 
     def what_returns(self) -> Made:
         plants = in_sentence(self.record.levels[0].label)
         draft = Draft(
             id="what_returns",
             prompt=f"Suppose that no light fell on {plants} any more, while decomposers went on working. Could {plants} live on what decomposers set free?",
-            solution="Matter goes round: decomposers set minerals and carbon dioxide free. Energy does not: it leaves as heat of the decomposers, and no plant can make sugar with heat.",
+            solution="Matter goes round: decomposers set minerals and carbon dioxide free, but these hold no energy that plants could use. The energy leaves as heat of the decomposers, and no plant can make sugar with heat.",
             needs=Needs.KNOWLEDGE,
             hints=("What do green cells need to make sugar?", "Which of these things do decomposers set free, and which comes from elsewhere?"),
         )
         wrong = (
-            Wrong("Yes: the minerals would bring them energy as well", "nit.energy-nutrient"),
-            Wrong("Yes: the heat of the decomposers would replace the light", "en.recycled"),
-            Wrong("No: decomposers use up what they break down", "nit.decomposer-cleaner"),
+            Wrong("Yes: the minerals would bring them the energy that they need", "nit.energy-nutrient"),
+            Wrong("Yes: the heat of the decomposers would take the place of light", "en.recycled"),
+            Wrong("No: decomposers use up the minerals in the matter that they break down", "nit.decomposer-cleaner", instead="Decomposers set minerals and carbon dioxide free again. What is missing is energy, which only light brings."),
         )
-        return choice(draft, "No: those are minerals and carbon dioxide, without energy", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "No: the minerals and carbon dioxide bring no energy for plants", wrong, self.catalogue, salt=self.subject.id)

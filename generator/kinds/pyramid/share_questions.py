@@ -7,13 +7,14 @@ from itertools import combinations
 from generator.kind import in_sentence
 from generator.kinds.pyramid.asking import Asking
 from generator.kinds.pyramid.record import Level
+from generator.quantities import shown
 from generator.quantities.expression import Expression
 from generator.quantities.fact import Fact, computed
 from generator.quantities.units import unit
 from generator.quantities.working import Substitution
 from generator.questions.fresh import DRAWS, followed, fresh_fact, near, same_order
-from generator.questions.making import Draft, drawn, matching, number_entry, ordering
-from generator.questions.mistake import Mistake, told_apart
+from generator.questions.making import DOES_NOT_COME_OUT, Draft, drawn, matching, number_entry
+from generator.questions.mistake import Mistake, done_over, told_apart
 from generator.questions.question import Made, Needs, Pair, Rejected
 from generator.questions.supposed import SAID
 
@@ -22,39 +23,43 @@ SHARES = (
     ("production_efficiency", "Built up, of what is taken up"), ("transfer_efficiency", "Built up, of what the level below builds up"),
 )  # fmt: skip
 
+EGESTED = "Egested, of what is eaten"
+CHANGES = {
+    "consumption_efficiency": (
+        ("A disease kills much of their food before they find it", "What dies first feeds decomposers, so a smaller part of what the level below builds up is eaten."),
+        ("Much of their food is now out of their reach", "What they cannot reach dies uneaten, so a smaller part of what the level below builds up is eaten."),
+    ),
+    "assimilation_efficiency": (
+        ("Their food holds more tough parts that no enzyme of theirs breaks down", "What is not digested cannot pass the gut wall. It leaves as faeces, so a smaller part of the food is taken up."),
+        ("Food passes through their gut so fast that much stays undigested", "What is not digested cannot pass the gut wall. It leaves as faeces, so a smaller part of the food is taken up."),
+    ),
+    "production_efficiency": (
+        ("They have to move farther to find a mate", "Muscles respire more, and that energy leaves as heat, so a smaller part of what was taken up is left for growth."),
+        ("They are disturbed often, and move away each time", "Muscles respire more, and that energy leaves as heat, so a smaller part of what was taken up is left for growth."),
+    ),
+}
+"""Changes that act on one share alone, with why, by the share that each lowers."""
+CHECKED = 4
+"""Figures in which the printed productions must give the key, one more than it is shown with."""
+
 
 class ShareQuestions(Asking):
     """Asked of levels that state enough."""
 
-    def energy_path(self) -> Made:
-        """The stages between the food of one level and the growth of another, in the order in which energy passes them."""
-        levels = self.record.levels
-        first = drawn(range(len(levels) - 1), self.subject.id, "energy_path")[0]
-        stages = self._stages(first)
-        below, above = in_sentence(levels[first].label), in_sentence(levels[first + 1].label)
+    def lowered_share(self) -> Made:
+        """Which share a change lowers: before the mouth, at the gut wall, or behind it; what is egested fits none."""
+        place = drawn(range(1, len(self.record.levels)), self.subject.id, "lowered_share")[0]
+        below, level = (in_sentence(one.label) for one in self.record.levels[place - 1 : place + 1])
+        titles = dict(SHARES)
+        picked = {name: drawn(ways, self.subject.id, name)[0] for name, ways in CHANGES.items()}
+        pairs = [Pair(change, titles[name], why) for name, (change, why) in picked.items()]
         draft = Draft(
-            id="energy_path", needs=Needs.KNOWLEDGE,
-            prompt=f"Energy goes from {'light' if first == 0 else f'the food of {below}'} into the growth of {above}. Put the stages in the order in which the energy goes through them.",
-            solution=f"Each stage is what is left of the one before: {' → '.join(in_sentence(stage) for stage, _ in stages)}.",
-            hints=("Each stage holds less energy than the one before it.", "An animal eats, takes up part of it through the gut wall, and builds up part of that."),
+            id="lowered_share", needs=Needs.KNOWLEDGE,
+            prompt=f"Think of {level}, which live on {below}. Match each change with the share that it lowers first.",
+            solution="One of the answers fits none of the lines. The pairs stand below, each with its reason.",
+            hints=("Follow the energy: before the mouth, through the gut wall, and in the body. Where does each change act?",),
         )  # fmt: skip
-        losses = dict(stages)
-        return ordering(
-            draft, [stage for stage, _ in stages], starts_with="Look for the stage from which all the energy of the others comes.",
-            leads_on=lambda stage: f"{losses[stage]} What is left is the next stage.", salt=self.subject.id,
-        )  # fmt: skip
-
-    def _stages(self, first: int) -> list[tuple[str, str]]:
-        """Each stage with what is lost after it."""
-        below, above = (in_sentence(level.label) for level in self.record.levels[first : first + 2])
-        respired, egested, uneaten = "What is respired comes off.", "What is egested comes off.", f"What is not eaten by {above} comes off."
-
-        def eater(name: str, last: str) -> list[tuple[str, str]]:
-            return [(f"Eaten by {name}", egested), (f"Taken up through the gut wall of {name}", respired), (f"Built up by {name}", last)]
-
-        if first == 0:
-            return [(f"Fixed by {below} in photosynthesis", respired), (f"Built up by {below}", uneaten), *eater(above, "")]
-        return [*eater(below, uneaten), *eater(above, "")]
+        return matching(draft, pairs, [EGESTED], salt=self.subject.id)
 
     def shares_match(self) -> Made:
         """The shares of one level with their values; what is egested of the food fits none."""
@@ -74,7 +79,7 @@ class ShareQuestions(Asking):
         if len(fresh) < len(flows) or not same_order({flow.id: flow for flow in flows}, fresh):
             return None
         _, eaten, egested, _ = fresh.values()
-        other = computed("", "Egested, of what is eaten", Expression("egested / eaten"), {"egested": egested, "eaten": eaten}, unit("percent"), figures=shares[0].figures)
+        other = computed("", EGESTED, Expression("egested / eaten"), {"egested": egested, "eaten": eaten}, unit("percent"), figures=shares[0].figures)
         found = [new for share in shares if (new := followed(share, fresh)) and near(share, new)]
         if len(found) < len(shares) or not all(told_apart(a.number, b.number, a.figures) for a, b in combinations([*found, other], 2)):
             return None
@@ -85,7 +90,7 @@ class ShareQuestions(Asking):
         pairs = [Pair(title, fact.shown, f"Say first what the whole is, then divide the part by it. {_formula(fact)}") for title, fact in known]
         draft = Draft(
             id="shares_match", needs=Needs.BOTH, supposed=True,
-            prompt=f"{SAID} {level.label}: the level below builds up {below}. Of it {eaten} are eaten, {egested} egested and {built} built up. Match each share with its value.",
+            prompt=f"{SAID} {level.label}: the level below builds up {below}. Of it {eaten} is eaten, {egested} egested and {built} built up. Match each share with its value.",
             solution=f"{other.shown} fits none of the lines: it is what is egested, of what is eaten. {' '.join(f'{title}: {fact.shown}.' for title, fact in known)}",
             hints=("What stands behind “of” is the whole: divide by it.", "What is taken up is what is eaten less what is egested."),
         )  # fmt: skip
@@ -96,22 +101,32 @@ class ShareQuestions(Asking):
         bottom, top = self.record.levels[0], self.record.levels[-1]
         given = {"base": self.sure(bottom, "production"), "below": self.sure(self.record.levels[-2], "production"), "top": self.sure(top, "production")}
         right = computed("times_the_top", "Net production, times that of the top", Expression("base / top"), given, unit(""), figures=self.facts["overall_efficiency"].figures)
+        again = done_over(right)
+        if again is None or shown.number(again.number, CHECKED) != shown.number(right.number, CHECKED):
+            return Rejected("times_the_top", DOES_NOT_COME_OUT)
+        gross = self.fact(bottom, "gross_production")
+        as_gross = (Mistake("bio.gross-net", "gross / top", "dividing gross production by the top", "Part of gross production is respired by the producers. Take what is left, which the energy pyramid shows."),)
         draft = Draft(
             id="times_the_top", needs=Needs.DATA,
             prompt=(
-                f"Take both productions from the energy pyramid. How many times as large as the production of {in_sentence(top.label)} is the net production "
-                f"of {in_sentence(bottom.label)}?"
+                f"Take the numbers from this page. The net production of {in_sentence(bottom.label)} is how many times "
+                f"the production of {in_sentence(top.label)}?"
             ),
-            solution=f"{given['base'].shown_exactly} ÷ {given['top'].shown_exactly} = {right.shown}.",
-        )
+            solution=f"{given['base'].shown_exactly} ÷ {given['top'].shown_exactly} is about {right.shown}.",
+            hints=(
+                "The energy pyramid shows net production, what is left after the producers' own respiration.",
+                "The level that comes first in the question stands above the line, so the answer is far more than 1.",
+            ),
+        )  # fmt: skip
         return number_entry(
-            draft, right, given,
+            draft, right, given | ({"gross": gross} if gross is not None and gross.is_number else {}),
             (
+                *(as_gross if gross is not None and gross.is_number else ()),
                 Mistake("en.times-inverse", "top / base", "dividing the top by the base"),
                 Mistake("en.next-is-base", "below / top", "going down a single step"),
                 Mistake("en.always-ten", f"10 ** {len(self.record.levels) - 1}", "taking a tenth for each step"),
             ),
-            self.catalogue, otherwise="Which of the two productions is larger? So must the answer be more or less than 1?",
+            self.catalogue, otherwise="Net production is what is left after the producers' own respiration. Which two bars of the energy pyramid do you need?",
         )  # fmt: skip
 
 

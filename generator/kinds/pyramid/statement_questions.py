@@ -7,12 +7,15 @@ from itertools import pairwise
 
 from generator.kind import in_sentence
 from generator.kinds.pyramid.asking import Asking
+from generator.quantities import shown
 from generator.questions.claims import Claim, which_hold
 from generator.questions.making import Draft, drawn
 from generator.questions.question import Made, Needs
 
 TIMES_APART = 1.1
 """What differs by less is called neither more nor less."""
+FEW_LARGE = "Few large organisms can weigh more than many small ones: multiply the number by the mean mass."
+ALL_OF_A_LEVEL = "Each animal above is larger, but there are far fewer of them. Compare all of a level on the same area."
 CHECK = (
     "Take one statement at a time, and find its two numbers among those of the level.",
     "For a share, say first what the whole is; then compare the part with the fraction of it that the statement names.",
@@ -43,21 +46,21 @@ class StatementQuestions(Asking):
         more, fewer = (f"In {in_sentence(level.label)}, {word} energy is respired than built up" for word in ("more", "less"))
         if sign := self._compared(respired, built):
             because = f"Respired: {self.sure(level, 'respiration').shown}; built up: {self.sure(level, 'production').shown}."
-            yield Claim(more, fewer, because, "ps.no-respiration") if sign > 0 else Claim(fewer, more, because, "bio.respired-net")
+            yield Claim(more, fewer, because, "ps.no-respiration") if sign > 0 else Claim(fewer, more, because, "bio.respired-net", instead="Respiration is one part of gross production, and what is built up is the other. Compare the two.")
 
     def _guts(self) -> Iterator[Claim]:
         for level in self.record.levels[1:]:
             egested, taken = self.number(level, "egested"), self.taken_up(level)
             if sign := self._compared(egested, taken):
-                because = f"Of {self.sure(level, 'eaten').shown}, {self.sure(level, 'egested').shown} are egested."
+                because = f"Of {self.sure(level, 'eaten').shown}, {self.sure(level, 'egested').shown} is egested, and half would be {shown.number(self.number(level, 'eaten') / 2)}."
                 more, fewer = (f"In {in_sentence(level.label)}, {word} than half of the food passes through the gut undigested" for word in ("more", "less"))
-                yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), because, "en.assimilated-egested")
+                yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), because, "en.assimilated-egested", instead="What passes through undigested is egested. Compare it with half of what is eaten.")
 
     def _passed(self) -> Iterator[Claim]:
         for below, level in pairwise(self.record.levels):
             share = self.number(level, "transfer_efficiency")
             if sign := self._compared(share, 10.0):
-                because = f"Of {self.sure(below, 'production').shown}, {self.sure(level, 'production').shown} become production of {in_sentence(level.label)}: {self.sure(level, 'transfer_efficiency').shown}."
+                because = f"Of {self.sure(below, 'production').shown}, {self.sure(level, 'production').shown} becomes production of {in_sentence(level.label)}: {self.sure(level, 'transfer_efficiency').shown}."
                 more, fewer = (f"{word} than a tenth of the production of {in_sentence(below.label)} becomes production of {in_sentence(level.label)}" for word in ("More", "Less"))
                 yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), because, "en.always-ten")
 
@@ -65,9 +68,9 @@ class StatementQuestions(Asking):
         for below, level in pairwise(self.record.levels):
             share = self.number(level, "consumption_efficiency")
             if sign := self._compared(share, 50.0):
-                because = f"Of {self.sure(below, 'production').shown}, {self.sure(level, 'eaten').shown} are eaten by {in_sentence(level.label)}: {self.sure(level, 'consumption_efficiency').shown}."
+                because = f"Of {self.sure(below, 'production').shown}, {self.sure(level, 'eaten').shown} is eaten by {in_sentence(level.label)}: {self.sure(level, 'consumption_efficiency').shown}."
                 more, fewer = (f"{word} than half of the production of {in_sentence(below.label)} is eaten by {in_sentence(level.label)}" for word in ("More", "Less"))
-                yield Claim(more, fewer, because, "en.always-ten") if sign > 0 else Claim(fewer, more, because, "en.all-eaten")
+                yield Claim(more, fewer, because, "en.always-ten", instead="Divide what is eaten by all that the lower level builds up, and compare with 50 %.") if sign > 0 else Claim(fewer, more, because, "en.all-eaten")
 
     def _growth(self) -> Iterator[Claim]:
         for level in self.record.levels[1:]:
@@ -75,18 +78,20 @@ class StatementQuestions(Asking):
             if sign := self._compared(respired, built):
                 because = f"Respired: {self.sure(level, 'respired').shown}; built up: {self.sure(level, 'production').shown}."
                 more, fewer = (f"In {in_sentence(level.label)}, {word} energy is respired than built up" for word in ("more", "less"))
-                yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), because, "en.respired-built")
+                yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), because, "en.respired-built", instead="What is respired leaves as heat, and only the rest of what is taken up is built up. Compare the two.")
 
     def _standing(self) -> Iterator[Claim]:
         for below, level in pairwise(self.record.levels):
             if sign := self._compared(self.number(below, "biomass"), self.number(level, "biomass")):
                 because = f"Biomass of {in_sentence(below.label)}: {self.sure(below, 'biomass').shown}, of {in_sentence(level.label)}: {self.sure(level, 'biomass').shown}."
                 lower, upper = (f"On one square metre there is more biomass of {in_sentence(one.label)} than of {in_sentence(other.label)}" for one, other in ((below, level), (level, below)))
-                yield Claim(lower, upper, because, "bio.large-animals") if sign > 0 else Claim(upper, lower, because, "bio.inverted")
+                fewer = (self.number(below, "individuals_per_m2") or 0.0) < (self.number(level, "individuals_per_m2") or 0.0)
+                idea = "bio.numbers" if fewer else "bio.large-animals"
+                yield Claim(lower, upper, because, idea, instead=FEW_LARGE if fewer else ALL_OF_A_LEVEL) if sign > 0 else Claim(upper, lower, because, "bio.inverted")
 
     def _top(self) -> Iterator[Claim]:
         top = self.record.levels[-1]
         overall = self.facts["overall_efficiency"]
         if overall.is_number and (sign := self._compared(overall.number, 0.1)):
             more, fewer = (f"{word} than a thousandth of the net primary production is left as production of {in_sentence(top.label)}" for word in ("More", "Less"))
-            yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), f"The overall efficiency is {overall.shown}, and a thousandth is 0.1 %.", "en.accumulate")
+            yield Claim(*((more, fewer) if sign > 0 else (fewer, more)), f"The overall efficiency is {overall.shown}, and a thousandth is 0.1 %.", "en.accumulate", instead="Divide the production of the top level by the net production of the producers.")

@@ -99,6 +99,7 @@ def test_less_evaporation_from_the_land_leaves_more_water_there() -> None:
     question = asked(demo("cycle/water"), "scenario_gain")
     assert "which stock is larger than it would be" in question.prompt
     assert question.otherwise.startswith("This stock gains nothing by the change.")
+    assert question.solution.endswith("“Evapotranspiration” takes less out of it than before, so more water is left there.")
 
 
 def test_of_two_stocks_that_a_change_leaves_larger_the_one_that_gains_most_is_asked_for() -> None:

@@ -6,7 +6,7 @@ import pytest
 
 from generator.questions.question import Choice, NumberEntry
 from tests.kinds.cycle.test_facts import cycle
-from tests.kinds.small_records import demo, made
+from tests.kinds.small_records import demo, library, made
 
 
 def test_stock_goes_on_growing_while_its_inflow_falls() -> None:
@@ -29,12 +29,27 @@ def test_steady_flows_are_not_taken_for_a_steady_stock() -> None:
 
 
 def test_stock_that_people_feed_is_asked_about_first() -> None:
-    assert "“Atmosphere”" in made(demo("cycle/global_carbon"))["after_years"].prompt
+    assert "The atmosphere gains" in made(demo("cycle/global_carbon"))["after_years"].prompt
 
 
 @pytest.mark.parametrize("fluxes", ["a source pool 4\nb pool sink 4", "a source pool 3\nb pool sink 4", "a source pool {low: 5, high: 9}\nb pool sink 4"])
 def test_stock_that_is_not_known_to_grow_is_not_asked_about(fluxes: str) -> None:
     assert {"falling_inflow", "after_years"}.isdisjoint(made(cycle(fluxes)))
+
+
+def test_stock_that_shrinks_is_asked_for_the_share_of_a_year() -> None:
+    """Source: arithmetic on the record: 5 of 200 a year; 9 of 200, 13 of 200, and a hundredth."""
+    question = made(cycle("a source pool 4\nb pool sink 9", "stock: 200"))["yearly_share"]
+    assert isinstance(question, NumberEntry)
+    assert ("2.5", ["4.5", "6.5", "0.025"]) == (question.answer.split(" ")[0], [slip.shown.split(" ")[0] for slip in question.slips])
+    assert "yearly_share" not in made(cycle("a source pool 9\nb pool sink 4"))
+
+
+def test_page_asks_for_the_shortest_time_with_numbers_of_its_own() -> None:
+    """The page tells the turnover time of its own ranges."""
+    for record in ("phosphorus", "global_nitrogen"):
+        (question,) = [one for one in library().questions[f"cycle/{record}"] if one.id == "shortest_time"]
+        assert question.supposed
 
 
 def test_flows_that_look_alike_when_rounded_are_not_asked_about() -> None:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from itertools import pairwise, permutations
+from itertools import pairwise
 
+import networkx as nx
 import pytest
 
 from generator.kind import Subject
 from generator.kinds.food_web.chain_questions import ChainQuestions
-from generator.questions.question import Ordering, Rejected, SeveralChoice
+from generator.questions.question import NumberEntry, Rejected, SeveralChoice
 from tests.kinds.food_web.test_facts import LAKE, web
 from tests.kinds.small_records import demo, library
 
@@ -45,35 +46,21 @@ def test_web_of_one_chain_has_no_rows_to_choose_from(diets: dict[str, str]) -> N
     assert isinstance(chains(web(**diets)).chains(), Rejected)
 
 
-def test_chain_that_no_explanation_goes_through_is_asked_for() -> None:
-    """The page tells that beetles feed larks and lizards, and these falcons; of snakes it tells other things."""
-    question = chains(demo(PLAIN)).chain_order()
-    assert isinstance(question, Ordering)
-    told = [" ".join(idea.says for idea in one.chain).casefold() for one in demo(PLAIN).record.explanations]
-    assert not any(all(step.text.casefold() in text for step in question.steps[1:]) for text in told)
+@pytest.mark.parametrize("record", [LAKE, PLAIN])
+def test_chains_between_two_species_are_all_ways_along_the_arrows(record: str) -> None:
+    """Source: networkx, all simple paths."""
+    of = demo(record)
+    question = chains(of).chains_between()
+    assert isinstance(question, NumberEntry)
+    ids = {name.casefold(): one for one, name in of.record.spoken.items()}
+    start, end = question.prompt.removeprefix("How many different food chains of this web lead from ").partition("?")[0].split(" to ")
+    graph = nx.DiGraph((food, eater) for eater, foods in of.record.eats.items() for food in foods)
+    assert len(list(nx.all_simple_paths(graph, ids[start], ids[end]))) == int(question.answer)
+    assert len(question.slips) >= 2
 
 
-def test_order_of_a_chain_is_the_only_one_that_its_arrows_allow() -> None:
-    of = demo(PLAIN)
-    question = chains(of).chain_order()
-    assert isinstance(question, Ordering)
-    row = [step.text for step in question.steps]
-    assert [tuple(row)] == [order for order in permutations(row) if all(linked(of, list(order)))]
-
-
-def test_length_of_the_longest_chain_is_not_given_away() -> None:
-    """Source: the record: four arrows in the longest chain of the plain, three in that of the lake."""
-    question = chains(demo(PLAIN)).chain_order()
-    assert isinstance(question, Ordering) and len(question.steps) == 4
-    assert isinstance(chains(demo(LAKE)).chain_order(), Rejected)
-
-
-def test_loop_that_can_be_passed_either_way_is_not_asked_for() -> None:
-    """Shrew and fox eat each other, so that a chain with both of them fits the arrows in two orders."""
-    of = web(moss="", mouse="moss", shrew="mouse, fox", fox="mouse, shrew", hawk="fox, shrew")
-    question = chains(of).chain_order()
-    assert isinstance(question, Ordering)
-    assert 1 == len({"Shrew", "Fox"} & {step.text for step in question.steps})
+def test_webs_with_few_chains_have_none_to_count() -> None:
+    assert isinstance(chains(web(grass="", vole="grass", hare="grass", owl="vole, hare")).chains_between(), Rejected)
 
 
 def test_rivals_share_a_food_and_eaters_do_not() -> None:

@@ -7,7 +7,7 @@ import pytest
 from generator.kind import Subject
 from generator.kinds.food_web.label_questions import LabelQuestions
 from generator.kinds.food_web.questions import WebQuestions
-from generator.questions.question import ChartReading, Made, Rejected, SeveralChoice
+from generator.questions.question import ChartReading, Choice, Made, Rejected, SeveralChoice
 from tests.kinds.food_web.test_facts import LAKE, web
 from tests.kinds.small_records import demo, library, made
 
@@ -56,21 +56,31 @@ def test_tied_boxes_are_not_asked_about() -> None:
     assert read(labels(web(grass="", moss="", vole="grass", hare="moss")).most_eaters()) is None
 
 
-def test_main_food_has_the_widest_arrow() -> None:
-    of = web(grass="", vole="grass", hare="grass", fox="vole 0.7, hare 0.3", wolf="fox")
-    assert (("Vole",), {"Hare": "web.any-share", "Wolf": "en.arrow-eats"}) == read(labels(of).main_food())
+@pytest.mark.parametrize(("diet", "says"), [("vole 0.7, grass 0.3", "It would fall, for more of the food stands lower"), ("vole 0.3, grass 0.7", "It would rise, for more of the food stands higher")])
+def test_exchanged_shares_draw_the_level_towards_the_food_that_gains(diet: str, says: str) -> None:
+    """Source: arithmetic: 1 + 0.7 x 2 + 0.3 is 2.7, and 1 + 0.3 x 2 + 0.7 is 2.3."""
+    item = labels(web(grass="", vole="grass", fox=diet)).exchanged_shares()
+    assert isinstance(item, Choice)
+    assert [says] == [option.text for option in item.options if option.right]
 
 
-@pytest.mark.parametrize("fox", ["vole 0.52, hare 0.48", "vole, hare", "vole"])
-def test_even_unknown_and_single_diets_are_not_asked_about(fox: str) -> None:
-    assert read(labels(web(grass="", vole="grass", hare="grass", fox=fox)).main_food()) is None
+@pytest.mark.parametrize("fox", ["vole 0.52, grass 0.48", "vole, grass", "vole", "vole 0.7, hare 0.3"])
+def test_even_unknown_and_single_diets_and_foods_of_one_level_are_not_exchanged(fox: str) -> None:
+    assert isinstance(labels(web(grass="", vole="grass", hare="grass", fox=fox)).exchanged_shares(), Rejected)
 
 
-def test_diet_that_another_prompt_tells_is_not_asked_for() -> None:
+def test_diet_that_another_prompt_tells_is_not_exchanged() -> None:
     asked = made(demo(LAKE))
     told = WebQuestions(demo(LAKE), library().catalogue).mixed_feeder()
     assert told is not None and told.label.lower() in asked["level"].prompt
-    assert told.label.lower() not in asked["main_food"].prompt
+    assert f"diet of {told.label.lower()}" not in asked["exchanged_shares"].prompt
+
+
+def test_only_those_that_eat_can_be_picked_where_eaters_are_asked_for() -> None:
+    of = demo(LAKE)
+    eaters = tuple(one.label for one in of.record.species if one.eats)
+    for item in (labels(of).two_heights(), labels(of).left_without()):
+        assert isinstance(item, ChartReading) and item.labels == eaters
 
 
 def test_who_loses_the_only_food_is_told_from_who_loses_one() -> None:

@@ -140,6 +140,13 @@ def test_forecast_says_how_far_paths_are_followed() -> None:
     assert "along paths of at most three arrows," in made(demo(PLAIN))["gone_snakes"].prompt
 
 
+def test_species_that_could_come_twice_are_spoken_of_only_where_a_way_could_go_round() -> None:
+    """Owls that eat owls, and shrews and foxes that eat each other; below the loop of the lake, pike that eat pike, nothing goes round."""
+    assert "twice" not in made(web(grass="", vole="grass", owl="vole"))["longest_chain"].prompt
+    assert "No species may come twice." in made(web(grass="", vole="grass", owl="vole 0.9, owl 0.1"))["longest_chain"].prompt
+    assert "twice" not in made(demo(LAKE))["longest_chain_to_roach"].prompt
+
+
 def test_longest_chain_is_asked_for_below_that_of_the_whole_web() -> None:
     """Source: the record: snakes are reached by three arrows or two, and falcons, at the end of the longest chain, by four."""
     question = made(demo(PLAIN))["longest_chain_to_snakes"]

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
-from generator.questions.question import ChartReading, Choice, Matching, NumberEntry, Ordering
+from generator.kinds.productivity.bottle_questions import BottleQuestions
+from generator.questions.question import ChartReading, Choice, NumberEntry, Ordering
 from tests.kinds.productivity.small_series import DEEP, GRAZED, GREW, TOP, bottles, harvest, of
-from tests.kinds.small_records import demo, made, rejected
+from tests.kinds.small_records import demo, library, made, rejected
 
 BOTTLES, HARVEST = "productivity/halden_water_bottles", "productivity/harrow_plain_harvest"
 
@@ -135,9 +138,14 @@ def test_best_depth_is_read_off_the_profile() -> None:
     assert "best_depth" not in made(of(bottles(TOP, DEEP)))
 
 
+def test_largest_number_of_the_profile_gives_way_to_the_depth_that_takes_two_charts() -> None:
+    assert "best_depth" not in made(demo(BOTTLES)) and "gain_by_day" in made(demo(BOTTLES))
+
+
 def test_where_most_is_respired_is_a_slip_only_where_the_chart_shows_it() -> None:
     """Source: the record: just below the surface and at 2 m the bottles used as much."""
-    assert ["10 m"] == [label for slip in made(demo(BOTTLES))["best_depth"].slips for label in slip.labels]
+    demo_ = BottleQuestions(demo(BOTTLES), demo(BOTTLES).record.bottles, library().catalogue)
+    assert ["10 m"] == [label for slip in demo_.best_depth().slips for label in slip.labels]
     used = made(of(bottles(TOP, TOP | {"depth": "2", "light": "[9.4, 9.8]"}, DEEP | {"depth": "9", "light": "[4.5, 4.7]", "dark": "[3.3, 3.5]"})))["best_depth"]
     assert {"9 m": "bio.respired-net"}.items() <= {label: slip.misconception for slip in used.slips for label in slip.labels}.items()
 
@@ -154,18 +162,28 @@ def test_net_production_by_harvest_is_not_the_biomass() -> None:
     assert ("1.68 g m⁻² d⁻¹", ["2.56 g m⁻² d⁻¹"]) == (question.answer, slips(question)["bio.stock-rate"])
 
 
-def test_gross_production_is_asked_where_respiration_is_known() -> None:
+def test_share_of_gross_production_is_asked_where_respiration_is_known() -> None:
+    """Source: arithmetic: 1.2 of 1.68 + 1.2; 1.2 / 1.68, 1.68 / 2.88 and 1.2 / 0.48."""
     known = ("respiration: 1.2", GREW)
-    assert "gross_production" in made(of(harvest(("", GRAZED), known)))
-    assert "gross_production" not in made(of(harvest(("", GREW))))
-    question = entry(harvest(known), "gross_production")
-    assert "2.9 g m⁻² d⁻¹" == question.answer
-    assert {"ps.sign", "bio.respired-net", "bio.gross-net"} == set(slips(question))
+    assert "respired_share" in made(of(harvest(("", GRAZED), known)))
+    assert "respired_share" not in made(of(harvest(("", GREW))))
+    question = entry(harvest(known), "respired_share")
+    assert ("41.7 %", ["71.4 %", "58.3 %", "250 %", "0.417 %"]) == (question.answer, [slip.shown for slip in question.slips])
+
+
+def test_energy_of_a_hectare_takes_area_and_time() -> None:
+    """Source: arithmetic: 84 g m-2 at 17.5 kJ a gram are 1470 kJ m-2, 14 700 MJ on a hectare; 294 in a day, 1.47 on a square metre, 147 by 100."""
+    question = entry(harvest(("", GREW)), "energy")
+    assert "14\u202f700 MJ ha⁻¹" == question.answer
+    assert {"inv.no-time": ["294 MJ ha⁻¹"], "nit.area": ["1.47 MJ ha⁻¹", "147 MJ ha⁻¹"]}.items() <= slips(question).items()
 
 
 def test_what_was_eaten_is_asked_of_a_pair_of_plots() -> None:
-    question = chosen(harvest(("grazing: kept_out", GREW), ("grazing: open", GRAZED)), "eaten")
-    assert ["0.88 g m⁻² d⁻¹"] == [option.text for option in question.options if option.right]
+    """Source: arithmetic: 84 less 40 g m-2 in 50 days are 8.8 kg on a hectare in a day; 8.0, 16.8, 24.8, and 440 in all the days."""
+    question = entry(harvest(("grazing: kept_out", GREW), ("grazing: open", GRAZED)), "eaten")
+    of_day = "kg ha⁻¹ d⁻¹"
+    assert f"8.80 {of_day}" == question.answer
+    assert {"bio.eaten-is-left": [f"8.00 {of_day}"], "bio.eaten-is-all": [f"16.8 {of_day}"], "bio.eaten-added": [f"24.8 {of_day}"], "inv.no-time": [f"440 {of_day}"]}.items() <= slips(question).items()
     assert "eaten" not in made(of(harvest(("", GREW), ("", GRAZED))))
 
 
@@ -187,15 +205,22 @@ def test_no_prompt_tells_the_answer_to_another_question(text: str) -> None:
 @pytest.mark.parametrize("record", [BOTTLES, HARVEST])
 def test_demo_asks_on_all_that_the_method_teaches(record: str) -> None:
     asked = set(made(demo(record)))
-    assert {"net_production", "gross_production", "why_replicates", "standard_error", "told_apart"} <= asked
-    assert ({"respiration", "what_bottles_show", "warm_dark", "hardly_changed", "best_depth"} if record == BOTTLES else {"stock_or_rate", "why_dry", "eaten"}) <= asked
+    assert {"net_production", "why_replicates", "standard_error", "told_apart"} <= asked
+    assert ({"gross_production", "respiration", "lost_start", "warm_dark", "hardly_changed", "gain_by_day"} if record == BOTTLES else {"respired_share", "stock_or_rate", "why_dry", "eaten"}) <= asked
 
 
-def test_bottles_are_matched_with_what_their_difference_shows() -> None:
-    question = made(demo(BOTTLES))["what_bottles_show"]
-    assert isinstance(question, Matching)
-    assert ["Net production", "Respiration", "Gross production"] == [pair.partner for pair in question.pairs]
-    assert {"Exchange of oxygen with the air"} == set(question.partners) - {pair.partner for pair in question.pairs}
+def test_without_the_start_only_light_less_dark_is_left() -> None:
+    question = made(demo(BOTTLES))["lost_start"]
+    assert isinstance(question, Choice)
+    assert ["Gross production alone"] == [option.text for option in question.options if option.right]
+
+
+def test_day_and_night_has_rates_of_its_own_on_the_page() -> None:
+    """The table of the page tells what a day leaves; the sum of the prompt comes out as the key says."""
+    (question,) = [one for one in library().questions[BOTTLES] if one.id == "day_and_night"]
+    assert isinstance(question, NumberEntry) and question.supposed
+    gross, respired = (float(found) for found in re.findall(r"([\d.]+) mg", question.prompt))
+    assert f"{gross * 15 - respired * 24:.3g}" == question.answer.split(" ")[0]
 
 
 def test_gain_by_day_may_be_a_loss_by_day_and_night() -> None:

@@ -6,7 +6,7 @@ import pytest
 
 from generator.kind import Subject
 from generator.kinds.pyramid.questions import MOST_SUMS, WANTED, sums
-from generator.questions.question import Choice, Made, NumberEntry, Rejected
+from generator.questions.question import Made, NumberEntry, Rejected
 from tests.kinds.pyramid.test_facts import pyramid
 from tests.kinds.small_records import demo, library, made, rejected
 
@@ -18,18 +18,25 @@ def all_sums(of: Subject) -> dict[str, Made]:
     return {item.id: item for item in sums(of, library().catalogue) if not isinstance(item, Rejected)}
 
 
-def test_net_production_offers_gross_production_and_respiration() -> None:
-    """Source: arithmetic on the record."""
-    question = all_sums(demo("pyramid/sill_lake"))["net_production"]
-    assert isinstance(question, Choice)
-    assert ["3600", "5800", "9400", "13"] == [option.text.split(" ")[0].split("\u202f")[0] for option in question.options]
-
-
-def test_consumer_production_knows_each_forgotten_loss() -> None:
-    """Source: arithmetic on the record: 2400 - 960, 2400 - 860, 960 + 860."""
-    question = all_sums(demo("pyramid/sill_lake"))["consumer_production"]
+def test_net_share_knows_the_wrong_part_and_the_wrong_whole() -> None:
+    """Source: arithmetic on the record: 5800 / 9400, 3600 / 9400, 5800 / 3600 and 9400 / 5800 (nearly the same), the fraction; 3600 / 5800 is nearly the answer."""
+    question = all_sums(demo("pyramid/sill_lake"))["net_share"]
     assert isinstance(question, NumberEntry)
-    assert {"1440", "1540", "1820"} == {slip.shown.split(" ")[0] for slip in question.slips}
+    assert ("61.7 %", ["38.3 %", "161 %", "0.617 %"]) == (question.answer, [slip.shown for slip in question.slips])
+
+
+def test_growth_share_knows_each_forgotten_loss_and_the_whole_of_another_share() -> None:
+    """Source: arithmetic on the record: 580 / 2400; 1440 / 2400, 1540 / 2400, 580 / 1440, 1820 / 2400."""
+    question = all_sums(demo("pyramid/sill_lake"))["growth_share"]
+    assert isinstance(question, NumberEntry)
+    assert ("24.2 %", ["60.0 %", "64.2 %", "40.3 %", "75.8 %", "0.242 %"]) == (question.answer, [slip.shown for slip in question.slips])
+
+
+def test_uneaten_share_parts_what_is_lost_before_the_mouth_from_what_is_lost_behind_it() -> None:
+    """Source: arithmetic on the record: (5800 - 2400) / (5800 - 580); 3400 / 5800, 1820 / 5220, 2400 / 5800, 3400 / 1820."""
+    question = all_sums(demo("pyramid/sill_lake"))["uneaten_share"]
+    assert isinstance(question, NumberEntry)
+    assert ("65.1 %", ["58.6 %", "34.9 %", "41.4 %", "187 %", "0.651 %"]) == (question.answer, [slip.shown for slip in question.slips])
 
 
 def test_transfer_efficiency_knows_the_usual_slips() -> None:
@@ -48,8 +55,9 @@ def test_supporting_area_knows_square_metres() -> None:
 
 def test_levels_that_state_little_say_what_is_left_out() -> None:
     assert {
-        "net_production": "the producers do not state gross production and respiration",
-        "consumer_production": "no level states what is eaten, egested and respired",
+        "net_share": "the producers do not state gross production and respiration",
+        "uneaten_share": "no level states what it eats beside what it and the level below build up",
+        "growth_share": "no level states what is eaten, egested and respired",
         "supporting_area": "the record states no need of a top consumer",
     } == rejected(pyramid("production: 500", "production: 40"))
 
@@ -68,8 +76,10 @@ def test_flow_on_a_hectare_needs_no_turning_of_areas() -> None:
     assert "m²" not in question.prompt + question.solution
 
 
-def test_difference_that_rounding_hides_is_not_asked_for() -> None:
-    assert "not_passed_on" in rejected(pyramid("production: 500", "production: 0.4"))
+@pytest.mark.parametrize("above", ["eaten: 600, egested: 100, respired: 300", "production: 40", "eaten: 40, egested: 10, respired: 30"])
+def test_uneaten_share_needs_what_is_eaten_and_built_up(above: str) -> None:
+    """More is eaten than grows there; what is eaten is not known; nothing is built up."""
+    assert not [name for name in all_sums(pyramid("production: 500", above)) if name == "uneaten_share"]
 
 
 @pytest.mark.parametrize("record", PYRAMIDS)
@@ -83,8 +93,8 @@ def test_no_prompt_tells_the_answer_to_another_question(record: str) -> None:
 
 def test_area_names_what_one_animal_and_what_the_level_takes() -> None:
     prompt = all_sums(demo("pyramid/sill_lake"))["supporting_area"].prompt
-    assert "Each of the pike has to eat 38" in prompt
-    assert "all of them together eat 20 kJ m⁻² yr⁻¹" in prompt
+    assert "One animal of the level “Pike” must eat 38" in prompt
+    assert "The whole level eats 20 kJ m⁻² yr⁻¹." in prompt
 
 
 def test_assimilation_efficiency_knows_what_is_egested_for_what_is_taken_up() -> None:
@@ -107,16 +117,31 @@ def test_production_that_another_question_asks_for_is_not_told() -> None:
     assert "production_efficiency" not in questions
 
 
-def test_kilojoules_know_division_and_the_thousand() -> None:
-    """Source: arithmetic on the record: 10 x 4.184 = 41.84; 10 / 4.184 = 2.39."""
-    question = made(demo("pyramid/ember_spring"))["kilojoules"]
+def test_efficiency_in_two_units_knows_the_step_that_is_left_out() -> None:
+    """Source: arithmetic on the record: 30 of 375 kcal are 8 %; with 126 kJ as printed, 126 / 375 are 33.6 %, and 126 / (375 / 4.184) 141 %."""
+    question = made(demo("pyramid/ember_spring"))["mixed_units"]
     assert isinstance(question, NumberEntry)
-    assert "the respiration of garfish" in question.prompt
-    assert ("41.8 kJ m⁻² yr⁻¹", ["2.39", "10\u202f000", "10.0"]) == (question.answer, [slip.shown.removesuffix(" kJ m⁻² yr⁻¹") for slip in question.slips])
+    assert "375 kcal m⁻² yr⁻¹" in question.prompt and "126 kJ m⁻² yr⁻¹" in question.prompt
+    assert ("8.00 %", ["33.6 %", "141 %"]) == (question.answer, [slip.shown for slip in question.slips][:2])
 
 
-def test_record_in_kilojoules_is_not_asked_for_them() -> None:
-    assert "kilojoules" not in all_sums(demo("pyramid/sill_lake"))
+def test_record_in_kilojoules_is_asked_nothing_in_two_units() -> None:
+    assert "mixed_units" not in all_sums(demo("pyramid/sill_lake"))
+
+
+def test_stored_energy_is_asked_where_a_level_holds_less_than_its_eaters() -> None:
+    """Source: arithmetic on the record: 3.6 x 21 / (1.8 x 20) = 2.1; 360 / 2600 = 0.138."""
+    question = made(demo("pyramid/tillet_bay"))["stored_below"]
+    assert isinstance(question, NumberEntry)
+    assert "2.10" == question.answer and "0.138" in {slip.shown for slip in question.slips}
+    assert "stored_below" not in all_sums(demo("pyramid/sill_lake"))
+
+
+@pytest.mark.parametrize("record", PYRAMIDS)
+def test_no_drawn_share_is_mistaken_for_a_tenth(record: str) -> None:
+    asked = [q for q in library().questions[f"pyramid/{record}"] if q.id in ("transfer_efficiency", "production_efficiency", "mixed_units")]
+    assert asked
+    assert all(isinstance(q, NumberEntry) and q.fact and not 8.0 < q.fact.number < 12.5 for q in asked)
 
 
 def test_turnover_is_asked_where_a_level_outweighs_the_one_below() -> None:
@@ -142,7 +167,7 @@ def test_every_pyramid_asks_some_of_the_sums_and_other_forms_beside(record: str)
     asked = made(demo(f"pyramid/{record}"))
     of_sums = [name for name in asked if name in all_sums(demo(f"pyramid/{record}"))]
     assert len(asked) >= WANTED and MOST_SUMS <= len(of_sums) <= MOST_SUMS + 1
-    assert {"kilojoules", "biomass_turnover_time", "primary_production_required", "supporting_area"} & set(all_sums(demo(f"pyramid/{record}"))) <= set(asked)
+    assert {"mixed_units", "stored_below", "biomass_turnover_time", "primary_production_required", "supporting_area"} & set(all_sums(demo(f"pyramid/{record}"))) <= set(asked)
 
 
 def test_pyramids_do_not_all_ask_the_same() -> None:

@@ -6,8 +6,8 @@ import re
 
 import pytest
 
-from generator.kinds.pyramid.share_questions import ShareQuestions
-from generator.questions.question import Matching, NumberEntry, Ordering, Rejected
+from generator.kinds.pyramid.share_questions import CHANGES, ShareQuestions
+from generator.questions.question import Matching, NumberEntry, Rejected
 from tests.kinds.pyramid.test_facts import pyramid
 from tests.kinds.small_records import demo, library
 
@@ -17,25 +17,12 @@ def shares(of: object) -> ShareQuestions:
 
 
 @pytest.mark.parametrize("record", ["ember_spring", "sill_lake", "harrow_plain_grassland", "hollin_wood", "tillet_bay"])
-def test_stages_of_energy_hold_less_and_less(record: str) -> None:
-    """Source: the record's own numbers for each stage."""
-    of = demo(f"pyramid/{record}")
-    question = shares(of).energy_path()
-    assert isinstance(question, Ordering)
-    levels = {level.label.casefold(): level.id for level in of.record.levels}
-    amounts = []
-    for step in question.steps:
-        level = next(one for name, one in sorted(levels.items(), key=lambda pair: -len(pair[0])) if name in step.text.casefold())
-        eaten, egested = (of.facts.get(f"{level}.{name}") for name in ("eaten", "egested"))
-        if "Fixed" in step.text:
-            amounts.append(of.facts[f"{level}.gross_production"].number)
-        elif "Built up" in step.text:
-            amounts.append(of.facts[f"{level}.production"].number)
-        else:
-            assert eaten is not None and egested is not None
-            amounts.append(eaten.number - (egested.number if "gut" in step.text else 0.0))
-    assert 5 <= len(amounts) <= 6
-    assert sorted(amounts, reverse=True) == amounts
+def test_each_change_lowers_a_share_of_its_own(record: str) -> None:
+    question = shares(demo(f"pyramid/{record}")).lowered_share()
+    assert isinstance(question, Matching)
+    assert ["Eaten, of what the level below builds up", "Taken up, of what is eaten", "Built up, of what is taken up"] == [pair.partner for pair in question.pairs]
+    assert {"Egested, of what is eaten"} == set(question.partners) - {pair.partner for pair in question.pairs}
+    assert all(any(pair.text == text for text, _ in ways) for pair, ways in zip(question.pairs, CHANGES.values(), strict=True))
 
 
 def test_shares_of_a_level_stand_beside_what_is_egested() -> None:
@@ -64,10 +51,15 @@ def test_shares_that_are_not_known_are_not_matched(level: str) -> None:
 
 
 def test_base_is_so_many_times_the_top() -> None:
-    """Source: arithmetic on the record: 5800/4, 4/5800, 50/4, and 10 to the third."""
+    """Source: arithmetic on the record: 5800/4, 9400/4, 4/5800, 50/4, and 10 to the third."""
     question = shares(demo("pyramid/sill_lake")).times_the_top()
     assert isinstance(question, NumberEntry)
-    assert ("1450", ["0.000690", "12.5", "1000"]) == (question.answer, [slip.shown for slip in question.slips])
+    assert ("1450", ["2350", "0.000690", "12.5", "1000"]) == (question.answer, [slip.shown for slip in question.slips])
+
+
+def test_base_is_compared_only_where_the_printed_numbers_give_the_key() -> None:
+    """Source: arithmetic: 33 472 / 8.368 is 4000, but 33 472 / 8.37, as the page prints it, 3999."""
+    assert isinstance(shares(demo("pyramid/ember_spring")).times_the_top(), Rejected)
 
 
 def test_top_that_produces_nothing_is_no_divisor() -> None:

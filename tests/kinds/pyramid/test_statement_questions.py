@@ -53,6 +53,14 @@ def test_heavier_level_is_named_with_the_idea_that_turns_it_round() -> None:
     assert [("On one square metre there is more biomass of L1 than of L0", "bio.inverted"), ("On one square metre there is more biomass of L1 than of L2", "bio.large-animals")] == found
 
 
+def test_few_large_trees_outweigh_many_insects() -> None:
+    """Where the heavier level has fewer members the wrong idea is another one than where it has more."""
+    found = [claim.misconception for claim in claims(demo("pyramid/hollin_wood"), "_standing")]
+    assert "bio.numbers" == found[0]
+    of = pyramid("production: 1000, biomass: 5, individuals_per_m2: 9", "production: 100, biomass: 2, individuals_per_m2: 1")
+    assert ["bio.large-animals"] == [claim.misconception for claim in claims(of, "_standing")]
+
+
 def test_what_reaches_the_top_is_set_against_a_thousandth() -> None:
     assert ["Less"] == [claim.holds.split()[0] for claim in claims(pyramid("production: 10000", "production: 1"), "_top")]
     assert ["More"] == [claim.holds.split()[0] for claim in claims(pyramid("production: 100", "production: 1"), "_top")]
