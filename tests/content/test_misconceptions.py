@@ -20,7 +20,7 @@ MOST_ALIKE = 0.7
 """Of the words of two slots together, the share that both may use: to put right an idea about above and below takes the same words."""
 MOST_SENTENCES = 3
 """Source: a default of this project, after Shute 2008: feedback is specific, does not judge, and is short."""
-MOST_OF_THEIR_OWN = 0.25
+MOST_OF_THEIR_OWN = 0.4
 """Share of wrong answers that may have a correction of their own, where that of their misconception would not fit."""
 JUDGING = re.compile(r"\b(?:easy|easily|obvious(?:ly)?|simply?|clever|lazy|just|of course|stupid|silly|careless(?:ly)?|you believe|you think)\b", re.IGNORECASE)
 each_entry = pytest.mark.parametrize("entry", [pytest.param(entry, id=entry["id"]) for entry in ENTRIES])

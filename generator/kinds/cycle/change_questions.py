@@ -152,7 +152,7 @@ class ChangeQuestions(Asking):
         draft = Draft(
             id="new_steady",
             prompt=(
-                f"{sentence(named(reservoir.label))} holds {holds}; {out} comes in and goes out. The inflow rises to {more} for good; "
+                f"{sentence(named(reservoir.label))} holds {holds}, and {out} flows through it. The inflow rises to {more} for good; "
                 "the outflow stays in proportion to the stock. At what stock does it settle?"
             ),
             solution=(

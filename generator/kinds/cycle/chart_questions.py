@@ -42,7 +42,7 @@ class ChartQuestions(Asking):
         )  # fmt: skip
         larger = [flux for flux in self.record.fluxes if ends(flux.rate)[1] > ends(right.rate)[0] and flux.cause != "people"]
         wrong = (
-            ([flux.label for flux in larger if flux.cause == "both"], Wrong("", "cyc.cause-overlooked", "This flux is driven by nature and people together.")),
+            ([flux.label for flux in larger if flux.cause == "both"], Wrong("", "cyc.cause-overlooked", "This flux is driven by nature and people together.", "A broken arrow can mean that too; the table tells which fluxes people cause alone.")),
             ([flux.label for flux in larger if flux.cause == "nature"], Wrong("", "cyc.widest-arrow", "This flux is larger, but nature drives it.")),
             ([flux.label for flux in people if flux is not right], Wrong("", "cyc.first-of-its-sort", f"This flux is caused by people{alone}, but another of theirs is larger.")),
         )
@@ -121,8 +121,7 @@ class ChartQuestions(Asking):
                 hints=("Find out first which line is with the change: the key says it.", "Look at the right ends of both lines, panel by panel, and read the scale."),
             )  # fmt: skip
             wrong = ((lower, Wrong("", "cyc.other-line", "Here the line with the change ends below the other one.")),)
-            gains = "gains less than another one, or ends lower than without the change" if most_of else "gains nothing by the change"
-            otherwise = f"This stock {gains}. Look for the panel in which the full line ends {most_of}above the broken one."
+            otherwise = f"What counts is how far the line with the change ends above the other one, and not how much a stock rises. Look for the panel in which the full line ends {most_of}above the broken one."
             return reading(draft, [r.label for r in shares], [right], wrong, self.catalogue, otherwise=otherwise)
         return Rejected("scenario_gain", "no scenario leaves one stock plainly farthest above and others below")
 

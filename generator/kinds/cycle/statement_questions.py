@@ -119,7 +119,8 @@ class StatementQuestions(Asking):
             between = [self.names[one] for one in self.names if (start, one) in linked and (one, end) in linked]
             if between:
                 ends_at = f"from {named(self.names[start])} to {named(self.names[end])}"
-                yield Claim(f"No single arrow leads {ends_at}", f"A single arrow leads {ends_at}", f"No arrow leads straight there; a way of two arrows goes through {named(between[0])}.", "cyc.straight", seen=True)
+                through = f"a way of two arrows goes through {named(between[0])}" if len(between) == 1 else f"ways of two arrows go through {listed(named(one) for one in between)}"
+                yield Claim(f"No arrow leads straight {ends_at}", f"An arrow leads straight {ends_at}", f"There is no such arrow; {through}.", "cyc.straight", seen=True)
 
     def _shares(self) -> Iterator[Claim]:
         """Where the largest flux is plainly more, or plainly less, than half of what leaves a reservoir."""

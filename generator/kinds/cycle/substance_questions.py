@@ -43,7 +43,7 @@ class SubstanceQuestions(Asking):
         draft = Draft(
             id="conversion",
             prompt=(
-                f"{self._said(quantity)} What mass of {formula(conversion.substance)} holds as much {self.matter}? "
+                f"{self._said(quantity)} What mass of {formula(conversion.substance)} a year holds as much {self.matter}? "
                 f"Molar masses: {formula(old)} {old_mass.shown_number} g mol⁻¹, {formula(conversion.substance)} {new_mass.shown_number} g mol⁻¹."
             ),
             solution=f"{sentence(right.working.text(right.shown_exactly)) if right.working else ''}: the compound also has the mass of its other atoms.",

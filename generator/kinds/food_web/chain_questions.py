@@ -55,7 +55,7 @@ class ChainQuestions(Asking):
         return number_entry(
             draft, right, {"right": right} | {name: count(name, name, number, Listing("", ()), CHAIN_LENGTH.id) for name, number in numbers.items()},
             (
-                Mistake("web.all-arrows", "foods", f"counting the arrows that end at {top}", "More than one chain can come by the same last arrow, and some come from elsewhere. Follow each way from the start."),
+                Mistake("web.all-arrows", "foods", f"counting only the species from which a last step leads to {top}", "More than one chain can come by the same last step, and some come from elsewhere. Follow each way from the start."),
                 Mistake("web.one-chain", "eaters", f"counting the arrows that start at {start}", "A chain can fork farther up. Follow each branch to the end."),
                 Mistake("web.any-chain", "every", f"counting all chains that end at {top}", f"Some of them begin elsewhere. Count only those from {start}."),
             ),

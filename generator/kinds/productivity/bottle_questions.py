@@ -54,15 +54,9 @@ class BottleQuestions(ReplicateQuestions):
         if len(self.bottles.depths) > 2 and isinstance(gain, Rejected):
             yield self.best_depth()
         yield from only_made(gain, StatementQuestions(self.subject, self.catalogue).on_bottles(self.bottles))
-        yield from self.verdict()
-
-    def verdict(self) -> Iterator[Made]:
-        """On the gross production that is told apart least; of net production the table of the page tells it."""
-        known = [depth for depth in self.bottles.depths if (error := self.fact(depth, "gross_error")).is_number and error.number > 0]
-        if known:
-            depth = min(known, key=lambda depth: abs(self.fact(depth, "gross_production").number) / self.fact(depth, "gross_error").number)
-            gross, error = self.fact(depth, "gross_production"), self.fact(depth, "gross_error")
-            yield self.told_apart(self.opening(depth), "gross production per hour", gross, error, answered=depth is self.richest)
+        error = self.fact(self.richest, "gross_error")
+        if error.is_number and error.number > 0:
+            yield self.told_apart("gross production per hour at two depths", error)
 
     def at(self, depth: Depth) -> str:
         """Where, inside a sentence."""

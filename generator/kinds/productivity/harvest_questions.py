@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from itertools import pairwise
 
 from generator.kind import Subject, in_sentence
 from generator.kinds.productivity.harvest_facts import GRAZING
-from generator.kinds.productivity.record import Cut, Harvest, Plot, ProductivityRecord
+from generator.kinds.productivity.record import Harvest, Plot, ProductivityRecord
 from generator.kinds.productivity.replicate_questions import ReplicateQuestions, only_made
 from generator.kinds.productivity.statement_questions import StatementQuestions
 from generator.quantities import shown
@@ -19,22 +17,10 @@ from generator.questions.making import Draft, Wrong, choice, number_entry, order
 from generator.questions.misconception import Catalogue
 from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs
-from generator.science.replicates import STANDARD_ERROR_OF_DIFFERENCE
 
 PERCENT, PER_HECTARE, EATEN = unit("percent"), unit("MJ/ha"), unit("kg/ha/d")
 OF_A_HECTARE = f"A hectare is 100 m × 100 m, so it has 10{shown.THIN}000 m²: multiply by that."
 LOOK_UP = "from the numbers on this page"
-
-
-@dataclass(frozen=True)
-class Difference:
-    """What two plots differ by on one day."""
-
-    day: float
-    label: str
-    what: str
-    difference: Fact
-    error: Fact
 
 
 class HarvestQuestions(ReplicateQuestions):
@@ -61,42 +47,13 @@ class HarvestQuestions(ReplicateQuestions):
             yield self.eaten()
         yield self.where_to_cut()
         yield self.from_quadrat_to_rate()
-        near = self._nearest()
-        yield from only_made(StatementQuestions(self.subject, self.catalogue).on_harvests(self.harvest, near.day if near else None))
+        yield from only_made(StatementQuestions(self.subject, self.catalogue).on_harvests(self.harvest))
         yield self.why_replicates("one quadrat had been cut in each plot on each day", "several quadrats in each plot", "the balance")
         error = self.fact(f"error_{self.last.id}")
         if error.is_number and error.number > 0:
             what = f"dry mass of the quadrats ({in_sentence(self.plot.label)}, {in_sentence(self.last.label)})"
             yield self.standard_error(what, self.fact(f"spread_{self.last.id}"), error, len(self.last.dry_mass))
-        if near:
-            yield self.told_apart(f"On {in_sentence(near.label)}", near.what, near.difference, near.error)
-
-    def _nearest(self) -> Difference | None:
-        """The two plots and the day on which they are told apart least; of net production the table of the page tells it.
-
-        The first harvest is left out: whether plots were alike at the start is what a page says itself.
-        """
-        found = []
-        for one, other in pairwise(self.harvest.plots):
-            for cut in one.harvests[1:]:
-                same = next((c for c in other.harvests if c.day == cut.day), None)
-                if same is not None and (difference := self._difference((one, cut), (other, same))):
-                    found.append(difference)
-        return min(found, key=lambda one: one.difference.number / one.error.number, default=None)
-
-    def _difference(self, *stands: tuple[Plot, Cut]) -> Difference | None:
-        """The larger biomass less the smaller one; nothing where one has no error, or where they look alike."""
-        larger, smaller = sorted(stands, key=lambda stand: -self.fact(f"biomass_{stand[1].id}", stand[0]).number)
-        (more, less), errors = (
-            tuple(self.fact(f"{name}_{cut.id}", plot) for plot, cut in (larger, smaller)) for name in ("biomass", "area_error")
-        )  # fmt: skip
-        if not all(error.is_number and error.number > 0 for error in errors) or more.shown_number == less.shown_number or more.unit is None:
-            return None
-        difference = computed("", "Difference", Expression("more - less"), {"more": more, "less": less}, more.unit, figures=more.figures)
-        given = dict(zip(("first_error", "second_error"), errors, strict=True))
-        error = computed("", "Its standard error", STANDARD_ERROR_OF_DIFFERENCE.expression, given, more.unit, figures=more.figures)
-        what = f"the difference in biomass between “{larger[0].label}” and “{smaller[0].label}”"
-        return Difference(stands[0][1].day, stands[0][1].label, what, difference, error)
+            yield self.told_apart("the biomass of two plots", self.fact(f"area_error_{self.last.id}"))
 
     def net_of(self, plot: Plot) -> str:
         """Net production as a prompt gives it: where it answers another question, it is to be looked up."""
@@ -140,7 +97,7 @@ class HarvestQuestions(ReplicateQuestions):
         return number_entry(
             draft, net, {"earlier": earlier, "later": later, "days": days},
             (
-                Mistake("bio.stock-rate", "later / days", "dividing the biomass itself by the days"),
+                Mistake("bio.stock-rate", "later / days", "dividing the last biomass by the days", "Some of it stood there already at the first harvest. Take that off before you divide."),
                 Mistake("inv.no-time", "later - earlier", "leaving out the time"),
                 Mistake("inv.start-less-end", "(earlier - later) / days", "taking the start less the end"),
                 Mistake("bio.both-added", "(later + earlier) / days", "adding the two harvests"),
@@ -260,17 +217,17 @@ class HarvestQuestions(ReplicateQuestions):
     def where_to_cut(self) -> Made:
         draft = Draft(
             id="where_to_cut",
-            prompt="To make six quadrats agree better, a student lays the frame down wherever the plants look average. What is wrong with that?",
+            prompt="To make six quadrats agree better, a student lays the frame down wherever the plants look average. What does that do to the mean?",
             solution="Whoever chooses by eye favours some plants without noticing, so the mean of what was picked can be off. Places drawn by chance make it stand for the plot, even if they agree less.",
             needs=Needs.KNOWLEDGE,
             hints=("What is the mean of the six to stand for?", "Does every plant of the plot have the same chance to be cut?"),
         )
         wrong = (
-            Wrong("Not much: a trained eye finds places that are typical", "inv.by-eye"),
-            Wrong("Not much: quadrats that agree give the true mean", "inv.mean-has-no-error", "Readings can agree, and all be off in the same way."),
-            Wrong("The frame should lie where it lay at the harvest before", "bio.cut-twice"),
+            Wrong("It comes nearer to that of the plot: a trained eye finds what is typical", "inv.by-eye"),
+            Wrong("It comes nearer to that of the plot: quadrats that agree have little error", "inv.mean-has-no-error", "", "Readings can agree, and all be off in the same way. A mean does not take away an error that all share: let chance draw the places."),
+            Wrong("It stays as it is: six quadrats have one mean, wherever they lie", "inv.by-eye", "", "Another six quadrats have another mean. Those that are picked by eye are not the ones that chance would give."),
         )
-        return choice(draft, "What agrees so well need not stand for the whole plot", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "It can be off from that of the plot, though its quadrats agree well", wrong, self.catalogue, salt=self.subject.id)
 
     def from_quadrat_to_rate(self) -> Made:
         """Each step needs what the one before it gives, as its unit shows."""

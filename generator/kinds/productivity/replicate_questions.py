@@ -6,16 +6,17 @@ from collections.abc import Iterator
 
 from generator.kind import Subject
 from generator.kinds.productivity.record import ProductivityRecord
-from generator.kinds.productivity.samples import told_apart
-from generator.quantities.expression import Expression
-from generator.quantities.fact import Fact, computed
+from generator.quantities import shown
+from generator.quantities.fact import Fact
 from generator.quantities.units import unit
 from generator.questions.making import Draft, Wrong, choice, number_entry
 from generator.questions.misconception import Catalogue
-from generator.questions.mistake import Mistake, as_shown
+from generator.questions.mistake import Mistake
 from generator.questions.question import Made, Needs, Rejected
 
 ROOT = "Does a mean stray more than a single reading, or less? And what does the number of readings do to that?"
+APART = ((2.6, 1.0), (5.4, 3.0), (1.2, 0.8))
+"""Three differences and their standard errors, in multiples of one error: only the first is more than twice its own."""
 FARTHER = ((4, "four", "half"), (9, "nine", "a third"), (16, "sixteen", "a quarter"))
 """How far the mean of so many readings strays, beside a single one."""
 
@@ -63,7 +64,7 @@ class ReplicateQuestions:
         """What is lost without them; `only_one` tells of a single try of each sort."""
         draft = Draft(
             id="why_replicates",
-            prompt=f"Suppose that only {only_one}, and that two readings differ a little. What would {several} have told about the difference?",
+            prompt=f"Suppose that only {only_one}, and that the two readings differ a little. What would {several} have told about the difference?",
             solution=f"Single readings differ by chance. Only {several} show by how much, and so how far their mean can be trusted.",
             needs=Needs.KNOWLEDGE,
             hints=("Two single readings always differ a little. When does that mean something?", f"What do {several} show besides their mean?"),
@@ -73,33 +74,26 @@ class ReplicateQuestions:
             Wrong("Hardly anything more, for one careful reading is enough", "inv.one-is-enough"),
             Wrong(f"Whether it comes from {instrument}, which reads too high", "inv.replicates-show-bias"),
         )
-        return choice(draft, "Whether it is larger than chance alone makes it", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "Whether it is larger than chance alone explains", wrong, self.catalogue, salt=self.subject.id)
 
-    def told_apart(self, where: str, what: str, difference: Fact, error: Fact, answered: bool = False) -> Made:
-        """What a value and its standard error say together; where the value answers another question, it is to be looked up."""
-        case = f"{where} {what} is {difference.shown_exactly}, with a standard error of {error.shown_exactly}."
+    def told_apart(self, compares: str, error: Fact) -> Made:
+        """Which of three differences the rule tells apart from zero: neither the largest one nor that with the smallest error."""
         assert error.unit is not None
-        told = told_apart("", "Told apart from zero", difference, error)
-        verdict = told.value is True
-        twice = computed("", "Twice the standard error", Expression("2 * error"), {"error": as_shown(error)}, error.unit)
-        goes_beyond = abs(as_shown(difference).number) > twice.number
-        if goes_beyond is not verdict:
-            return Rejected("told_apart", "so near to twice its standard error, the rounded numbers tell otherwise")
-        sides = f"Twice the standard error is {twice.shown_exactly}, and {difference.shown_exactly} is {'more' if verdict else 'less'}{', its minus sign left aside' if difference.number < 0 else ''}."
+        unit_, size = error.unit, float(shown.rounded(error.number, 1))
+        told, largest, surest = ((unit_.after(shown.number(size * times, 2)), unit_.after(shown.number(size * errors, 2))) for times, errors in APART)
         draft = Draft(
-            id="told_apart",
-            prompt=f"{f'Look up {what} and its standard error in the numbers on this page.' if answered else case} By the rule of twice the standard error, can it be told apart from zero?",
-            solution=f"{sides} A value is told apart from zero where it is more than twice its standard error.",
-            needs=Needs.BOTH,
-            hints=("Work out twice the standard error.", f"{'Leave the minus sign aside: is' if difference.number < 0 else 'Is'} the value larger than that, or smaller?"),
+            id="told_apart", supposed=True,
+            prompt=f"Three teams compare {compares}, and find these differences. Which of them can be told apart from zero?",
+            solution=f"It has to be more than twice its standard error. {told[0]} is more than two times {told[1]}; {largest[0]} is less than two times {largest[1]}, and {surest[0]} less than two times {surest[1]}.",
+            hints=("By which rule is a difference told apart from chance?", "Double each standard error, and compare it with its own difference."),
         )
-        apart = "Yes: chance alone would seldom give as much"
-        hidden = "No: chance alone could give as much"
-        wrong = [
-            Wrong(hidden if verdict else apart, "inv.no-rule", sides),
-            Wrong("Yes: it is known exactly, since a mean was taken", "inv.mean-has-no-error"),
-            Wrong(f"{'No' if verdict else 'Yes'}: the readings lie within one standard error of the mean", "inv.bars-are-range"),
-        ]
-        if not verdict:
-            wrong[1] = Wrong("No: it is exactly zero", "inv.not-apart-is-nothing")
-        return choice(draft, apart if verdict else hidden, wrong, self.catalogue, fact=told, salt=self.subject.id)
+        wrong = (
+            Wrong(_with_error(*largest), "inv.no-rule", "It is the largest difference, but twice its standard error is more than that.", "Compare each difference with its own error."),
+            Wrong(_with_error(*surest), "inv.no-rule", "It has the smallest error, but twice that is more than the difference.", "Compare each difference with its own error."),
+            Wrong("Each of the three, for each is larger than its standard error", "inv.no-rule", "", "That is not enough: chance alone often gives more than one standard error. The rule asks for more than twice as much."),
+        )
+        return choice(draft, _with_error(*told), wrong, self.catalogue, salt=self.subject.id)
+
+
+def _with_error(difference: str, error: str) -> str:
+    return f"{difference}, with a standard error of {error}"

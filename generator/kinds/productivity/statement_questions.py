@@ -89,9 +89,8 @@ class StatementQuestions:
             clear = f"The error bar of the light bottles {at} does not reach the line of no change"
             yield Claim(*((clear, hidden) if depth in apart else (hidden, clear)), because, "inv.no-rule", instead=REACHES)
 
-    def on_harvests(self, harvest: Harvest, asked_day: float | None = None) -> Made:
-        """On `asked_day` another question compares the plots."""
-        return self._asked(((self._growth(harvest), 1), (self._side_by_side(harvest, asked_day), 2), (self._eaten(harvest), 1), (self._by_chance(), 1), (self._respired(harvest), 1)))
+    def on_harvests(self, harvest: Harvest) -> Made:
+        return self._asked(((self._growth(harvest), 1), (self._side_by_side(harvest), 2), (self._eaten(harvest), 1), (self._by_chance(), 1), (self._respired(harvest), 1)))
 
     def _growth(self, harvest: Harvest) -> Iterator[Claim]:
         """Whether more grew per day in the first or in the last time between two harvests."""
@@ -104,10 +103,10 @@ class StatementQuestions:
                     later, earlier = (f"{plot.label}: more grew per day {a} than {b}" for a, b in ((second, first), (first, second)))
                     yield Claim(*((later, earlier) if sign > 0 else (earlier, later)), because, "clim.height-slope")
 
-    def _side_by_side(self, harvest: Harvest, asked_day: float | None = None) -> Iterator[Claim]:
+    def _side_by_side(self, harvest: Harvest) -> Iterator[Claim]:
         """Two plots on one day: told apart or not."""
         for one, other in pairwise(harvest.plots):
-            for cut in (cut for cut in one.harvests if cut.day != asked_day):
+            for cut in one.harvests:
                 if (same := next((c for c in other.harvests if c.day == cut.day), None)) is None:
                     continue
                 masses = self.facts[f"{one.id}.biomass_{cut.id}"], self.facts[f"{other.id}.biomass_{same.id}"]

@@ -93,8 +93,8 @@ class _Pyramid(Asking):
         draft = Draft(
             id="net_share",
             prompt=(
-                f"In a year {fixed} is fixed in photosynthesis by {in_sentence(producers.label)}, and {lost} is respired by them. "
-                "What percentage of what is fixed is net production?"
+                f"Of {fixed} fixed in photosynthesis by {in_sentence(producers.label)}, {lost} is respired by them. "
+                "What percentage of the energy fixed is net production?"
             ),
             solution=f"Net production is what is left after the producers' own respiration: ({fixed} − {lost}) ÷ {fixed} = {right.shown}.",
             hints=("Producers respire part of what they fix. What is left is net production.", "(Fixed less respired) ÷ fixed = ?"),
@@ -190,7 +190,7 @@ class _Pyramid(Asking):
             id="uneaten_share",
             prompt=(
                 f"Of {made} built up by {in_sentence(below.label)}, {eaten} is eaten by {upper}, and {taken} becomes their production. "
-                "What percentage of the energy that is not passed on is never eaten?"
+                "What percentage of what does not become their production was never eaten?"
             ),
             solution=(
                 f"Never eaten: {made} − {eaten}. Not passed on: {made} − {taken}. The one divided by the other is {right.shown}. "

@@ -34,8 +34,8 @@ CHANGES = {
         ("Food passes through their gut so fast that much stays undigested", "What is not digested cannot pass the gut wall. It leaves as faeces, so a smaller part of the food is taken up."),
     ),
     "production_efficiency": (
-        ("They have to move farther to find a mate", "Muscles respire more, and that energy leaves as heat, so a smaller part of what was taken up is left for growth."),
-        ("They are disturbed often, and move away each time", "Muscles respire more, and that energy leaves as heat, so a smaller part of what was taken up is left for growth."),
+        ("They have to move farther to find a mate, and eat as much as before", "Muscles respire more, and that energy leaves as heat, so a smaller part of what was taken up is left for growth."),
+        ("They have to flee more often, and eat as much as before", "Muscles respire more, and that energy leaves as heat, so a smaller part of what was taken up is left for growth."),
     ),
 }
 """Changes that act on one share alone, with why, by the share that each lowers."""
@@ -55,7 +55,7 @@ class ShareQuestions(Asking):
         pairs = [Pair(change, titles[name], why) for name, (change, why) in picked.items()]
         draft = Draft(
             id="lowered_share", needs=Needs.KNOWLEDGE,
-            prompt=f"Think of {level}, which live on {below}. Match each change with the share that it lowers first.",
+            prompt=f"Think of {level}, which live on {below}. Match each change with the share that it lowers first; each share fits one line at most.",
             solution="One of the answers fits none of the lines. The pairs stand below, each with its reason.",
             hints=("Follow the energy: before the mouth, through the gut wall, and in the body. Where does each change act?",),
         )  # fmt: skip
@@ -112,7 +112,7 @@ class ShareQuestions(Asking):
                 f"Take the numbers from this page. The net production of {in_sentence(bottom.label)} is how many times "
                 f"the production of {in_sentence(top.label)}?"
             ),
-            solution=f"{given['base'].shown_exactly} ÷ {given['top'].shown_exactly} is about {right.shown}.",
+            solution=f"{given['base'].shown_exactly} ÷ {given['top'].shown_exactly} = {right.shown}.",
             hints=(
                 "The energy pyramid shows net production, what is left after the producers' own respiration.",
                 "The level that comes first in the question stands above the line, so the answer is far more than 1.",

@@ -14,7 +14,7 @@ from generator.questions.question import Made, Needs
 
 TIMES_APART = 1.1
 """What differs by less is called neither more nor less."""
-FEW_LARGE = "Few large organisms can weigh more than many small ones: multiply the number by the mean mass."
+FEW_LARGE = "Fewer need not weigh less: read the numbers of both, or their two bars."
 ALL_OF_A_LEVEL = "Each animal above is larger, but there are far fewer of them. Compare all of a level on the same area."
 CHECK = (
     "Take one statement at a time, and find its two numbers among those of the level.",

@@ -60,12 +60,6 @@ def test_plots_share_height_at_first_and_not_at_last() -> None:
     assert ["On day 0 the bars of “P0” and “P1” overlap", "On day 50 the bars of “P0” and “P1” share no height"] == found
 
 
-def test_day_that_another_question_compares_is_left_out() -> None:
-    said = StatementQuestions(of(harvest(NETS, OPEN)), library().catalogue)
-    days = {asked: [claim.holds[:9] for claim in said._side_by_side(said.subject.record.harvest, asked)] for asked in (None, 0.0)}
-    assert ["On day 0 ", "On day 50"] == days[None] and ["On day 50"] == days[0.0]
-
-
 def test_bars_that_overlap_although_the_rule_tells_them_apart_are_not_spoken_of() -> None:
     """Source: arithmetic: 128 and 106 with errors of 8 and 4: 22 is more than twice 8.9, but less than twice 12."""
     near = ("grazing: open", ((0.0, "[10, 12]"), (50.0, "[25.5, 27.5]")))
