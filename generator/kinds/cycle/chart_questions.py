@@ -121,7 +121,8 @@ class ChartQuestions(Asking):
                 hints=("Find out first which line is with the change: the key says it.", "Look at the right ends of both lines, panel by panel, and read the scale."),
             )  # fmt: skip
             wrong = ((lower, Wrong("", "cyc.other-line", "Here the line with the change ends below the other one.")),)
-            otherwise = f"What counts is how far the line with the change ends above the other one, and not how much a stock rises. Look for the panel in which the full line ends {most_of}above the broken one."
+            counts = "What counts is how far the line with the change ends above the other one, and not how much a stock rises" if most_of else "This stock gains nothing by the change"
+            otherwise = f"{counts}. Look for the panel in which the full line ends {most_of}above the broken one."
             return reading(draft, [r.label for r in shares], [right], wrong, self.catalogue, otherwise=otherwise)
         return Rejected("scenario_gain", "no scenario leaves one stock plainly farthest above and others below")
 
