@@ -101,6 +101,8 @@ def false_steps_amiss(explanations: Sequence[Explanation]) -> Iterator[Finding]:
             continue
         if not FEWEST_OPTIONS <= len(retold.steps) <= MOST_OPTIONS:
             yield Finding(path=(*path, "steps"), expected=f"{FEWEST_OPTIONS} to {MOST_OPTIONS} steps beside `false_step`", found=str(len(retold.steps)), mend="each step is an option: split one, or join two")
+        if retold.false_step.others and len(retold.false_step.others) != len(retold.steps) - 1:
+            yield Finding(path=(*path, "false_step", "others"), expected=f"a reason for each of the other {len(retold.steps) - 1} steps", found=str(len(retold.false_step.others)), mend="say of each step but the false one why it holds, in their order")
         if retold.false_step.step > len(retold.steps):
             yield Finding(path=(*path, "false_step", "step"), expected=f"the number of a step, 1 to {len(retold.steps)}", found=str(retold.false_step.step), mend="count the steps from 1")
 

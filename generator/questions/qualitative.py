@@ -98,7 +98,9 @@ class Qualitative:
                 prompt=f"A student explains {self.filled(retold.asks)}. One of the steps is wrong. Which one?",
                 solution=f"{self.filled(false.because)} In its place: “{says[place]}”",
             )  # fmt: skip
-            wrong = [Wrong(step, "ans.sound-doubted", STEP_HOLDS) for n, step in enumerate(told) if n != place]
+            others = [step for n, step in enumerate(told) if n != place]
+            whys = false.others or ("",) * len(others)
+            wrong = [Wrong(step, "ans.sound-doubted", STEP_HOLDS, self.filled(why)) for step, why in zip(others, whys, strict=False)]
             yield choice(draft, told[place], wrong, self.catalogue, listed=told)
 
     def _features(self, adaptations: Sequence[Adaptation]) -> Iterator[Made]:

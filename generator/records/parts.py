@@ -60,6 +60,8 @@ class FalseStep(Part):
     """What students wrongly believe to happen there, about as long as the step."""
     because: Text
     """Why that is wrong."""
+    others: Many[Text] = ()
+    """Why each of the other steps holds, in their order."""
 
 
 class Retold(Part):
