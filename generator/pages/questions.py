@@ -75,7 +75,7 @@ def _fields(item: Question, field: str) -> tuple[str, str]:
         case Ordering():
             return "order", _order(item)
         case Matching():
-            return "match", _match(item, field)
+            return "match", f'<p class="wanted">Each answer fits one line at most.</p>\n{_match(item, field)}'
         case ChartReading():
             return "label", _label(item, field)
     raise TypeError(f"{item.id}: no fields are known for {type(item).__name__}")

@@ -16,7 +16,7 @@ from generator.kinds import all_kinds
 from generator.pages.methods_page import checks_of
 from generator.pages.part_guide import followed_up
 from generator.pages.site import Site
-from generator.questions.question import Matching
+from generator.questions.question import ChartReading, Matching
 
 ROOT = Path(__file__).parents[2]
 NUMBER = re.compile(r"(?<![\w.,])[−-]?\d[\d\u202f]*(?:[.,]\d+)?(?![\w])")
@@ -48,7 +48,7 @@ def accounted() -> frozenset[str]:
         texts += [item.fact.shown_working for item in library.questions[subject.id] if item.fact]
         supposed = [item for item in library.questions[subject.id] if item.supposed]  # numbers of their own, drawn or chosen
         texts += [fact.shown_exactly for item in supposed for fact in getattr(item, "given", {}).values() if fact.is_number]
-        texts += [item.prompt for item in supposed if isinstance(item, Matching)]
+        texts += [item.prompt for item in supposed if isinstance(item, Matching | ChartReading)]
         texts += [pair.partner for item in supposed if isinstance(item, Matching) for pair in item.pairs]
         charts = site().kinds[subject.kind].charts(subject)  # curves are sampled from the method that draws them
         texts += [cell for chart in charts for row in chart.table.rows for cell in row] + [chart.description for chart in charts]

@@ -63,7 +63,7 @@ def _compared(one: AskedWater, other: AskedWater) -> str:
     if not _is_one_site(one, other):
         return f"Compare {one.place} with {other.place}."
     wheres = [told.where for told in _told(one, other)]
-    return f"Two samples were taken of {one.site}." if SURFACE in wheres else f"Compare {one.site} {' and '.join(wheres)}."
+    return f"Look at the charts and numbers of {one.site}." if SURFACE in wheres else f"Compare {one.site} {' and '.join(wheres)}."
 
 
 def _is_one_site(one: AskedWater, other: AskedWater) -> bool:

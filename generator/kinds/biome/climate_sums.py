@@ -62,7 +62,7 @@ def driest_beside_average(asked: AskedStation) -> Made:
     part = computed(f"{asked.station.id}.{item}", "Precipitation of the driest month over that of an average one", Expression("driest_month / (annual_precip / 12)"), {"driest_month": driest, "annual_precip": total}, PERCENT)
     draft = Draft(
         id=item,
-        prompt=f"How many percent of an average month's precipitation does the driest month bring at {asked.place}? Use the diagram and the table under it.",
+        prompt=f"What percentage of an average month's precipitation falls in the driest month at {asked.place}? Use the diagram and the table under it.",
         solution=f"{driest.shown} falls in {name(month)}, and {total.shown} in the year, a twelfth of which is an average month: {part.shown}.",
         hints=("How much would each month bring if all brought as much?", "Divide what the driest month brings by a twelfth of the year's total, then multiply by 100 %."),
     )
@@ -70,7 +70,7 @@ def driest_beside_average(asked: AskedStation) -> Made:
         draft, part, {"driest_month": driest, "annual_precip": total, "monthly": asked.fact("monthly_precip")},
         (
             Mistake("clim.year-for-month", "driest_month / annual_precip", "dividing by the year", "That is its part of the year. An average month is a twelfth of the year: divide by that."),
-            Mistake("clim.share-inverse", "(annual_precip / 12) / driest_month", "dividing the average month by the driest"),
+            Mistake("clim.share-inverse", "(annual_precip / 12) / driest_month", "dividing the average month by the driest", "The driest month brings less than an average one, so the result must be below 100 %. The average month stands below the line."),
             Mistake("clim.range-max", "driest_month / max(monthly)", "dividing by the wettest month", "An average month is asked for: a twelfth of the year."),
         ),
         asked.catalogue, otherwise="An average month brings a twelfth of the year's total, which stands above the diagram.",

@@ -24,7 +24,7 @@ class LabelQuestions(Asking):
 
     def readings(self, most: int, told: Species | None = None) -> tuple[Made, ...]:
         """So many of those that come out, drawn so that records differ in what they ask; the diet of `told` stands in another prompt."""
-        sorts = (self.two_heights(), self.most_eaters(), self.exchanged_shares(told), self.left_without())
+        sorts = (self.two_heights(), self.single_eater(), self.exchanged_shares(told), self.left_without())
         made = {item.id: item for item in sorts if not isinstance(item, Rejected)}
         return tuple(made[name] for name in drawn(made, self.subject.id, "readings")[:most])
 
@@ -54,20 +54,26 @@ class LabelQuestions(Asking):
         ]
         return self._picked(draft, right, wrong, "All the arrows that end at this box come from one kind of food.")
 
-    def most_eaters(self) -> Made:
-        rising = sorted(self.record.species, key=lambda one: len(self.eaters(one.id)))
-        right, next_ = rising[-1], rising[-2]
-        if len(self.eaters(right.id)) == len(self.eaters(next_.id)):
-            return Rejected("most_eaters", "several species are eaten by as many others")
-        greedy = max(self.record.species, key=lambda one: len(one.eats))
+    def single_eater(self) -> Made:
+        """A species on which a single other one feeds; reading arrows backwards leads to one that feeds on a single other."""
+        eaters = {one: [eater for eater in self.eaters(one.id) if eater != one.id] for one in self.record.species}
+        foods = {one: [food for food in one.eats if food.food != one.id] for one in self.record.species}
+        right = [one for one, found in eaters.items() if len(found) == 1]
+        backwards = [one for one, found in foods.items() if len(found) == 1 and one not in right]
+        uneaten = [one.label for one, found in eaters.items() if not found]
+        if not 1 <= len(right) <= MOST_STARVING or not backwards:
+            return Rejected("single_eater", "no species, or too many, have a single eater, or none has a single food")
         draft = Draft(
-            id="most_eaters", needs=Needs.DATA,
-            prompt="What is food for the largest number of others in this web?",
-            solution=f"{len(self.eaters(right.id))} arrows to others start at “{right.label}”.",
-            hints=("An arrow starts at the eaten and ends at the eater.", "Count the arrows that start at each box."),
+            id="single_eater", needs=Needs.DATA,
+            prompt="Find a box of this web that is eaten by one other species only.",
+            solution=f"One arrow starts at {listed((f'“{one.label}”' for one in right), 'and')}{' each' if len(right) > 1 else ''}.",
+            hints=("An arrow starts at the eaten and ends at the eater.", "For each box count the arrows that start there."),
         )  # fmt: skip
-        wrong = (([greedy.label], Wrong("", "en.arrow-eats", "This one has the largest number of foods.")),)
-        return self._picked(draft, right, wrong, "Fewer arrows start here. Count them box by box.", consumers=False)
+        wrong = [
+            ([one.label for one in backwards], Wrong("", "en.arrow-eats", "It has a single food, but several species eat it, or none.")),
+            (uneaten, Wrong("", "en.arrow-eats", "", "No arrow starts here: nothing in this web eats it.")),
+        ]
+        return reading(draft, [one.label for one in self.record.species], [one.label for one in right], wrong, self.catalogue, otherwise="More than one arrow starts here. Count them box by box.")
 
     def exchanged_shares(self, told: Species | None = None) -> Made:
         """What an exchange of the shares of two foods does to a level; not of a species whose diet another prompt tells."""

@@ -145,17 +145,17 @@ class HarvestQuestions(ReplicateQuestions):
     def why_dry(self) -> Made:
         draft = Draft(
             id="why_dry",
-            prompt="Plants of the same kinds from two quadrats weigh the same when fresh. One lot was cut after rain, the other after a dry week. Which has more dry matter?",
-            solution="After rain plants hold much water, after a dry week little. Of the same fresh mass more is then dry matter, which is what photosynthesis has built up.",
-            needs=Needs.KNOWLEDGE,
-            hints=("What is left of each when all its water is gone?", "Which of the two holds more water?"),
+            prompt="Lot A was cut after rain: it weighs 200 g when fresh, and 80 % of that is water. Lot B was cut in a dry week: it weighs 150 g, and 70 % is water. Which lot has more dry matter?",
+            solution="What is left without the water is dry matter, which photosynthesis has built up: 20 % of 200 g is 40 g, and 30 % of 150 g is 45 g.",
+            supposed=True,
+            hints=("What is left of each lot when all its water is gone?", "Take the water off 100 %: that share of the fresh mass is dry."),
         )
         wrong = (
-            Wrong("Both alike, for water has hardly any mass", "bio.water-weighs-nothing"),
-            Wrong("Both alike, for they weigh the same", "bio.wet-dry"),
-            Wrong("The one cut after rain, for water brings minerals from the soil", "ps.food-soil"),
+            Wrong("Lot A: 160 g against 105 g", "bio.wet-dry", "", "That much is water. Dry matter is what is left without it."),
+            Wrong("Lot A: 200 g against 150 g", "bio.water-weighs-nothing", "", "That is the fresh mass, and most of it is water, which evaporates when the plants are dried."),
+            Wrong("Lot A: 40 g against 30 g", "bio.wet-dry", "", "Each lot has its own share of water: of lot B 30 % is dry."),
         )
-        return choice(draft, "The one from the dry week, for it holds less water", wrong, self.catalogue, salt=self.subject.id)
+        return choice(draft, "Lot B: 45 g against 40 g", wrong, self.catalogue, salt=self.subject.id)
 
     def energy(self) -> Made:
         """On a hectare in the whole time, so that area, time and energy each take a step."""

@@ -93,7 +93,7 @@ class _Pyramid(Asking):
         draft = Draft(
             id="net_share",
             prompt=(
-                f"Of {fixed} fixed in photosynthesis by {in_sentence(producers.label)}, {lost} is respired by them. "
+                f"Of {fixed} fixed in photosynthesis by {in_sentence(producers.label)}, {lost} is respired again. "
                 "What percentage of the energy fixed is net production?"
             ),
             solution=f"Net production is what is left after the producers' own respiration: ({fixed} − {lost}) ÷ {fixed} = {right.shown}.",
@@ -122,8 +122,8 @@ class _Pyramid(Asking):
         draft = Draft(
             id="growth_share",
             prompt=(
-                f"In a year {eaten} is eaten by {in_sentence(level.label)}. Of this {egested} is egested and {respired} respired. "
-                "What percentage of what they eat becomes growth and offspring?"
+                f"Of {eaten} eaten by {in_sentence(level.label)}, {egested} is egested and {respired} respired. "
+                "What percentage of what is eaten becomes growth and offspring?"
             ),
             solution=f"Both losses come off, and the whole is all that is eaten: ({eaten} − {egested} − {respired}) ÷ {eaten} = {right.shown}.",
             hints=(LOSSES, "(Eaten less egested less respired) ÷ eaten = ?"),
@@ -190,14 +190,14 @@ class _Pyramid(Asking):
             id="uneaten_share",
             prompt=(
                 f"Of {made} built up by {in_sentence(below.label)}, {eaten} is eaten by {upper}, and {taken} becomes their production. "
-                "What percentage of what does not become their production was never eaten?"
+                "What percentage of all that is lost on the way was never eaten?"
             ),
             solution=(
                 f"Never eaten: {made} − {eaten}. Not passed on: {made} − {taken}. The one divided by the other is {right.shown}. "
                 f"The rest of the loss is eaten, but egested or respired by {upper}."
             ),
             hints=(
-                "What is not passed on is lost at two places: part is never eaten, and part is eaten but builds no body.",
+                "Energy is lost at two places: part is never eaten, and part is eaten but builds no body.",
                 "(Built up below less eaten) ÷ (built up below less built up above) = ?",
             ),
         )
@@ -252,7 +252,7 @@ class _Pyramid(Asking):
         level, above = self.record.levels[-2], self.record.levels[-1]
         draft = Draft(
             id="where_it_goes",
-            prompt=f"Some {in_sentence(level.label)} die of disease or age before {in_sentence(above.label)} can eat them. What becomes in the end of most of the energy in their bodies?",
+            prompt=f"Some {in_sentence(level.label)} die of disease or age before {in_sentence(above.label)} can eat them. What finally happens to most of the energy in their bodies?",
             solution="Decomposers live on dead bodies. Most of the energy that they take up leaves as heat of their respiration; what they build up is eaten or decays in turn. Step by step all of it leaves as heat.",
             needs=Needs.KNOWLEDGE,
             hints=("Who lives on dead bodies?", "What do these do with the energy that they take up?"),

@@ -15,6 +15,7 @@ from generator.questions.question import Made, Needs
 TIMES_APART = 1.1
 """What differs by less is called neither more nor less."""
 FEW_LARGE = "Fewer need not weigh less: read the numbers of both, or their two bars."
+OUTWEIGHED = "A level can weigh more than the one that it eats, where that grows and is eaten very fast. Here it does not: compare their two bars."
 ALL_OF_A_LEVEL = "Each animal above is larger, but there are far fewer of them. Compare all of a level on the same area."
 CHECK = (
     "Take one statement at a time, and find its two numbers among those of the level.",
@@ -85,9 +86,10 @@ class StatementQuestions(Asking):
             if sign := self._compared(self.number(below, "biomass"), self.number(level, "biomass")):
                 because = f"Biomass of {in_sentence(below.label)}: {self.sure(below, 'biomass').shown}, of {in_sentence(level.label)}: {self.sure(level, 'biomass').shown}."
                 lower, upper = (f"On one square metre there is more biomass of {in_sentence(one.label)} than of {in_sentence(other.label)}" for one, other in ((below, level), (level, below)))
-                fewer = (self.number(below, "individuals_per_m2") or 0.0) < (self.number(level, "individuals_per_m2") or 0.0)
+                counts = [self.number(one, "individuals_per_m2") for one in (below, level)]
+                fewer = None not in counts and (counts[0] or 0.0) < (counts[1] or 0.0)
                 idea = "bio.numbers" if fewer else "bio.large-animals"
-                yield Claim(lower, upper, because, idea, instead=FEW_LARGE if fewer else ALL_OF_A_LEVEL) if sign > 0 else Claim(upper, lower, because, "bio.inverted")
+                yield Claim(lower, upper, because, idea, instead=FEW_LARGE if fewer else OUTWEIGHED if None in counts else ALL_OF_A_LEVEL) if sign > 0 else Claim(upper, lower, because, "bio.inverted")
 
     def _top(self) -> Iterator[Claim]:
         top = self.record.levels[-1]

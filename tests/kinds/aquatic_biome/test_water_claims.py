@@ -29,8 +29,8 @@ def test_lake_holds_less_below_though_it_could_hold_more() -> None:
 @pytest.mark.parametrize(
     ("name", "compared"),
     [
-        ("lake", "Two samples were taken of Halden Water."), ("estuary", "Compare Wendmouth Narrows with Wendmouth Bar."),
-        ("reef", "Compare Lantern Bank before the flood and after the flood."), ("open_sea", "Two samples were taken of Meridian Deep."),
+        ("lake", "Look at the charts and numbers of Halden Water."), ("estuary", "Compare Wendmouth Narrows with Wendmouth Bar."),
+        ("reef", "Compare Lantern Bank before the flood and after the flood."), ("open_sea", "Look at the charts and numbers of Meridian Deep."),
         ("stream", "Compare Ashgill Beck in the upper reach and at the ford."),
     ],
 )  # fmt: skip

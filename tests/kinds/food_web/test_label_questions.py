@@ -47,13 +47,18 @@ def test_own_kind_as_food_makes_nobody_a_feeder_at_two_heights() -> None:
     assert read(labels(web(grass="", vole="grass 0.9, vole 0.1", owl="vole")).two_heights()) is None
 
 
-def test_most_eaten_is_told_from_the_one_that_eats_most() -> None:
+def test_single_eater_is_told_from_a_single_food_and_from_none() -> None:
     of = web(grass="", vole="grass", hare="grass", goose="grass", fox="vole, hare")
-    assert (("Grass",), {"Fox": "en.arrow-eats"}) == read(labels(of).most_eaters())
+    assert (("Vole", "Hare"), {"Goose": "en.arrow-eats", "Fox": "en.arrow-eats"}) == read(labels(of).single_eater())
 
 
-def test_tied_boxes_are_not_asked_about() -> None:
-    assert read(labels(web(grass="", moss="", vole="grass", hare="moss")).most_eaters()) is None
+def test_own_kind_is_no_eater() -> None:
+    of = web(grass="", vole="grass", fox="vole 0.9, fox 0.1", owl="vole")
+    assert read(labels(of).single_eater())[0] == ("Grass",)
+
+
+def test_single_eaters_are_not_asked_for_where_there_are_none() -> None:
+    assert read(labels(web(grass="", moss="", vole="grass, moss", hare="moss, grass")).single_eater()) is None
 
 
 @pytest.mark.parametrize(("diet", "says"), [("vole 0.7, grass 0.3", "It would fall, for more of the food stands lower"), ("vole 0.3, grass 0.7", "It would rise, for more of the food stands higher")])
