@@ -20,6 +20,7 @@ _NEEDS_OF_TEXT = _NEEDS | {
 }
 """On a page whose record has no data."""
 _SUPPOSED = "Work from what the question tells, not from the page."
+_SUPPOSED_KNOWN = "Work from what the question tells, and from what you have learned."
 _EXAMPLE_UNITS = ("kg", "s", "mol")
 PRINTED = 10
 """Labels of a list that paper prints; longer ones are the months of a year or every name of a chart, and stand there."""
@@ -34,7 +35,7 @@ def question(item: Question, record: str, position: int, fresh: str = "", *, has
     field = field_id(item)
     kind, body = _fields(item, field)
     head = f'<span class="check-number">Question {position}.</span> {prose(item.prompt)}'
-    needs = _SUPPOSED if item.supposed else (_NEEDS if has_data else _NEEDS_OF_TEXT)[item.needs]
+    needs = _supposed(item) if item.supposed else (_NEEDS if has_data else _NEEDS_OF_TEXT)[item.needs]
     asked = f'<p class="needs" data-search-exclude>{needs}</p>\n{body}'
     numbers = f' data-fresh="{escaped(fresh)}"' if fresh else ""
     return _block(field, f'data-type="{kind}" data-question="{escaped(f"{record}/{item.id}")}"{numbers}', head, asked, f"{_hints(item)}{answers(item)}")
@@ -50,6 +51,10 @@ def _block(field: str, data: str, head: str, asked: str, behind: str) -> str:
         f'<div class="check" id="{field}">\n<self-check {data}>\n<form>\n<fieldset>\n<legend>{head}</legend>\n{asked}\n</fieldset>\n'
         f'<output role="status"></output>\n</form>\n{behind}\n</self-check>\n</div>'
     )
+
+
+def _supposed(item: Question) -> str:
+    return _SUPPOSED_KNOWN if item.needs is Needs.BOTH else _SUPPOSED
 
 
 def field_id(item: Question) -> str:

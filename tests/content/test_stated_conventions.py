@@ -10,7 +10,7 @@ from tests.kinds.small_records import library
 
 STATED = {
     "biome .*/annual_mean_temp": "from January to December .* all months counted alike",
-    "biome .*/aridity_index": "by Thornthwaite's formula .* The aridity index is large where the climate is humid",
+    "biome .*/aridity_index": "by Thornthwaite's formula .* The aridity index is a ratio of the two, large where the climate is humid",
     "biome .*/dry_months": r"by the rule of the climate diagram \(precipitation in mm below twice the temperature in °C\)",
     "biome .*/diagram_shows": "does the climate diagram show to be true",
     "biome .*/growing_begins": "By rule, a month counts as growing season if its mean is at least 5 °C",
@@ -19,7 +19,7 @@ STATED = {
     "biome .*/which_climate": "the (same annual mean as|annual mean is) .* In which region of the map on the page “Biomes compared” does it lie",
     "aquatic_biome .*/murkier": "The extinction coefficient of light is 1.7 ÷ this depth",
     "aquatic_biome .*/photic_depth": "Where 1 % of the light is left, extinction × depth = 4.605",
-    "aquatic_biome .*/plants_on_the_bottom": "Where 1 % of the light is left, extinction × depth = 4.605",
+    "aquatic_biome .*/plants_on_the_bottom": "Plants need about 1 % of the light; where that is left, extinction × depth = 4.605",
     "aquatic_biome .*/capacity_loss": "How many percent less can it hold at its warmest",
     "aquatic_biome .*/warmest_for_oxygen": "[Ii]n balance with the air",
     "aquatic_biome .*/flushing_time": "until as much water has come in as it holds",

@@ -56,7 +56,7 @@ def murkier(asked: AskedWater) -> Made:
         (
             Mistake("wat.disk-for-extinction", "1 - after / before", "giving how many percent the depth of the disk has fallen"),
             Mistake("num.times-for-rise", "before / after", "giving how large the new coefficient is compared with the old one"),
-            Mistake("wat.secchi-times", "after / before", "taking 1.7 × depth both times, and dividing the second by the first"),
+            Mistake("wat.secchi-times", "after / before", "dividing the new depth by the old one"),
         ),
         asked.catalogue, otherwise="Work out both coefficients. The difference, divided by the old one, is the rise.",
     )  # fmt: skip
@@ -158,13 +158,13 @@ def plants_on_the_bottom(asked: AskedWater) -> Made:
     wanted = depth.number * (SUPPOSED_DEEPER if lit else SUPPOSED_SHALLOWER)
     if asked.has("secchi_depth"):
         secchi = _supposed(asked.fact("secchi_depth"), 1.7 * wanted / 4.605)
-        case = f"there a white disk is lost from sight at {secchi.shown_exactly}. The extinction coefficient is 1.7 ÷ that depth"
+        case = f"a white disk is lost from sight at {secchi.shown_exactly}. Extinction is 1.7 ÷ that depth"
         given = {"secchi": secchi}
         found = computed(photic.id, photic.name, Expression("4.605 * secchi / 1.7"), given, M, figures=photic.figures)
         working = f"4.605 × {secchi.shown_exactly} ÷ 1.7"
     else:
         extinction = _supposed(asked.fact("extinction"), 4.605 / wanted)
-        case = f"its extinction coefficient of light is {extinction.shown_exactly}"
+        case = f"the extinction coefficient of light is {extinction.shown_exactly}"
         found = computed(photic.id, photic.name, Expression("4.605 / extinction"), {"extinction": extinction}, M, figures=photic.figures)
         working = f"4.605 ÷ {extinction.shown_exactly}"
     if (found.number >= depth.number) is not lit:
@@ -172,8 +172,8 @@ def plants_on_the_bottom(asked: AskedWater) -> Made:
     draft = Draft(
         id=item, supposed=True,
         prompt=(
-            f"Another water is {depth.shown_exactly} deep, and {case}. "
-            "Where 1 % of the light is left, extinction × depth = 4.605. Can plants live on the bottom?"
+            f"In another water, {depth.shown_exactly} deep, {case}. "
+            "Plants need about 1 % of the light; where that is left, extinction × depth = 4.605. Can they live on the bottom?"
         ),
         solution=f"{working} = {found.shown_exactly}: there 1 % of the light is left, about the least on which plants can live. The bottom lies at {depth.shown_exactly}.",
         hints=("Plants need about 1 % of the light to keep alive, and the photic depth is where that much is left.", "Work out the photic depth first. Which lies deeper then: that, or the bottom?"),

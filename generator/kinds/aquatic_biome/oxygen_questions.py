@@ -39,7 +39,7 @@ def oxygen_percent(asked: AskedWater) -> Made:
         id="oxygen_percent",
         prompt=(
             f"The water {asked.water} holds {oxygen.shown_exactly} of oxygen. At its temperature and salinity it would hold "
-            f"{full.shown_exactly} in balance with the air. What percentage of saturation is that?"
+            f"{full.shown_exactly} in balance with the air. What percentage of this saturation is there?"
         ),
         solution=f"{oxygen.shown_exactly} ÷ {full.shown_exactly} = {share.shown}.",
         hints=("Saturation is the whole here: all that the water could hold in balance with the air.", "Divide what was measured by the saturation, then multiply by 100 %."),
@@ -49,7 +49,7 @@ def oxygen_percent(asked: AskedWater) -> Made:
         (
             Mistake("wat.saturation-inverse", "full / oxygen", "dividing the saturation by what was measured"),
             Mistake("carb.pct-whole", "oxygen / full / 100", "giving the part of the whole without turning it into percent"),
-            Mistake("nit.complement", "1 - oxygen / full", "giving what is missing"),
+            Mistake("nit.complement", "1 - oxygen / full", "giving what is missing", "The question asks for the part that is there."),
         ),
         asked.catalogue, otherwise="What was measured stands above the line, what the water could hold below it.", kept=(full.id,),
     )  # fmt: skip

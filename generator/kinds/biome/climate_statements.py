@@ -165,7 +165,7 @@ def _season_of_rain(asked: AskedStation) -> Iterator[Sound | Wrong]:
     if summer * PLAIN < winter:
         yield Sound(text, told)
     elif summer > PLAIN * winter:
-        yield Wrong(text, "clim.warm-is-dry", told)
+        yield Wrong(text, "clim.warm-is-dry", told, "Read both months on the axis of precipitation.")
 
 
 def _driest(asked: AskedStation) -> Iterator[Sound | Wrong]:

@@ -133,6 +133,7 @@ def annual_temp_range(asked: AskedStation) -> Made:
                 "clim.range-sign" if is_below else "clim.range-sum",
                 "max(monthly) + min(monthly)", f"adding the coldest month{', with its sign,' if is_below else ''} instead of subtracting it",
             ),
+            *((Mistake("clim.range-sign", "-1 * (max(monthly) + min(monthly))", "subtracting the numbers without their signs"),) if is_below else ()),
             Mistake("clim.range-mean", "(max(monthly) + min(monthly)) / 2", "taking the mean of the two months"),
         ),
         asked.catalogue, otherwise="Find the warmest and the coldest month, then subtract the one from the other.",
@@ -152,7 +153,7 @@ def aridity_index(asked: AskedStation) -> Made:
         return Rejected("aridity_index", asked.no_balance)
     draft = Draft(
         id="aridity_index",
-        prompt=f"At {asked.place} {total.shown} falls in a year, and by Thornthwaite's formula {demand.shown} could evaporate. The aridity index is large where the climate is humid. What is it there?",
+        prompt=f"At {asked.place} {total.shown} falls in a year, and by Thornthwaite's formula {demand.shown} could evaporate. The aridity index is a ratio of the two, large where the climate is humid. What is it there?",
         solution=f"{total.shown} ÷ {demand.shown} = {index.shown}. Where it is below 1, more could evaporate than falls; where it is above 1, less.",
         hints=("In a humid climate much falls and little could evaporate: which of the two stands above the line, if the index is to be large?", "Divide what falls by what could evaporate; the units cancel."),
     )

@@ -37,7 +37,7 @@ def limiting_factor(subject: Subject[BiomeRecord], station: Station, catalogue: 
         else ("it gets warmer, and as much precipitation falls as before", "temperature", "precipitation")
     )
     draft = Draft(
-        id="limiting_factor", supposed=True,
+        id="limiting_factor", supposed=True, needs=Needs.BOTH,
         prompt=(
             f"By a model, temperature alone would let plants at {station.label} produce {warmth.shown} of dry matter, "
             f"and precipitation alone {water.shown}. Suppose {change}. What does the model then give?"

@@ -165,7 +165,7 @@ class ChangeQuestions(Asking):
             draft, right, given,
             (
                 Mistake("cyc.steady-flows", "stock", "leaving the stock as it is", "More comes in than leaves at first, so the stock grows until the outflow has caught up."),
-                Mistake("cyc.one-year", "stock + (inflow - outflow)", "adding what is gained in the first year", "The gain goes on, less each year, until as much leaves as comes in."),
+                Mistake("cyc.one-year", "stock + (inflow - outflow)", "adding a whole year's gain at the first rate", "The gain gets less as the stock grows, and goes on until as much leaves as comes in."),
                 Mistake("carb.residence-inverse", "stock * outflow / inflow", "putting the old flow above the line", "That way round more inflow would make the stock smaller. Put the new flow above the line."),
             ),
             self.catalogue, otherwise="How large must the outflow become? And what stock gives such an outflow?",

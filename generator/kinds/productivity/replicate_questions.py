@@ -82,7 +82,7 @@ class ReplicateQuestions:
         unit_, size = error.unit, float(shown.rounded(error.number, 1))
         told, largest, surest = ((unit_.after(shown.number(size * times, 2)), unit_.after(shown.number(size * errors, 2))) for times, errors in APART)
         draft = Draft(
-            id="told_apart", supposed=True,
+            id="told_apart", supposed=True, needs=Needs.BOTH,
             prompt=f"Three teams compare {compares}, and find these differences. Which of them can be told apart from zero?",
             solution=f"It has to be more than twice its standard error. {told[0]} is more than two times {told[1]}; {largest[0]} is less than two times {largest[1]}, and {surest[0]} less than two times {surest[1]}.",
             hints=("By which rule is a difference told apart from chance?", "Double each standard error, and compare it with its own difference."),

@@ -24,6 +24,12 @@ MOST_PASSED_ON = 30.0
 TOP_SHARE = "How much an animal respires depends on how warm and how active it is, not on its level. Work out the share for each level."
 
 
+def _is_not_the_last(found: list[tuple[Fact, float]]) -> bool:
+    """Whether the smallest share is not at the top, where the smallest production lies."""
+    shares = [share for _, share in found[1:]]
+    return shares.index(min(shares)) < len(shares) - 1
+
+
 class ChartQuestions(Asking):
     """Each is asked only where the numbers are known, and plainly apart."""
 
@@ -38,8 +44,8 @@ class ChartQuestions(Asking):
         made = [self.sure(level, "production") for level in levels]
         if len(levels) <= FEWEST_LABELS or not all(fact.is_number and fact.number for fact in made):
             return Rejected("smallest_share", "fewer than three steps of which the productions are known")
-        drawn_ = (self._drawn_shares(made, f"{self.subject.id}/smallest_share/{attempt}") for attempt in range(DRAWS))
-        found = next((one for one in drawn_ if one), None)
+        drawn_ = [one for attempt in range(DRAWS) if (one := self._drawn_shares(made, f"{self.subject.id}/smallest_share/{attempt}"))]
+        found = max(drawn_, key=_is_not_the_last, default=None)
         return Rejected("smallest_share", "no draw parts the smallest share from the largest loss") if found is None else self._smallest_of(found)
 
     def _drawn_shares(self, made: list[Fact], salt: str) -> list[tuple[Fact, float]]:

@@ -55,7 +55,7 @@ class ShareQuestions(Asking):
         pairs = [Pair(change, titles[name], why) for name, (change, why) in picked.items()]
         draft = Draft(
             id="lowered_share", needs=Needs.KNOWLEDGE,
-            prompt=f"Think of {level}, which live on {below}. Match each change with the share that it lowers first; each share fits one line at most.",
+            prompt=f"Think of {level}, which live on {below}. Match each change with the share that it lowers first.",
             solution="One of the answers fits none of the lines. The pairs stand below, each with its reason.",
             hints=("Follow the energy: before the mouth, through the gut wall, and in the body. Where does each change act?",),
         )  # fmt: skip

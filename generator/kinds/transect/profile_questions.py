@@ -191,7 +191,7 @@ def _of_equal_heights(asked: AskedLine) -> Iterator[Claim]:
         cold, warm = asked.number(one, "annual_mean_temp"), asked.number(other, "annual_mean_temp")
         if warm - cold >= APART:
             yield Claim(
-                f"At about the same height it is warmer at {other.label} than at {one.label}", f"At about the same height it is as warm at {other.label} as at {one.label}",
+                f"At about the same height it is warmer at {other.label} than at {one.label}", f"{other.label} and {one.label} are about equally high, and so equally warm",
                 f"{other.label} at {asked.told(other, 'height')} has {asked.told(other, 'annual_mean_temp')}, {one.label} at {asked.told(one, 'height')} {asked.told(one, 'annual_mean_temp')}.", "clim.lee-mirror",
                 instead="Compare the two numbers in the row of means.",
             )  # fmt: skip

@@ -147,30 +147,19 @@ def freezing_height(asked: AskedLine) -> Made:
 
 
 def pressed_air(asked: AskedLine) -> Made:
-    """What pressure does to the warmth of air, told by a pump or a spray can: of a line that no air crosses on the way down, else on the way up."""
+    """What pressure does to the warmth of air, told by a pump: of a line that no air crosses, for another page explains it in words."""
+    if asked.subject.record.rain_shadow is not None:
+        return Rejected("pressed_air", "the page says what air does that rises and sinks along the line")
     lowest, top = min(asked.stations, key=lambda station: asked.number(station, "height")), asked.top
-    if asked.subject.record.rain_shadow is None:
-        draft = Draft(
-            id="pressed_air", needs=Needs.KNOWLEDGE,
-            prompt=f"A bicycle pump gets warm because air is pressed together in it. What does that tell about air that flows down this line, from {top.label} to {lowest.label}?",
-            solution="Lower down more air lies above it, so the pressure rises. It presses the air together and warms it, as the pump does. Air that rises expands and cools.",
-            hints=("Where is the pressure of the air higher: at the top or at the bottom of the line?", "What does higher pressure do to the volume of air, and what to its temperature?"),
-        )  # fmt: skip
-        wrong = (
-            Wrong("It gets colder on its way, for sinking air loses its warmth", "clim.sinking-cools"),
-            Wrong("It gets warmer on its way, for the wind rubs against the slope", "clim.lapse-wind", "", "Air that sinks far from any slope warms as much. Rubbing warms it hardly at all; being pressed together does."),
-            Wrong("It soon rises again, for air from so high up is cold and light", "clim.cold-air-rises"),
-        )
-        return choice(draft, "It gets warmer on its way, for more and more air lies above it", wrong, asked.catalogue, salt=asked.salt)
     draft = Draft(
         id="pressed_air", needs=Needs.KNOWLEDGE,
-        prompt="Air that rushes out of the open valve of a hard tyre expands, and feels cold. Where on this line does air cool for the same reason?",
-        solution="Where air rises, less air lies above it, so it comes under less pressure. It expands and cools, as the air out of the tyre does. Where it sinks, it is pressed together and warms.",
-        hints=("Where does air come under less and less pressure?", "What does less pressure do to the volume of air, and what to its temperature?"),
+        prompt=f"A bicycle pump gets warm because air is pressed together in it. What does that tell about air that flows down this line, from {top.label} to {lowest.label}?",
+        solution="Lower down more air lies above it, so the pressure rises. It presses the air together and warms it, as the pump does. Air that rises expands and cools.",
+        hints=("Where is the pressure of the air higher: at the top or at the bottom of the line?", "What does higher pressure do to the volume of air, and what to its temperature?"),
     )  # fmt: skip
     wrong = (
-        Wrong(f"On its way down from {top.label}, for sinking air gets colder", "clim.sinking-cools"),
-        Wrong(f"At {top.label} alone, for the strong wind there cools it", "clim.lapse-wind"),
-        Wrong(f"At {top.label} alone, for cold air is light and gathers there", "clim.cold-air-rises"),
+        Wrong("It gets colder on its way, for sinking air loses its warmth", "clim.sinking-cools"),
+        Wrong("It gets warmer on its way, for the wind rubs against the slope", "clim.lapse-wind", "", "Air that sinks far from any slope warms as much. Rubbing warms it hardly at all; being pressed together does."),
+        Wrong("It soon rises again, for air from so high up is cold and light", "clim.cold-air-rises"),
     )
-    return choice(draft, f"On its way up to {top.label}, for less air lies above it", wrong, asked.catalogue, salt=asked.salt)
+    return choice(draft, "It gets warmer on its way, for more and more air lies above it", wrong, asked.catalogue, salt=asked.salt)

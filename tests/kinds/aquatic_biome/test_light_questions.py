@@ -38,8 +38,8 @@ def test_half_the_photic_depth_has_ten_percent_whatever_the_water(extinction: fl
 @pytest.mark.parametrize(
     ("fields", "case", "answer", "found"),
     [
-        ("depth: 5, light: {extinction: 0.5}", "its extinction coefficient of light is 1.2 m⁻¹", "No: ", "3.84 m"),
-        ("depth: 50, light: {extinction: 0.5}", "its extinction coefficient of light is 0.082 m⁻¹", "Yes: ", "56.2 m"),
+        ("depth: 5, light: {extinction: 0.5}", "the extinction coefficient of light is 1.2 m⁻¹", "No: ", "3.84 m"),
+        ("depth: 50, light: {extinction: 0.5}", "the extinction coefficient of light is 0.082 m⁻¹", "Yes: ", "56.2 m"),
         ("depth: 24, light: {secchi_depth: 3.4}", "a white disk is lost from sight at 9.9 m", "Yes: ", "26.8 m"),
         ("depth: 5, light: {secchi_depth: 3.4}", "a white disk is lost from sight at 1.5 m", "No: ", "4.06 m"),
     ],

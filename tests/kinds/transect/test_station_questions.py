@@ -45,10 +45,11 @@ def test_freezing_height_is_not_asked_for_in_frost_far_above_in_an_inversion_or_
     assert isinstance(stations.freezing_height(small(*line)), Rejected)
 
 
-@pytest.mark.parametrize(("name", "case"), [("coastal_range", "hard tyre"), ("climb_to_high_saddle", "bicycle pump")])
-def test_pressure_and_warmth_are_asked_about_by_a_case_that_the_page_does_not_tell(name: str, case: str) -> None:
-    question = stations.pressed_air(of_demo(name))
-    assert case in question.prompt
+def test_pressure_and_warmth_are_asked_about_by_a_case_that_the_page_does_not_tell() -> None:
+    """A line that air crosses explains it in its own words, so that the answer could be copied."""
+    assert isinstance(stations.pressed_air(of_demo("coastal_range")), Rejected)
+    question = stations.pressed_air(of_demo("climb_to_high_saddle"))
     assert isinstance(question, Choice)
+    assert "bicycle pump" in question.prompt
     right = next(option.text for option in question.options if option.right)
     assert len(right) <= max(len(option.text) for option in question.options if not option.right)
