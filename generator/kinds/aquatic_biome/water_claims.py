@@ -133,7 +133,7 @@ def _missing(told: _Told) -> Iterator[Claim]:
     """Of water that holds less than half of what it could."""
     if told.has("oxygen_saturation_percent") and PLAIN * told.fact("oxygen_saturation_percent").number <= HALF:
         there, full, share = (told.fact(name) for name in ("dissolved_oxygen", "oxygen_saturation", "oxygen_saturation_percent"))
-        fewer, more = (f"{sentence(told.where)} the water holds {word} than half of the oxygen that it could hold" for word in ("less", "more"))
+        fewer, more = (f"{sentence(told.where)} {word} than half of the oxygen that could be dissolved is there" for word in ("less", "more"))
         yield Claim(fewer, more, f"It holds {there.shown_exactly} of {full.shown_exactly}, that is {share.shown_exactly}.", "nit.complement", instead="Divide what is there by what could be there; the rest is missing.")
 
 

@@ -19,7 +19,7 @@ def test_lake_holds_less_below_though_it_could_hold_more() -> None:
     """9.4 of 9.08 mg/L above, 2.1 of 12.3 below; 2 to 21 °C and 4 to 8 °C; sampled at 22 m, light to 9.21 m, less than half of that."""
     assert {
         "wat.always-full": "More oxygen is dissolved near the surface than in the deep layer, although the water is warmer",
-        "nit.complement": "In the deep layer the water holds less than half of the oxygen that it could hold",
+        "nit.complement": "In the deep layer less than half of the oxygen that could be dissolved is there",
         "wat.depth-swings": "Over the year the temperature changes less in the deep layer than near the surface",
         "wat.water-clear": "Even half way down to 22 m there is too little light for plants",
         "wat.secchi-light-gone": "A white disk is lost from sight well above the depth where 1 % of the light is left",
