@@ -27,7 +27,7 @@ from tests.browser.one_question import with_question
 from tests.browser.watch import violations
 
 pytestmark = pytest.mark.browser
-ALL_TYPES = "pyramid/hollin-wood.html"
+ALL_TYPES = "aquatic-biome/stream.html"
 """A page with a question of every type."""
 COMMON = {"id": "item", "prompt": "What?", "needs": Needs.KNOWLEDGE, "solution": "So it is."}
 SEVERAL = SeveralChoice(
