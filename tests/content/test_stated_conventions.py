@@ -16,7 +16,7 @@ STATED = {
     "biome .*/growing_begins": "By rule, a month counts as growing season if its mean is at least 5 °C",
     "biome .*/limiting_factor": "By a model, temperature alone .* precipitation alone",
     "biome .*/lack_of_water": "Use the table “Soil water at the end of each month” among the numbers of this page",
-    "biome .*/which_climate": "the (same annual mean as|annual mean is) .* In which region of the map on the page “Biomes compared” does it lie",
+    "biome .*/which_climate": "(the same annual mean as|its annual mean is) .* In which region of the map on the page “Biomes compared” does it lie",
     "aquatic_biome .*/murkier": "The extinction coefficient of light is 1.7 ÷ this depth",
     "aquatic_biome .*/photic_depth": "Where 1 % of the light is left, extinction × depth = 4.605",
     "aquatic_biome .*/plants_on_the_bottom": "Plants need about 1 % of the light; where that is left, extinction × depth = 4.605",

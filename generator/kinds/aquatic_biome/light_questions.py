@@ -41,6 +41,7 @@ def murkier(asked: AskedWater) -> Made:
     before = asked.fact("secchi_depth")
     after = _supposed(before, MURKIER * before.number)
     given = {"before": before, "after": after}
+    old, new = (computed(name, "Extinction coefficient", Expression("1.7 / depth"), {"depth": depth}, unit("1/m")) for name, depth in (("old", before), ("new", after)))
     right = computed(f"{asked.station.id}.murkier", "Rise of the extinction", Expression("before / after - 1"), given, PERCENT)
     draft = Draft(
         id="murkier", supposed=True,
@@ -48,15 +49,15 @@ def murkier(asked: AskedWater) -> Made:
             f"At {asked.place} a white disk is lost from sight at {before.shown_exactly}, and after heavy rain at {after.shown_exactly}. "
             "The extinction coefficient of light is 1.7 ÷ this depth. By how many percent has the coefficient risen?"
         ),
-        solution=f"1.7 ÷ {after.shown_exactly} is {before.shown_exactly} ÷ {after.shown_exactly} times as much as 1.7 ÷ {before.shown_exactly}. Less the 100 % that were there before, that is {right.shown} more.",
+        solution=f"It was 1.7 ÷ {before.shown_exactly} = {old.shown_exactly}, and is 1.7 ÷ {after.shown_exactly} = {new.shown_exactly}. What has come on top, divided by what was there: {right.shown}.",
         hints=("The smaller the depth at which the disk is lost, the larger the coefficient.", "Divide the new coefficient by the old one. What is above 1 is the rise."),
     )
     return number_entry(
-        draft, right, given,
+        draft, right, given | {"old": old, "new": new},
         (
             Mistake("wat.disk-for-extinction", "1 - after / before", "giving how many percent the depth of the disk has fallen"),
             Mistake("num.times-for-rise", "before / after", "giving how large the new coefficient is compared with the old one"),
-            Mistake("wat.secchi-times", "after / before", "dividing the new depth by the old one"),
+            Mistake("wat.secchi-times", "after / before", "dividing the new depth by the old one", "The smaller the depth, the larger the coefficient: work out both coefficients, and compare these."),
         ),
         asked.catalogue, otherwise="Work out both coefficients. The difference, divided by the old one, is the rise.",
     )  # fmt: skip

@@ -15,7 +15,7 @@ FEWEST_TELLING, MOST_TELLING = 2, 3
 """Turning points that only the diagram dates: with fewer the order can be told without it, and the seasons are its frame."""
 LEAST_LIGHT = 1.0
 """Difference [h] of the longest and the shortest mean day that is worth speaking of."""
-_LONGEST = "The month with the longest days"
+_LONGEST = "The days are longest"
 
 
 def year_order(asked: AskedStation) -> Made:

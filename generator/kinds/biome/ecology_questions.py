@@ -65,9 +65,9 @@ def which_climate(subject: Subject[BiomeRecord], station: Station, catalogue: Ca
         return Rejected("which_climate", "the map shows no other region well off its borders as warm or as wet as that")
     rain, warmth = f"{shown.number(found.total, ROUNDED)} mm", f"{shown.written(f'{found.mean:.0f}')} °C"
     told = (
-        f"Another place has the same annual mean as {station.label}, {mean.shown}, but {rain} falls there in a year instead of {total.shown}."
+        f"Another place has the same annual mean as {station.label}, {mean.shown}, but gets {rain} of precipitation in a year instead of {total.shown}."
         if wetter
-        else f"At another place as much falls in a year as at {station.label}, {total.shown}, but the annual mean is {warmth} instead of {mean.shown}."
+        else f"Another place gets as much precipitation in a year as {station.label}, {total.shown}, but its annual mean is {warmth} instead of {mean.shown}."
     )
     at_that_mean = {one.region: one for one in _stretches([_Climate(found.mean, total) for total in PRECIPITATIONS])}
     at_that_rain = {one.region: one for one in _stretches([_Climate(temp, found.total) for temp in TEMPERATURES])}
@@ -84,7 +84,7 @@ def which_climate(subject: Subject[BiomeRecord], station: Station, catalogue: Ca
         id="which_climate", needs=Needs.MAP,
         prompt=f"{told} In which region of the map on the page “Biomes compared” does it lie?",
         solution=f"At {mean.shown if wetter else warmth} and {rain if wetter else total.shown} the map shows the region “{NAMES[found.region]}”.",
-        hints=("Which of these regions reach that temperature? And which of those that precipitation?", "On the map find the temperature on its axis, then go up to the precipitation."),
+        hints=("Which of these regions reach that temperature? Which of them reach that precipitation too?", "On the map find the temperature on its axis, then go up to the precipitation."),
     )  # fmt: skip
     return choice(draft, NAMES[found.region], wrong[:3], catalogue, salt=subject.id)
 

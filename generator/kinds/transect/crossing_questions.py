@@ -142,18 +142,19 @@ def warming(asked: AskedLine) -> Made:
     """How much warmer the air is when it is back at its first height, on another day than the page works out."""
     way = _way(asked, len(STEPS) + 1)
     wanted = Expression("(dry - moist) * (crest - base)")
+    in_cloud = computed("in_cloud", "Way in cloud", Expression("crest - base"), {name: way[name] for name in ("crest", "base")}, unit("km"))
     right = computed(f"{PART}.warming_another_day", asked.air("warming").name, wanted, {name: way[name] for name in wanted.names}, unit("K"), figures=asked.air("warming").figures)
     draft = Draft(
         id="warming", supposed=True,
         prompt=(
-            f"Another day: air sets out at {way['start'].shown_exactly}, rises in cloud from {way['base'].shown_exactly} to the crest at {way['crest'].shown_exactly}, and sinks without cloud. "
-            f"Lapse rates: dry {way['dry'].shown_exactly}, moist {way['moist'].shown_exactly}. How much warmer is it then at its first height?"
+            f"Another day: air sets out at {way['start'].shown_exactly}, rises in cloud from {way['base'].shown_exactly} to the crest at {way['crest'].shown_exactly}, and sinks back without cloud. "
+            f"Lapse rates: dry {way['dry'].shown_exactly}, moist {way['moist'].shown_exactly}. How much warmer is it then than at the start?"
         ),
-        solution=f"Only the way in cloud counts: up it cooled more slowly than it warms coming down. The difference of the two rates times that way is {right.shown}.",
+        solution=f"Only the way in cloud counts: up it cooled more slowly than it warms coming down. ({way['dry'].shown_exactly} − {way['moist'].shown_exactly}) × {in_cloud.shown_exactly} = {right.shown}.",
         hints=("Below the cloud base the way up and the way down cancel.", "Above it, multiply the difference of the two rates by the kilometres in cloud."),
     )
     return number_entry(
-        draft, right, way,
+        draft, right, way | {"in_cloud": in_cloud},
         (
             Mistake("clim.cloud-from-ground", "(dry - moist) * (crest - start)", "counting the whole climb as if it were in cloud"),
             Mistake("clim.dry-all-the-way", "dry * (crest - base)", "forgetting that the air cooled on its way up", "In cloud it cooled as well, by the moist rate. Take that off."),

@@ -12,7 +12,7 @@ from tests.kinds.biome.asked import of_demo, order, small
 def test_turning_points_follow_the_diagram() -> None:
     """Mediterranean: coldest in January, 4 K from May to June, longest days in June, dry from May to September, 95 mm in December."""
     assert [
-        "It is coldest", "The dry months begin, by the rule of the diagram", "The month with the longest days", "The first humid month after the dry ones", "The most precipitation falls",
+        "It is coldest", "The dry months begin, by the rule of the diagram", "The days are longest", "The first humid month after the dry ones", "The most precipitation falls",
     ] == order(orders.year_order(of_demo("mediterranean_shrubland")))  # fmt: skip
 
 
@@ -20,7 +20,7 @@ def test_turning_points_of_the_south_begin_in_july() -> None:
     """Amber Head is coldest in July, dry from October to March and wettest in June, and cools most, by 3.3 K, from March to April."""
     found = order(orders.year_order(of_demo("mediterranean_shrubland", 1)))
     dated = {
-        "It is coldest": 7, "The dry months begin, by the rule of the diagram": 10, "The month with the longest days": 12, "The least precipitation falls": 13,
+        "It is coldest": 7, "The dry months begin, by the rule of the diagram": 10, "The days are longest": 12, "The least precipitation falls": 13,
         "The steepest fall of temperature begins": 15, "The first humid month after the dry ones": 16, "The most precipitation falls": 18,
     }  # fmt: skip
     assert found == sorted(found, key=lambda text: dated[text])

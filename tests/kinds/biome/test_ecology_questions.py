@@ -89,7 +89,7 @@ def test_wrong_regions_are_told_where_the_map_does_show_them(record: str) -> Non
 def test_where_rain_leads_to_no_other_region_the_warmth_does() -> None:
     """At −10 °C the map shows tundra or nothing."""
     question = choice(made(demo("biome/tundra"))["which_climate"])
-    assert "as much falls in a year as at Lantern Bluff, 230 mm" in question.prompt
+    assert "gets as much precipitation in a year as Lantern Bluff, 230 mm" in question.prompt
     assert "Tundra" == by_idea(question)["clim.rain-alone"]
 
 
