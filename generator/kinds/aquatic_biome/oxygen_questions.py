@@ -235,16 +235,16 @@ def salt_on_the_curves(asked: AskedWater) -> Made:
     salinity, level = asked.fact("salinity").shown_exactly, f"{shown.number(_held(FRESH_AT, 0), 2)} mg L⁻¹"
     draft = Draft(
         id=item,
-        prompt=f"Read both curves. At about which temperature can water with {salinity} of salt, as at {asked.site}, hold as much oxygen as fresh water of {_degrees(FRESH_AT)}?",
+        prompt=f"Read the curves. At about which temperature can water with {salinity} of salt, as at {asked.site}, hold as much oxygen as fresh water of {_degrees(FRESH_AT)}?",
         solution=f"Fresh water of {_degrees(FRESH_AT)} can hold about {level}. The curve of the salt water is as high at about {_degrees(colder)}: salt leaves less room for oxygen, and cold makes up for that.",
-        hints=(f"Find {_degrees(FRESH_AT)} on the axis below, and go up to the curve of fresh water.", "From there go level to the other curve, then straight down."),
+        hints=(f"Find {_degrees(FRESH_AT)} on the axis below, and go up to the curve of fresh water.", "From there go level to the curve of the salt water, then straight down."),
     )
     wrong = [
         ([_degrees(FRESH_AT)], Wrong("", "wat.oxygen-constant", "", "At the same temperature the two curves lie apart: salt water holds less.")),
         ([_degrees(t) for t in temps if t > FRESH_AT], Wrong("", "wat.salt-holds-oxygen", "", "Warm salt water holds less for two reasons. From the curve of fresh water go level to the lower curve.")),
         ([_degrees(t) for t in temps if t < colder], Wrong("", "num.past-first", "", "So cold, it could hold more than that. Go level from one curve to the other.")),
     ]
-    return reading(draft, [_degrees(t) for t in temps], [_degrees(colder)], wrong, asked.catalogue, otherwise="Go from the curve of fresh water level to the other one, then straight down.")
+    return reading(draft, [_degrees(t) for t in temps], [_degrees(colder)], wrong, asked.catalogue, otherwise="Go from the curve of fresh water level to that of the salt water, then straight down.")
 
 
 def _held(temp: float, salinity: float) -> float:
