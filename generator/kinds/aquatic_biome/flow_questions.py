@@ -38,7 +38,7 @@ def flushing_time(asked: AskedWater) -> Made:
     return number_entry(
         draft, days, {"volume": volume, "discharge": discharge},
         (
-            Mistake("wat.flushing-inverse", "discharge / volume * 86400", "dividing the flow by the volume, which gives the part that is renewed in a day"),
+            Mistake("wat.flushing-inverse", "discharge / volume * 86400", "dividing the flow by the volume, which gives the part that is renewed in a day", "A part is no time. Divide the volume by the flow."),
             Mistake("wat.seconds", "volume / discharge * 86400", "giving the time in seconds"),
             Mistake("wat.seconds", "volume / discharge * 24", "turning seconds into hours only"),
         ),

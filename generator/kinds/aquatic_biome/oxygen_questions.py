@@ -102,15 +102,15 @@ def warmest_for_oxygen(asked: AskedWater) -> Made:
     curve = asked.fact("salinity_class").shown
     draft = Draft(
         id=item,
-        prompt=f"Read the curve of {curve}. In balance with the air, which is the highest of these temperatures at which such water can hold at least {limit} mg L⁻¹ of oxygen?",
+        prompt=f"Read the curve of {curve}. Up to which of the temperatures below can such water hold {limit} mg L⁻¹ of oxygen or more, in balance with the air?",
         solution=f"At {_degrees(warmest)} the curve lies above {limit} mg L⁻¹, at {_degrees(warmest + STEP)} below.",
         hints=(
             f"Find {limit} mg L⁻¹ on the left axis; where it stands between two lines of the grid, find it between their numbers.",
-            f"Go right to the curve of {curve}, then down to the temperature. Take the next lower one of those to choose from.",
+            f"Go right to the curve of {curve}, then down to the temperature. Take the nearest of those below it.",
         ),
     )
     wrong = [
-        ([_degrees(warmest + STEP)], Wrong("", "num.not-reached", f"There the curve is below {limit} mg L⁻¹.")),
+        ([_degrees(warmest + STEP)], Wrong("", "num.not-reached", "", f"There the curve is below {limit} mg L⁻¹. Go back to the next lower temperature.")),
         ([labels[-1]], Wrong("", "wat.warm-holds-more", f"There the curve is lowest, far below {limit} mg L⁻¹.")),
         ([_degrees(limit)], Wrong("", "wat.axes-swapped", f"You looked for {limit} on the axis of temperature.")),
         ([_degrees(t) for t in temps if t < warmest], Wrong("", "num.past-first", f"There it can hold {limit} mg L⁻¹, but it still can at {_degrees(warmest)}, which is warmer.")),

@@ -131,9 +131,10 @@ def annual_temp_range(asked: AskedStation) -> Made:
             Mistake("clim.range-max", "max(monthly)", "giving the warmest month alone", "A range needs two months, the warmest and the coldest. Subtract one from the other."),
             Mistake(
                 "clim.range-sign" if is_below else "clim.range-sum",
-                "max(monthly) + min(monthly)", f"adding the coldest month{', with its sign,' if is_below else ''} instead of subtracting it",
+                "max(monthly) + min(monthly)",
+                "adding the coldest month with its sign, or subtracting it without its sign" if is_below else "adding the coldest month instead of subtracting it",
             ),
-            *((Mistake("clim.range-sign", "-1 * (max(monthly) + min(monthly))", "subtracting the numbers without their signs"),) if is_below else ()),
+            Mistake("inv.start-less-end", "min(monthly) - max(monthly)", "taking the warmest month off the coldest", "A range is never below zero. Take the coldest month off the warmest."),
             Mistake("clim.range-mean", "(max(monthly) + min(monthly)) / 2", "taking the mean of the two months"),
         ),
         asked.catalogue, otherwise="Find the warmest and the coldest month, then subtract the one from the other.",

@@ -47,10 +47,10 @@ class ProcessQuestions(Asking):
         return number_entry(
             draft, total, given,
             (
-                Mistake("cyc.cause-overlooked", all_, "adding all that comes in, whatever its cause"),
+                Mistake("cyc.cause-overlooked", all_, "adding all that comes in, whatever its cause", "Keep only the broken arrows among them: people drive these."),
                 Mistake("cyc.output-as-input", _sum([*people, *others]), "counting every flux that people cause, wherever it leads"),
-                Mistake("cyc.largest-only", widest.symbol, f"counting “{widest.label}” alone"),
-                Mistake("cyc.cause-overlooked", f"{all_} - ({ours})", "counting what nature brings in"),
+                Mistake("cyc.largest-only", widest.symbol, f"counting “{widest.label}” alone", "People bring in more than that. Add every broken arrow that starts at a dashed box."),
+                Mistake("cyc.cause-overlooked", f"{all_} - ({ours})", "counting what nature brings in", "Those arrows are whole. Add the broken ones, which people drive."),
             ),
             self.catalogue, otherwise="Which arrows start at a dashed box? And which of them are broken?",
         )  # fmt: skip
@@ -118,7 +118,7 @@ class ProcessQuestions(Asking):
             solution=f"{listed(flux.label for flux in entering)} {'start' if len(entering) > 1 else 'starts'} at {_boxes(self.names[flux.start] for flux in entering)}, outside the budget.",
             hints=("Dashed boxes lie outside.", "Look for every arrow that starts at a dashed box, whatever the cause."),
         )
-        alone = [Wrong(f"{listed(f.label for f in people)} alone", "cyc.natural-input")] if len(people) < len(entering) else []
+        alone = [Wrong(f"{listed(f.label for f in people)} alone", "cyc.natural-input", "", "Whatever its cause, each arrow that starts at a dashed box brings matter in.")] if len(people) < len(entering) else []
         return choice(draft, listed(flux.label for flux in entering), [*alone, *self._no_inputs()], self.catalogue, salt=self.subject.id)
 
     def _no_inputs(self) -> list[Wrong]:

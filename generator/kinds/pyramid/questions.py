@@ -238,7 +238,7 @@ class _Pyramid(Asking):
             ),
         )
         slips = (
-            Mistake("nit.area", "need / flow * 10000", "leaving the area in square metres"),
+            Mistake("nit.area", "need / flow * 10000", "leaving the area in square metres", "One hectare holds 10\u202f000 of them: divide by that."),
             Mistake("nit.area", "need / flow * 100", "dividing by 100 only"),
         )
         unconverted = ", and leaving square metres as they are" if per_metre else ""

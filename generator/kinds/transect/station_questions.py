@@ -99,7 +99,7 @@ def halfway(asked: AskedLine, before: Station, station: Station) -> Made:
             f"over a climb of {climb.shown_exactly}. What mean do you expect halfway up?"
         ),
         solution=f"Half of the climb is {half.shown_exactly}: {low.shown_exactly} − {half.shown_exactly} × {rate.shown_exactly} = {right.shown}.",
-        hints=("Only half of the climb counts, and it has to be in kilometres.", "Multiply the lapse rate by half the climb, and take that off the mean at the foot."),
+        hints=("Only half of the climb counts, and it has to be in kilometres.", "Multiply the lapse rate by half the climb, and take that off the mean of the lower station."),
     )
     return number_entry(
         draft, right, given | {"half_climb": half},
@@ -108,7 +108,7 @@ def halfway(asked: AskedLine, before: Station, station: Station) -> Made:
             Mistake("clim.lapse-whole-way", "temperature_before - lapse_rate * climb", "taking the whole climb"),
             Mistake("clim.lapse-per-kilometre", "temperature_before - lapse_rate", "taking the rate off once, whatever the climb"),
         ),
-        asked.catalogue, otherwise=HINT, kept=(rate.id,),
+        asked.catalogue, otherwise="Turn the climb into kilometres and take half of it. Multiply that by the lapse rate, and take the result off the mean.", kept=(rate.id,),
     )  # fmt: skip
 
 
