@@ -104,11 +104,11 @@ class Qualitative:
             yield choice(draft, told[place], wrong, self.catalogue, listed=told)
 
     def _features(self, adaptations: Sequence[Adaptation]) -> Iterator[Made]:
-        """What would go wrong without each feature, which the page does not tell; else what it is good for."""
+        """What would go wrong without each feature, which the page does not tell; what it is good for only where no record says that."""
         lacking = [self._feature(one, one.without) for one in adaptations if one.without and not told_by_its_row(one)]
         hint = "Think one feature away at a time: which danger or shortage would that living thing meet?"
         yield from self._matching("features-match", "Match each living thing with what would go wrong for it without its feature.", hint, lacking)
-        pairs = [self._feature(one, one.benefit) for one in adaptations]
+        pairs = [] if any(one.without for one in adaptations) else [self._feature(one, one.benefit) for one in adaptations]
         yield from self._matching("benefits-match", "Match each feature with what it is good for.", "Say of each what would go wrong without it.", pairs)
 
     def _feature(self, adaptation: Adaptation, partner: str) -> Pair:
