@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from generator.kinds.biome.asked_station import AskedStation, after, begin, name
 from generator.kinds.biome.climate_changes import fastest_change
@@ -13,15 +13,23 @@ from generator.questions.question import Made, Needs, Rejected
 FEWEST_EVENTS, MOST_EVENTS = 4, 5
 FEWEST_TELLING, MOST_TELLING = 2, 3
 """Turning points that only the diagram dates: with fewer the order can be told without it, and the seasons are its frame."""
+_ASKED_BY = {"fastest_warming": "The steepest", "growing_begins": "The growing season begins", "driest_soil": "The least precipitation"}
+"""Questions that date a turning point, and how its text begins."""
 LEAST_LIGHT = 1.0
 """Difference [h] of the longest and the shortest mean day that is worth speaking of."""
 _LONGEST = "The days are longest"
 
 
-def year_order(asked: AskedStation) -> Made:
-    """What the diagram shows, one after the other: only of months that stand out by themselves, and all different ones."""
+def year_order(asked: AskedStation, others: Collection[str] = ()) -> Made:
+    """What the diagram shows, one after the other: only of months that stand out by themselves, and all different ones.
+
+    What one of the `others`, ids of questions on the same station, asks for or tells is left out.
+    """
     item = "year_order"
-    dates, frame = (drawn([one for one in events(asked) if one[1] is not None], asked.subject.id, item) for events in (telling, seasonal))
+    told = tuple(beginning for name, beginning in _ASKED_BY.items() if name in others)
+    dates, frame = (
+        drawn([one for one in events(asked) if one[1] is not None and not one[0].startswith(told)], asked.subject.id, item) for events in (telling, seasonal)
+    )
     dated: dict[int, str] = {}
     for text, month in dates:
         if len(dated) < MOST_TELLING:

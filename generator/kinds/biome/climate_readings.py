@@ -182,8 +182,8 @@ def driest(asked: AskedStation) -> Made:
 
 def _extreme(asked: AskedStation, fact: str, how: str, of_heat: tuple[str, str], far: tuple[str, str]) -> Made:
     month = asked.one_month(fact)
-    if month is None or month in asked.months(of_heat[0]) or (how == "most" and asked.is_steady and _peaks(asked.fact("monthly_precip").series)):
-        return Rejected(fact, "it is not one month, or temperature has the same one, or the other of two peaks is asked for")
+    if month is None or month in asked.months(of_heat[0]) or (asked.is_steady and _peaks(asked.fact("monthly_precip").series)):
+        return Rejected(fact, "it is not one month, or temperature has the same one, or the other of two peaks is asked for, and the lowest point told with it")
     draft = Draft(
         id=fact,
         prompt=f"In which month does the {how} precipitation fall at {asked.place}? Use the table under the diagram.",

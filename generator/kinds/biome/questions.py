@@ -38,7 +38,7 @@ def questions(subject: Subject[BiomeRecord], catalogue: Catalogue) -> Sequence[M
     sums = [*([spread] if is_telling(unseen) else []), climate_sums.wettest_share(asked), *_some((water, climate_sums.aridity_index(asked)), 1)]
     worked = _some(sums, len(sums))
     about = [
-        *(seen if is_drawn else ()), *_some((climate_orders.year_order(asked), climate_orders.water_order(asked)), is_drawn),
+        *(seen if is_drawn else ()), *_some((climate_orders.year_order(asked, [one.id for one in told]), climate_orders.water_order(asked)), is_drawn),
         first_made(*(ecology.limiting_factor(subject, one.station, catalogue) for one in (unseen, asked))),
         ecology.which_climate(subject, asked.station, catalogue), climate_statements.why_dry(asked),
     ]  # fmt: skip

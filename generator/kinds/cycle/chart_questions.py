@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from generator.kind import in_sentence
 from generator.kinds.cycle.asking import Asking, ends, named, plainly_less, told
 from generator.kinds.cycle.model import followed, stocks_at
+from generator.kinds.cycle.process_questions import ProcessQuestions
 from generator.kinds.cycle.record import Flux, Reservoir, Scenario
 from generator.kinds.cycle.scenario_charts import STILL
 from generator.quantities.text import sentence
@@ -32,6 +33,8 @@ class ChartQuestions(Asking):
         people = [flux for flux in self.record.fluxes if flux.cause == "people"]
         if len(people) < 2 or (right := largest_of(people)) is None:
             return Rejected("largest_by_people", "there is no one flux that is the largest of several caused by people")
+        if not isinstance(ProcessQuestions(self.subject, self.catalogue).brought_in(), Rejected):
+            return Rejected("largest_by_people", "what people bring in is added up in another question, which tells its parts")
         alone = " alone" if any(flux.cause == "both" for flux in self.record.fluxes) else ""
         apart = "The table says where nature takes part: leave those fluxes out, and compare the numbers of the rest." if alone else "Compare the numbers at these arrows, and leave the others out."
         draft = Draft(

@@ -48,6 +48,8 @@ def questions(subject: Subject[PyramidRecord], catalogue: Catalogue) -> Sequence
     ]  # fmt: skip
     others = [item for item in others if not isinstance(item, Rejected)]
     asked = {item.id: item for item in found if not isinstance(item, Rejected) and not (matched and item.id in OF_ONE_LEVEL)}
+    if "growth_share" in asked:  # its first step is the other sum
+        asked.pop("assimilation_efficiency", None)
     first = sorted(drawn(asked, subject.id, "sums"), key=lambda name: name not in ALWAYS)[: max(MOST_SUMS, WANTED - len(others))]
     made = (*(item for name, item in asked.items() if name in first), *others)
     return made if len(made) >= FEWEST else (*made, *(item for item in found if isinstance(item, Rejected)))
