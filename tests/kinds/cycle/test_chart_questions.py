@@ -143,5 +143,5 @@ scenarios: [{id: wet, name: Wet, years: 50, change: [{flux: rain, times: 10}], a
 
 def test_records_differ_in_what_they_let_read_and_ask_no_more_than_wanted() -> None:
     asked_of = {record: [item.id for item in ChartQuestions(demo(f"cycle/{record}"), library().catalogue).readings(2)] for record in ("global_carbon", "wend_hollow_nitrogen")}
-    assert all(len(ids) == 2 for ids in asked_of.values())
+    assert [2, 1] == [len(ids) for ids in asked_of.values()]  # of the second, what people bring in is added up elsewhere
     assert asked_of["global_carbon"] != asked_of["wend_hollow_nitrogen"]
