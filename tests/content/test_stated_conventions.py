@@ -32,7 +32,6 @@ STATED = {
     "productivity .*/carbon": r"for each mole of carbon that is fixed, [\d.]+ moles of oxygen are made",
     "productivity .*_bottles/gross_production": "in light and .* in dark bottles. Respiration is taken to be the same in both",
     "productivity .*/respiration": "as a positive number",
-    "pyramid .*/assimilation_efficiency": "the share of the food that is taken up",
     "pyramid .*/biomass_turnover_time": r"Count 365\.25 days to the year",
     "pyramid .*/mixed_units": r"1 kcal is 4\.184 kJ",
     "pyramid .*/primary_production_required": "at trophic level .* holds 1 g of carbon, and .* of the production passes each step",

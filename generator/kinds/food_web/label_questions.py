@@ -70,7 +70,7 @@ class LabelQuestions(Asking):
             hints=("An arrow starts at the eaten and ends at the eater.", "For each box count the arrows that start there."),
         )  # fmt: skip
         wrong = [
-            ([one.label for one in backwards], Wrong("", "en.arrow-eats", "It has a single food. What counts is how many species eat it.")),
+            ([one.label for one in backwards], Wrong("", "en.arrow-eats", "What counts is how many species eat it, and not how many foods it has.")),
             (uneaten, Wrong("", "en.arrow-eats", "", "No arrow starts here: nothing in this web eats it.")),
         ]
         return reading(draft, [one.label for one in self.record.species], [one.label for one in right], wrong, self.catalogue, otherwise="More than one arrow starts here. Count them box by box.")

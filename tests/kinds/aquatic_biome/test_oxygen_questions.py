@@ -37,7 +37,7 @@ def test_highest_temperature_for_so_much_oxygen_is_read_off_the_curve() -> None:
     """Fresh water holds 8.26 mg/L at 25 °C and 7.56 at 30 °C (Benson and Krause, in the tables of Standard Methods; from memory)."""
     item = oxygen.warmest_for_oxygen(of_demo("stream")[0])
     right, slips = read(item)
-    assert "can hold at least 8 mg L⁻¹" in item.prompt
+    assert "can such water hold 8 mg L⁻¹ of oxygen or more" in item.prompt
     assert (("25 °C",), "num.not-reached", "wat.warm-holds-more", "num.past-first") == (right, slips["30 °C"], slips["40 °C"], slips["0 °C"])
 
 
