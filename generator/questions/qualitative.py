@@ -104,7 +104,7 @@ class Qualitative:
             yield choice(draft, told[place], wrong, self.catalogue, listed=told)
 
     def _features(self, adaptations: Sequence[Adaptation]) -> Iterator[Made]:
-        """What would go wrong without each feature, which the page does not tell; what it is good for only where no record says that."""
+        """What would go wrong without each feature, which the page does not tell; what it is good for only where no adaptation says that."""
         lacking = [self._feature(one, one.without) for one in adaptations if one.without and not told_by_its_row(one)]
         hint = "Think one feature away at a time: which danger or shortage would that living thing meet?"
         yield from self._matching("features-match", "Match each living thing with what would go wrong for it without its feature.", hint, lacking)
@@ -173,4 +173,3 @@ def _first_fair(sort: Iterator[Made]) -> Question | None:
 def _fair(made: Iterable[Made]) -> list[Question]:
     """Those that came out and leave no doubt."""
     return [item for item in made if isinstance(item, Question) and not any(flaws(item))]
-

@@ -72,6 +72,7 @@ class Retold(Part):
     steps: Annotated[Some[Text], different()]
     """Each can only happen after the one before. With a `false_step` students look for that, else they put the steps in order."""
     false_step: FalseStep | None = None
+    """A step that is wrong, for students to find."""
 
 
 class Explanation(Part):

@@ -7,9 +7,10 @@ from typing import Any
 import pytest
 
 from generator.diagnostics import Severity
-from generator.questions.item_writing import doubts_about, flaws, flaws_of_set
+from generator.questions.item_writing import doubts_about, false_steps_amiss, flaws, flaws_of_set
 from generator.questions.question import Choice, Interval, Matching, Needs, NumberEntry, Option, Ordering, Pair, Question, Step
 from generator.records.asked import AskedQuestion
+from generator.records.parts import Explanation, FalseStep, Idea, Retold
 
 
 def asked(right: str, *wrong: str, prompt: str = "What happens first when the bay warms up?", **given: Any) -> Choice:
@@ -112,3 +113,21 @@ def test_a_step_that_points_at_another_is_doubtful(text: str, doubtful: bool) ->
     steps = (*(Step(f"Step {n}", "") for n in range(3)), Step(text, ""))
     item = Ordering(id="an_order", prompt="Put these in order.", needs=Needs.KNOWLEDGE, solution="Why.", steps=steps, start=(1, 0, 2, 3), starts_with="")
     assert (["linked_step"] if doubtful else []) == [flaw.rule for flaw in flaws(item)]
+
+
+def with_false_step(steps: int, step: int, others: int = 0) -> Explanation:
+    """An explanation retold in so many steps, one of them for students to find, and reasons for so many others."""
+    false = FalseStep(step=step, says="Salt sinks to the bed.", because="It stays in the water.", others=tuple(f"Reason {n}" for n in range(others)))
+    retold = Retold(asks="why a bay dries", steps=tuple(f"Step {n}" for n in range(steps)), false_step=false)
+    return Explanation(id="bay", asks="why it is so", chain=(Idea(id="idea", says="It is so."),), retold=retold)
+
+
+@pytest.mark.parametrize(("told", "where"), [
+    (with_false_step(4, 4), []), (with_false_step(4, 1, others=3), []),
+    (with_false_step(2, 1), ["steps"]), (with_false_step(6, 1), ["steps"]),
+    (with_false_step(4, 5), ["false_step", "step"]), (with_false_step(4, 1, others=2), ["false_step", "others"]),
+])  # fmt: skip
+def test_a_false_step_takes_the_place_of_one_among_as_many_as_a_question_has_options(told: Explanation, where: list[str]) -> None:
+    found = list(false_steps_amiss([told]))
+    assert [("explanations", 0, "retold", *where)] * bool(where) == [one.path for one in found]
+    assert all(one.severity is Severity.ERROR for one in found)

@@ -28,9 +28,9 @@ class LabelQuestions(Asking):
         made = {item.id: item for item in sorts if not isinstance(item, Rejected)}
         return tuple(made[name] for name in drawn(made, self.subject.id, "readings")[:most])
 
-    def _picked(self, draft: Draft, right: Species, wrong: Sequence[tuple[Sequence[str], Wrong]], otherwise: str, consumers: bool = True) -> Made:
-        """Of all boxes, or only of those that eat."""
-        labels = [one.label for one in self.record.species if one.eats or not consumers]
+    def _picked(self, draft: Draft, right: Species, wrong: Sequence[tuple[Sequence[str], Wrong]], otherwise: str) -> Made:
+        """Of the boxes of those that eat."""
+        labels = [one.label for one in self.record.species if one.eats]
         fit = [([label for label in found if label in labels], slip) for found, slip in wrong]
         return reading(draft, labels, [right.label], fit, self.catalogue, otherwise=otherwise)
 
